@@ -1,0 +1,1 @@
+"""What a child touches: one folder a manipulative, and what they share."""
