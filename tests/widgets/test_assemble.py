@@ -1,0 +1,111 @@
+import subprocess
+
+import pytest
+from support.node import node
+
+from manipulatives.widgets.assemble import ModuleProblem, assemble, stylesheet
+
+
+def _write(folder, **modules):
+    for name, text in modules.items():
+        (folder / f"{name}.js").write_text(text, "utf-8")
+    return folder / "entry.js"
+
+
+def test_the_joined_text_does_what_the_modules_do(tmp_path):
+    entry = _write(
+        tmp_path,
+        deep="/** Twice.\n * @param {number} n\n */\nexport function twice(n) { return 2 * n; }\n",
+        side='import { twice } from "./deep.js";\n\nexport const SIX = twice(3);\n',
+        entry=(
+            'import { twice } from "./deep.js";\n'
+            'import { SIX } from "./side.js";\n'
+            "// a name that deep.js does not see\n"
+            "const n = `${SIX} and ${twice(4)}`;\n"
+            "export default { n };\n"
+        ),
+    )
+    joined = tmp_path / "joined.mjs"
+    joined.write_text(assemble(entry), "utf-8")
+    code = f"import made from {joined.as_uri()!r}; console.log(made.n)"
+    ran = subprocess.run(
+        [node(), "--input-type=module", "-e", code], capture_output=True, text=True, check=True
+    )
+    assert ran.stdout == "6 and 8\n"
+
+
+def test_a_module_that_two_others_import_is_carried_once(tmp_path):
+    entry = _write(
+        tmp_path,
+        deep="export const DEPTH = 1;\n",
+        one='import { DEPTH } from "./deep.js";\nexport const ONE = DEPTH;\n',
+        two='import { DEPTH } from "./deep.js";\nexport const TWO = DEPTH + 1;\n',
+        entry=(
+            'import { ONE } from "./one.js";\nimport { TWO } from "./two.js";\n'
+            "export default { ONE, TWO };\n"
+        ),
+    )
+    assert assemble(entry).count("const DEPTH = 1;") == 1
+
+
+@pytest.mark.parametrize(
+    ("line", "why"),
+    [
+        ('import * as all from "./deep.js";', "form of import"),
+        ('import { a as b } from "./deep.js";', "form of import"),
+        ('import deep from "./deep.js";', "form of import"),
+        ('import { a } from "elsewhere";', "form of import"),
+        ("export { a };", "form of import or export"),
+        ("export let a = 1;", "form of import or export"),
+        ('const later = () => import("./deep.js");', "dynamic import"),
+        ("const here = import.meta.url;", "import.meta"),
+        ("await 1;", "await outside"),
+        ("const a = await 1;", "await outside"),
+        ("const text = `two", "template literal over several lines"),
+        ("/* a comment */ const a = 1;", "code behind a comment"),
+    ],
+)
+def test_what_the_grammar_leaves_out_is_refused_with_file_and_line(tmp_path, line, why):
+    entry = _write(
+        tmp_path, deep="export const a = 1;\n", entry=f"// first\n{line}\nexport default {{}};\n"
+    )
+    with pytest.raises(ModuleProblem, match=rf"^entry\.js:2: .*{why}"):
+        assemble(entry)
+
+
+def test_a_circle_of_imports_is_named(tmp_path):
+    entry = _write(
+        tmp_path,
+        a='import { b } from "./b.js";\nexport const a = b;\n',
+        b='import { a } from "./a.js";\nexport const b = a;\n',
+        entry='import { a } from "./a.js";\nexport default { a };\n',
+    )
+    with pytest.raises(ModuleProblem, match=r"a\.js -> b\.js -> a\.js"):
+        assemble(entry)
+
+
+def test_an_entry_without_a_default_export_is_refused(tmp_path):
+    with pytest.raises(ModuleProblem, match="needs an `export default"):
+        assemble(_write(tmp_path, entry="export const a = 1;\n"))
+
+
+def test_a_default_export_belongs_to_the_entry_alone(tmp_path):
+    entry = _write(
+        tmp_path,
+        deep="export const a = 1;\nexport default { a };\n",
+        entry='import { a } from "./deep.js";\nexport default { a };\n',
+    )
+    with pytest.raises(ModuleProblem, match=r"deep\.js: .*entry module alone"):
+        assemble(entry)
+
+
+def test_a_missing_module_is_named_with_the_line_that_wants_it(tmp_path):
+    entry = _write(tmp_path, entry='import { a } from "./gone.js";\nexport default { a };\n')
+    with pytest.raises(FileNotFoundError, match=r"entry\.js:1: there is no module \./gone\.js"):
+        assemble(entry)
+
+
+def test_style_rules_lose_comments_and_indentation_only(tmp_path):
+    file = tmp_path / "a.css"
+    file.write_text("/* why\n   so */\n.kit {\n  color: red; /* loud */\n}\n", "utf-8")
+    assert stylesheet(file) == ".kit {\ncolor: red;\n}\n"
