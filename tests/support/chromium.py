@@ -1,0 +1,70 @@
+"""Chromium, and a page in it that may ask for nothing outside this machine."""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from playwright.sync_api import BrowserContext, Playwright, Route, WebSocketRoute
+
+NAMES = ("chromium", "chromium-browser", "google-chrome")
+VARIABLE = "MANIPULATIVES_CHROMIUM"
+REMEDY = (
+    "No Chromium was found for the browser tests. Install one (on Debian and Ubuntu: "
+    f"apt-get install chromium), or say in {VARIABLE} where one is."
+)
+# A browser of its own accord looks for updates and variations; the tests ask for silence.
+ARGUMENTS = (
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+)
+OUTSIDE = re.compile(
+    r"^(?!file:|data:|blob:|about:|chrome-error:|(https?|wss?)://(127\.0\.0\.1|localhost|\[::1\])([:/?#]|$))"
+)
+
+
+def find_chromium(playwright: Playwright) -> str | None:
+    """The Chromium to test with: the variable, the PATH, or the one that playwright installed."""
+    said = os.environ.get(VARIABLE)
+    if said:
+        return said
+    for name in NAMES:
+        found = shutil.which(name)
+        if found:
+            return found
+    own = playwright.chromium.executable_path
+    return own if Path(own).is_file() else None
+
+
+def arguments() -> list[str]:
+    """How Chromium is started; its sandbox cannot be had by root."""
+    root = hasattr(os, "geteuid") and os.geteuid() == 0
+    return [*ARGUMENTS, "--no-sandbox"] if root else [*ARGUMENTS]
+
+
+def keep_inside(context: BrowserContext, noise: list[str]) -> None:
+    """Refuse everything outside this machine, and note what was asked for and what went wrong."""
+
+    def refuse(route: Route) -> None:
+        noise.append(f"asked for {route.request.url}")
+        route.abort()
+
+    def refuse_socket(socket: WebSocketRoute) -> None:
+        noise.append(f"asked for {socket.url}")
+        socket.close()
+
+    context.route(OUTSIDE, refuse)
+    context.route_web_socket(OUTSIDE, refuse_socket)
+    context.on(
+        "console",
+        lambda message: (
+            noise.append(f"console error: {message.text}") if message.type == "error" else None
+        ),
+    )
+    context.on("weberror", lambda error: noise.append(f"page error: {error.error}"))
