@@ -1,0 +1,57 @@
+"""Lesson files: a header and a [[rounds]] table for every round, in TOML."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import tomli_w
+
+from manipulatives.lessons.lesson import Lesson
+from manipulatives.lessons.problem import in_file
+from manipulatives.lessons.toml import read_toml
+from manipulatives.lessons.whole import write_whole
+
+
+def read_lesson(path: str | Path) -> Lesson:
+    """Return the lesson of a file; rounds without a seed get one.
+
+    Raises:
+        LessonProblem: the file cannot be read, or says something that cannot be; one sentence
+            with the file, the place (line, or round and field), what is allowed and what to do.
+
+    Example:
+        >>> write_lesson(Lesson("Monday", seed=7), "monday.toml")
+        >>> read_lesson("monday.toml").title
+        'Monday'
+    """
+    with in_file(str(path)):
+        return Lesson.from_data(read_toml(Path(path)))
+
+
+def write_lesson(lesson: Lesson, path: str | Path) -> None:
+    """Write a lesson to a file, whole or not at all; every round with its seed.
+
+    Raises:
+        OSError: the folder is missing, full or not to be written in.
+
+    Example:
+        >>> write_lesson(Lesson("Monday", seed=7), "monday.toml")
+    """
+    header = lesson.to_data()
+    rounds = header.pop("rounds")
+    if lesson.date:
+        # TOML has dates of its own.
+        header["date"] = lesson.date
+    write_whole(path, "\n[[rounds]]\n".join([tomli_w.dumps(header), *map(_round_text, rounds)]))
+
+
+def _round_text(one: dict[str, Any]) -> str:
+    """Return a round with its options on one line, as a person would write it."""
+    fields = dict(one)
+    options = fields.pop("options", {})
+    text = tomli_w.dumps(fields)
+    if options:
+        each = (tomli_w.dumps({name: value}).strip() for name, value in options.items())
+        text += f"options = {{ {', '.join(each)} }}\n"
+    return text

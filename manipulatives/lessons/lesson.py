@@ -1,0 +1,225 @@
+"""A lesson and its rounds, as plain data with a seed."""
+
+from __future__ import annotations
+
+import datetime as dt
+from copy import deepcopy
+from dataclasses import dataclass, field
+from typing import Any, Self
+
+from manipulatives.lessons.chance import Chance
+from manipulatives.lessons.checks import (
+    LARGEST_SEED,
+    check_fields,
+    check_one_of,
+    check_seed,
+    check_text,
+    check_whole,
+)
+from manipulatives.lessons.makers import check_count
+from manipulatives.lessons.problem import LessonProblem, at, quoted
+from manipulatives.lessons.skills import Option, check_options, skill_called
+from manipulatives.maths.times import VOCABULARIES
+
+CURRENCIES = ("usd", "gbp", "eur", "cad", "aud", "nzd")
+PAPERS = ("letter", "a4")
+MOST_TASKS = 40
+MOST_ROUNDS = 60
+SHORTEST, LONGEST = 10, 3600
+
+
+@dataclass(frozen=True)
+class Round:
+    """Several tasks of one skill under one time allowance.
+
+    Attributes:
+        skill: as the catalogue names it.
+        seed: decides the tasks, 0 to 999 999 999.
+        title: or None for the skill's own name.
+        tasks: how many, 1 to 40, or None for as many as is usual for the skill.
+        seconds: the time allowance, 10 to 3600, or None for what is usual for the skill.
+        options: what the skill lets a round set.
+
+    Raises:
+        LessonProblem: a field is not as said here, or there are not so many different tasks.
+
+    Example:
+        >>> Round("time.later", seed=90213, tasks=4, options={"by": 20}).options
+        {'by': 20}
+    """
+
+    skill: str
+    seed: int
+    title: str | None = None
+    tasks: int | None = None
+    seconds: int | None = None
+    options: dict[str, Option] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        with at("skill"):
+            skill_called(self.skill)
+        with at("seed"):
+            check_seed(self.seed)
+        if self.title is not None:
+            with at("title"):
+                check_text(self.title)
+        if self.seconds is not None:
+            with at("seconds"):
+                check_whole(self.seconds, SHORTEST, LONGEST)
+        with at("options"):
+            check_options(self.skill, self.options)
+        if self.tasks is not None:
+            with at("tasks"):
+                check_whole(self.tasks, 1, MOST_TASKS)
+                check_count(self.skill, self.tasks, self.options)
+
+    def to_data(self) -> dict[str, Any]:
+        """Return the round as JSON-able data, without what is unset.
+
+        Example:
+            >>> Round("time.read_hour", seed=90213, tasks=4).to_data()
+            {'skill': 'time.read_hour', 'seed': 90213, 'tasks': 4}
+        """
+        fields = {name: getattr(self, name) for name in self.__dataclass_fields__}
+        return {name: deepcopy(value) for name, value in fields.items() if value not in (None, {})}
+
+    @classmethod
+    def from_data(cls, data: object) -> Self:
+        """Return the round that was turned into data.
+
+        Raises:
+            LessonProblem: the data are no round.
+
+        Example:
+            >>> Round.from_data({"skill": "time.read_hour", "seed": 90213}).tasks
+        """
+        fields = check_fields(data, allowed=cls.__dataclass_fields__, needed=("skill", "seed"))
+        return cls(**deepcopy(fields))
+
+
+@dataclass(frozen=True)
+class Lesson:
+    """An ordered list of rounds; what it leaves unset comes from the class settings.
+
+    Attributes:
+        title: one line.
+        seed: gives a seed to every round that has none of its own, 0 to 999 999 999.
+        rounds: at most sixty.
+        date: the school day, or None.
+        vocabulary: "us" or "uk", or None.
+        currency: such as "usd", or None.
+        paper: "letter" or "a4", or None.
+
+    Raises:
+        LessonProblem: a field is not as said here.
+
+    Example:
+        >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
+        >>> monday.to_data()["rounds"]
+        [{'skill': 'time.read_hour', 'seed': 90213}]
+    """
+
+    title: str
+    seed: int
+    rounds: tuple[Round, ...] = ()
+    date: dt.date | None = None
+    vocabulary: str | None = None
+    currency: str | None = None
+    paper: str | None = None
+
+    def __post_init__(self) -> None:
+        with at("title"):
+            check_text(self.title)
+        with at("seed"):
+            check_seed(self.seed)
+        with at("rounds"):
+            check_whole(len(self.rounds), 0, MOST_ROUNDS)
+        with at("date"):
+            if self.date is not None and type(self.date) is not dt.date:
+                raise _no_date(self.date)
+        for name, allowed in SETTINGS.items():
+            value = getattr(self, name)
+            if value is not None:
+                with at(name):
+                    check_one_of(value, allowed)
+
+    def to_data(self) -> dict[str, Any]:
+        """Return the lesson as JSON-able data, without what is unset; the date as "2026-03-02".
+
+        Example:
+            >>> Lesson("Monday", seed=7, date=dt.date(2026, 3, 2)).to_data()
+            {'title': 'Monday', 'seed': 7, 'date': '2026-03-02', 'rounds': []}
+        """
+        fields = {name: getattr(self, name) for name in self.__dataclass_fields__}
+        fields["date"] = self.date.isoformat() if self.date else None
+        fields["rounds"] = [one.to_data() for one in fields.pop("rounds")]
+        return {name: value for name, value in fields.items() if value is not None}
+
+    @classmethod
+    def from_data(cls, data: object) -> Self:
+        """Return the lesson that was turned into data or written in a file.
+
+        A round without a seed gets one that depends on the lesson's seed and the round's place.
+
+        Raises:
+            LessonProblem: the data are no lesson.
+
+        Example:
+            >>> data = {"title": "Monday", "seed": 7, "rounds": [{"skill": "time.read_hour"}]}
+            >>> Lesson.from_data(data).rounds[0].seed == round_seed(7, 1)
+            True
+        """
+        fields = check_fields(data, allowed=cls.__dataclass_fields__, needed=("title", "seed"))
+        with at("seed"):
+            seed = check_seed(fields["seed"])
+        with at("date"):
+            fields["date"] = _date(fields.get("date"))
+        fields["rounds"] = _rounds(fields.get("rounds", []), seed)
+        return cls(**fields)
+
+
+SETTINGS = {"vocabulary": VOCABULARIES, "currency": CURRENCIES, "paper": PAPERS}
+
+
+def round_seed(lesson_seed: int, place: int) -> int:
+    """Return the seed of a round that has none of its own.
+
+    Args:
+        lesson_seed: the seed of its lesson.
+        place: which round it is, counted from 1.
+
+    Example:
+        >>> round_seed(7, 1) == round_seed(7, 1) != round_seed(7, 2)
+        True
+    """
+    return Chance(f"{lesson_seed} round {place}").below(LARGEST_SEED + 1)
+
+
+def _rounds(rounds: object, lesson_seed: int) -> tuple[Round, ...]:
+    if not isinstance(rounds, list):
+        raise LessonProblem(
+            f"{quoted(rounds)} is no list of rounds",
+            remedy="begin every round with [[rounds]]",
+            place="rounds",
+        )
+    with at("rounds"):
+        check_whole(len(rounds), 0, MOST_ROUNDS)
+    made = []
+    for place, data in enumerate(rounds, start=1):
+        with at(f"[[rounds]] {place}"):
+            usual = {"seed": round_seed(lesson_seed, place)} if isinstance(data, dict) else {}
+            made.append(Round.from_data({**usual, **data} if usual else data))
+    return tuple(made)
+
+
+def _date(value: object) -> dt.date | None:
+    if value is None or type(value) is dt.date:
+        return value
+    try:
+        return dt.date.fromisoformat(value)  # type: ignore[arg-type]  # checked by trying
+    except (TypeError, ValueError):
+        raise _no_date(value) from None
+
+
+def _no_date(value: object) -> LessonProblem:
+    return LessonProblem(f"{quoted(value)} is no date", remedy="write it like 2026-03-02")

@@ -1,0 +1,177 @@
+"""Tasks of the time strand: reading a clock, setting its hands, and moving them on or back.
+
+The times are those of a dial in steps of five minutes, each as likely as the others.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from manipulatives.lessons.makers.maker import Maker, Request
+from manipulatives.lessons.makers.penny_cross import CLOCKS, EVENTS
+from manipulatives.lessons.makers.time_mistakes import (
+    answers,
+    moving_mistakes,
+    reading_mistakes,
+    setting_mistakes,
+    shows,
+)
+from manipulatives.lessons.makers.time_steps import moving_steps, reading_steps, setting_steps
+from manipulatives.lessons.predicates import holds
+from manipulatives.lessons.task import Task
+from manipulatives.maths.times import (
+    HALF_DAY,
+    HOUR,
+    Dial,
+    dial_at,
+    dial_facts,
+    earlier,
+    in_digits,
+    in_words,
+    later,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from manipulatives.lessons.task import Mistake
+
+FIVE = 5
+MOST_CHOICES = 4
+FIVES = range(0, HALF_DAY, FIVE)
+TYPED = {"by": "keypad", "form": "time"}
+# The town is up from seven in the morning to seven in the evening.
+MORNING = 7 * HOUR
+
+
+def _read(request: Request) -> Task:
+    minute = _by_day(request.item)
+    mistakes = reading_mistakes(request.item, request.vocabulary)
+    choice = request.options["answer"] == "choice"
+    prompt = CLOCKS[request.turn % len(CLOCKS)]
+    return Task(
+        skill=request.skill,
+        kind="read",
+        prompt=prompt,
+        say=f"{prompt} Short hand first, then the long hand.",
+        manipulative="Clock",
+        start=_start(dial_at(minute), request.vocabulary, mode="geared", movable=False),
+        ask={"by": "choice", "choices": _choices(request, mistakes)} if choice else dict(TYPED),
+        goal=answers(request.item),
+        answer=in_digits(minute),
+        spoken=in_words(minute, request.vocabulary),
+        steps=reading_steps(minute, request.vocabulary),
+        mistakes=mistakes,
+    )
+
+
+def _choices(request: Request, mistakes: Sequence[Mistake]) -> list[str]:
+    wrong = [mistake.answer for mistake in mistakes if mistake.answer]
+    picked = request.chance.sample(wrong, min(MOST_CHOICES - 1, len(wrong)))
+    return request.chance.shuffled([in_digits(request.item), *picked])
+
+
+def _set(request: Request) -> Task:
+    minute, hands, given = _by_day(request.item), request.options["hands"], request.options["given"]
+    mistakes = setting_mistakes(request.item, request.vocabulary, geared=hands == "geared")
+    start = _elsewhere(request, mistakes)
+    spoken = in_words(minute, request.vocabulary)
+    event = EVENTS[request.turn % len(EVENTS)]
+    prompt = f"{event.at(in_digits(minute) if given == 'digits' else spoken)} Set the clock."
+    return Task(
+        skill=request.skill,
+        kind="set",
+        prompt=prompt,
+        say=f"{prompt} Long hand first, then the short hand.",
+        manipulative="Clock",
+        start=_start(start, request.vocabulary, mode=hands, movable=True),
+        ask={"by": "manipulative"},
+        goal=shows(request.item),
+        answer=in_digits(minute),
+        spoken=spoken,
+        steps=setting_steps(start, minute, request.vocabulary, given=given),
+        mistakes=mistakes,
+    )
+
+
+def _elsewhere(request: Request, mistakes: Sequence[Mistake]) -> Dial:
+    """Return a dial with both hands elsewhere, and not as in a foreseen mistake."""
+    hour, past = divmod(request.item, HOUR)
+    half = dial_at(_by_day(request.item))["half"]
+    dials = [
+        Dial(hour=reading, minute=reading % HOUR, half=half)
+        for reading in FIVES
+        if reading // HOUR != hour and reading % HOUR != past
+    ]
+    return next(d for d in request.chance.shuffled(dials) if not _foreseen(d, mistakes))
+
+
+def _foreseen(dial: Dial, mistakes: Sequence[Mistake]) -> bool:
+    facts = dial_facts(dial)
+    return any(holds(mistake.when, facts) for mistake in mistakes)
+
+
+def _move(request: Request) -> Task:
+    on, by = request.skill == "time.later", request.options["by"]
+    hands = request.options["answer"] == "hands"
+    start = _by_day(request.item)
+    end = later(start, by) if on else earlier(start, by)
+    reading = end % HALF_DAY
+    event = EVENTS[request.turn % len(EVENTS)]
+    happens = event.in_minutes(by) if on else event.minutes_ago(by)
+    asks = "Set the clock." if hands else f"What time {'is' if on else 'was'} that?"
+    prompt = f"{happens} {asks}"
+    signed = by if on else -by
+    return Task(
+        skill=request.skill,
+        kind="later" if on else "earlier",
+        prompt=prompt,
+        say=f"The clock shows the time now. {prompt}",
+        manipulative="Clock",
+        start=_start(dial_at(start), request.vocabulary, mode="geared", movable=True),
+        ask={"by": "manipulative"} if hands else dict(TYPED),
+        goal=shows(reading) if hands else answers(reading),
+        answer=in_digits(end),
+        spoken=in_words(end, request.vocabulary),
+        steps=moving_steps(start, signed, request.vocabulary),
+        mistakes=moving_mistakes(request.item, signed, request.vocabulary, hands=hands),
+    )
+
+
+def _start(dial: Dial, vocabulary: str, *, mode: str, movable: bool) -> dict[str, Any]:
+    """Return the traits of the clock, with nothing shown that is asked or that steps will show."""
+    return {
+        "dial": dict(dial),
+        "mode": mode,
+        "movable": movable,
+        "buttons": movable,
+        "snap": FIVE,
+        "digital": False,
+        "words": False,
+        "sector": False,
+        "arc": False,
+        "vocabulary": vocabulary,
+    }
+
+
+def _by_day(reading: int) -> int:
+    return reading if reading >= MORNING else reading + HALF_DAY
+
+
+def _reads(readings: Sequence[int]) -> Maker:
+    return Maker(items=lambda _: readings, task=_read)
+
+
+def _steps(options: Mapping[str, Any]) -> Sequence[int]:
+    return range(0, HALF_DAY, options["step"])
+
+
+MAKERS = {
+    "time.read_hour": _reads(range(0, HALF_DAY, HOUR)),
+    "time.read_half": _reads(range(HOUR // 2, HALF_DAY, HOUR)),
+    "time.read_quarter": _reads(range(HOUR // 4, HALF_DAY, HOUR // 2)),
+    "time.read_five_minutes": _reads(FIVES),
+    "time.set_hands": Maker(items=_steps, task=_set),
+    "time.later": Maker(items=lambda _: FIVES, task=_move),
+    "time.earlier": Maker(items=lambda _: FIVES, task=_move),
+}

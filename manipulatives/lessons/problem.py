@@ -1,0 +1,96 @@
+"""What is wrong with a lesson, in one sentence for the person who wrote it."""
+
+from __future__ import annotations
+
+from contextlib import contextmanager
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+LONGEST_QUOTE = 60
+
+
+class LessonProblem(ValueError):
+    """Something in a lesson that cannot be, said in one sentence: where, what, and what to do.
+
+    Attributes:
+        what: what is wrong, with what was given and what is allowed.
+        remedy: what to do about it.
+        place: where in the file, from the outside in: "[[rounds]] 2, tasks" or "line 14".
+        file: the file, or "" when the lesson came from none.
+
+    Example:
+        >>> print(LessonProblem("there is no title", remedy="add one", file="monday.toml"))
+        monday.toml: there is no title; add one.
+    """
+
+    def __init__(self, what: str, *, remedy: str, place: str = "", file: str = "") -> None:
+        self.what = what
+        self.remedy = remedy
+        self.place = place
+        self.file = file
+        where = ", ".join(part for part in (file, place) if part)
+        super().__init__(f"{where}{': ' if where else ''}{what}; {remedy}.")
+
+    def __reduce__(self) -> tuple[object, ...]:
+        """Let it travel between processes, though its arguments are named."""
+        return _problem, (self.what, self.remedy, self.place, self.file)
+
+
+def _problem(what: str, remedy: str, place: str, file: str) -> LessonProblem:
+    return LessonProblem(what, remedy=remedy, place=place, file=file)
+
+
+@contextmanager
+def at(place: str) -> Iterator[None]:
+    """Say of every problem inside the block that it is at this place.
+
+    Raises:
+        LessonProblem: the problem from inside, with the place put before its own.
+
+    Example:
+        >>> with at("[[rounds]] 2"), at("tasks"):
+        ...     raise LessonProblem("0 is not allowed", remedy="give 1 or more")
+        Traceback (most recent call last):
+        manipulatives.lessons.problem.LessonProblem: [[rounds]] 2, tasks: 0 is not allowed; ...
+    """
+    try:
+        yield
+    except LessonProblem as problem:
+        inner = f"{place}, {problem.place}" if problem.place else place
+        raise LessonProblem(
+            problem.what, remedy=problem.remedy, place=inner, file=problem.file
+        ) from None
+
+
+@contextmanager
+def in_file(file: str) -> Iterator[None]:
+    """Say of every problem inside the block that it is in this file.
+
+    Raises:
+        LessonProblem: the problem from inside, with the file's name.
+
+    Example:
+        >>> with in_file("monday.toml"):
+        ...     raise LessonProblem("there is no title", remedy="add one")
+        Traceback (most recent call last):
+        manipulatives.lessons.problem.LessonProblem: monday.toml: there is no title; add one.
+    """
+    try:
+        yield
+    except LessonProblem as problem:
+        raise LessonProblem(
+            problem.what, remedy=problem.remedy, place=problem.place, file=file
+        ) from None
+
+
+def quoted(value: object) -> str:
+    """Return what was given, short and on one line, to be named in a sentence.
+
+    Example:
+        >>> quoted("on Monday"), quoted(7)
+        ("'on Monday'", '7')
+    """
+    text = ascii(value) if isinstance(value, str) and not value.isprintable() else repr(value)
+    return text if len(text) <= LONGEST_QUOTE else f"{text[: LONGEST_QUOTE - 1]}…"

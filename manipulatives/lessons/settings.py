@@ -1,0 +1,92 @@
+"""Class settings: what holds for every lesson of a folder unless the lesson says otherwise."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from manipulatives.lessons.checks import check_fields, check_one_of
+from manipulatives.lessons.lesson import SETTINGS, Lesson, Round
+from manipulatives.lessons.problem import at, in_file
+from manipulatives.lessons.skills import skill_called
+from manipulatives.lessons.toml import read_toml
+
+FILE = "class.toml"
+
+METHODS = ("decomposition", "equal additions")
+TIMERS = ("off", "hidden", "shown")
+COUNTS = (0, 1, 2, 5, 10)
+ALLOWED = {**SETTINGS, "method": METHODS, "timer": TIMERS, "count_aloud": COUNTS}
+
+
+@dataclass(frozen=True)
+class ClassSettings:
+    """What holds for a class.
+
+    Attributes:
+        vocabulary: "us" or "uk".
+        currency: such as "usd".
+        paper: "letter" or "a4".
+        method: how subtraction is regrouped, "decomposition" or "equal additions".
+        timer: of a round: "off", "hidden" or "shown". It is off unless the teacher turns it on.
+        count_aloud: by which number the class counts while the board is wiped; 0 for not at all.
+
+    Raises:
+        LessonProblem: a value is not allowed.
+
+    Example:
+        >>> ClassSettings(vocabulary="uk").paper
+        'letter'
+    """
+
+    vocabulary: str = "us"
+    currency: str = "usd"
+    paper: str = "letter"
+    method: str = "decomposition"
+    timer: str = "off"
+    count_aloud: int = 0
+
+    def __post_init__(self) -> None:
+        for name, allowed in ALLOWED.items():
+            with at(name):
+                check_one_of(getattr(self, name), allowed)
+
+
+def class_settings(folder: str | Path) -> ClassSettings:
+    """Return the settings that class.toml in a folder makes; without one, the usual ones.
+
+    Raises:
+        LessonProblem: class.toml cannot be read, or has an unknown field or value.
+
+    Example:
+        >>> class_settings(".").vocabulary
+        'us'
+    """
+    path = Path(folder) / FILE
+    if not path.exists():
+        return ClassSettings()
+    with in_file(str(path)):
+        return ClassSettings(**check_fields(read_toml(path), allowed=ALLOWED, needed=()))
+
+
+def settled(lesson: Lesson, settings: ClassSettings) -> Lesson:
+    """Return the lesson with nothing left unset, except a date that it has none of.
+
+    What the lesson leaves unset comes from the class settings; what a round leaves unset (title,
+    number of tasks, seconds) from its skill. Options that are unset keep what is usual.
+
+    Example:
+        >>> settled(Lesson("Monday", seed=7), ClassSettings(vocabulary="uk")).vocabulary
+        'uk'
+    """
+    unset = {name: getattr(settings, name) for name in SETTINGS if getattr(lesson, name) is None}
+    return replace(lesson, rounds=tuple(map(_settled_round, lesson.rounds)), **unset)
+
+
+def _settled_round(one: Round) -> Round:
+    skill = skill_called(one.skill)
+    usual: dict[str, Any] = {"title": skill.name, "tasks": skill.tasks, "seconds": skill.seconds}
+    return replace(
+        one, **{name: value for name, value in usual.items() if getattr(one, name) is None}
+    )

@@ -1,0 +1,23 @@
+// What a pupil typed, made the one way it is compared, as lessons/answers.py does it.
+
+const TIME = /^ *(?:(0?[1-9]|1[0-2]) ?[:. ] ?|(0?[1-9]|1[0-2]))([0-5][0-9]) *$/;
+const NUMBER = /^ *0*([0-9]+) *$/;
+
+/**
+ * An answer as it is compared, or null when it is no answer of that form.
+ *
+ * @param {string} form "time", a 12-hour clock time, or "number", a whole number from 0
+ * @param {string} text what was typed
+ * @returns {string | null}
+ */
+export function tidy(form, text) {
+  if (form === "time") {
+    const match = TIME.exec(text);
+    return match && `${Number(match[1] || match[2])}:${match[3]}`;
+  }
+  if (form === "number") {
+    const match = NUMBER.exec(text);
+    return match && match[1];
+  }
+  throw new Error(`The form of an answer is "time" or "number", not ${JSON.stringify(form)}.`);
+}
