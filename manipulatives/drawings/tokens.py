@@ -1,0 +1,57 @@
+"""The kit's colours by name, read from the one file that says them."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+
+TOKENS = Path(__file__).parents[1] / "widgets" / "shared" / "tokens.css"
+"""The style sheet that the widgets take their colours from."""
+
+
+@cache
+def colours() -> dict[str, str]:
+    """Return every colour of the kit: names without dashes in front, and what they stand for.
+
+    A name that the style sheet gives twice, as for a dark screen, counts as it is given first.
+
+    Example:
+        >>> colours()["ink"]
+        '#1c2530'
+    """
+    found: dict[str, str] = {}
+    for name, colour in re.findall(r"--([a-z][a-z-]*):\s*(#[0-9a-fA-F]{6})\b", _style_sheet()):
+        found.setdefault(name, colour.lower())
+    return found
+
+
+def colour(token: str) -> str:
+    """Return the colour that a token stands for, as `#rrggbb`.
+
+    Args:
+        token: its name, such as `"ink"`.
+
+    Raises:
+        ValueError: if the kit has no such colour.
+
+    Example:
+        >>> colour("sheet")
+        '#fffdf8'
+    """
+    try:
+        return colours()[token]
+    except KeyError:
+        names = ", ".join(colours())
+        raise ValueError(f'There is no colour "{token}". The kit has {names}.') from None
+
+
+@cache
+def typeface() -> str:
+    """Return the families that text is set in, the kit's own first, as style sheets write them."""
+    found = re.search(r"--type:\s*([^;}]+)", _style_sheet())
+    return " ".join(found[1].split()) if found else "sans-serif"
+
+
+def _style_sheet() -> str:
+    return re.sub(r"/\*.*?\*/", "", TOKENS.read_text(encoding="utf-8"), flags=re.DOTALL)

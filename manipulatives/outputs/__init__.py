@@ -1,0 +1,1 @@
+"""One lesson, several forms: notebook, page, sheet and key."""
