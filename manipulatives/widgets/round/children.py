@@ -1,0 +1,34 @@
+"""Which widget a task means when it names its manipulative."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from manipulatives.lessons.checks import nearest
+from manipulatives.lessons.problem import LessonProblem, quoted
+from manipulatives.widgets.clock.clock import Clock
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from manipulatives.widgets.manipulative import Manipulative
+
+MANIPULATIVES: Mapping[str, type[Manipulative]] = {"Clock": Clock}
+
+
+def manipulative_called(name: str) -> type[Manipulative]:
+    """Return the class of a manipulative.
+
+    Raises:
+        LessonProblem: the kit has none of that name.
+
+    Example:
+        >>> manipulative_called("Clock").__name__
+        'Clock'
+    """
+    if name in MANIPULATIVES:
+        return MANIPULATIVES[name]
+    raise LessonProblem(
+        f"there is no manipulative {quoted(name)}{nearest(name, list(MANIPULATIVES))}",
+        remedy=f"choose one of {', '.join(MANIPULATIVES)}",
+    )

@@ -1,0 +1,111 @@
+"""The call that makes a round, as it stands in a lesson's notebook."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from manipulatives.lessons.checks import check_one_of
+from manipulatives.lessons.lesson import Round as Planned
+from manipulatives.lessons.makers import make_tasks
+from manipulatives.lessons.problem import at
+from manipulatives.lessons.settings import TIMERS, class_settings
+from manipulatives.lessons.skills import skill_called
+from manipulatives.maths.times import VOCABULARIES
+from manipulatives.widgets.round.children import manipulative_called
+from manipulatives.widgets.round.round import Round
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from manipulatives.lessons.task import Task
+    from manipulatives.widgets.manipulative import Manipulative
+
+
+def play(
+    skill: str,
+    *,
+    tasks: int | None = None,
+    seconds: int | None = None,
+    seed: int,
+    title: str | None = None,
+    vocabulary: str | None = None,
+    timer: str | None = None,
+    **options: Any,
+) -> Round:
+    """Make a round of a skill; the same call gives the same questions everywhere.
+
+    The call takes plain values only, so that a lesson can be read from a notebook without running
+    it. What is left out comes from the class settings of the folder (the file `class.toml`), or
+    is what is usual for the skill.
+
+    Args:
+        skill: what is practised, as the catalogue names it, such as "time.read_five_minutes".
+        tasks: how many questions, 1 to 40.
+        seconds: the time allowance of the round, 10 to 3600.
+        seed: decides which questions: any whole number from 0 to 999 999 999.
+        title: what stands above the round; otherwise the skill's own name.
+        vocabulary: "us" (four thirty-five) or "uk" (twenty-five to five).
+        timer: "shown", "hidden" or "off". It is off unless call or class settings turn it on.
+        options: what the skill lets a round set, such as `answer="choice"`.
+
+    Returns:
+        The round, which a notebook shows when the call is the last line of a cell.
+
+    Raises:
+        LessonProblem: a value is not allowed; the message says what is.
+
+    Example:
+        >>> round = play("time.read_five_minutes", tasks=3, seconds=120, seed=90213)
+        >>> [task["answer"] for task in round.tasks]
+        ['2:00', '9:25', '8:05']
+    """
+    planned = Planned(skill, seed, title=title, tasks=tasks, seconds=seconds, options=options)
+    if vocabulary is None or timer is None:
+        settings = class_settings(Path())
+        vocabulary = settings.vocabulary if vocabulary is None else vocabulary
+        timer = settings.timer if timer is None else timer
+    with at("vocabulary"):
+        words = check_one_of(vocabulary, VOCABULARIES)
+    with at("timer"):
+        shown = check_one_of(timer, TIMERS)
+    usual = skill_called(skill)
+    count = planned.tasks or usual.tasks
+    made = make_tasks(skill, seed=seed, count=count, vocabulary=words, options=options)
+    child = _child(usual.manipulative, {"panel": False, "vocabulary": words})
+    base = _base(child, made)
+    for name, value in made[0].start.items():
+        setattr(child, name, value)
+    set_options = [f"{name}={value}" for name, value in sorted(options.items())]
+    return Round(
+        manipulative=child,
+        tasks=[task.to_data() for task in made],
+        setup={
+            "title": planned.title or usual.name,
+            "skill": skill,
+            "seconds": planned.seconds or usual.seconds,
+            "timer": shown,
+            "vocabulary": words,
+            "key": " ".join([skill, str(seed), str(count), words, *set_options]),
+            "base": base,
+        },
+    )
+
+
+def _child(name: str, settings: dict[str, Any]) -> Manipulative:
+    """Return a manipulative with those of the settings that it knows."""
+    kind = manipulative_called(name)
+    known = kind.class_traits()
+    return kind(**{trait: value for trait, value in settings.items() if trait in known})
+
+
+def _base(child: Manipulative, tasks: Iterable[Task]) -> dict[str, Any]:
+    """Return what each task starts over: every trait that any of them changes, as it is before.
+
+    Without it a step that shows something could not be taken back.
+    """
+    tables = [
+        table for task in tasks for table in (task.start, *(step.show for step in task.steps))
+    ]
+    names = {"panel", "vocabulary"}.union(*tables)
+    return {name: getattr(child, name) for name in sorted(names) if child.has_trait(name)}

@@ -1,0 +1,230 @@
+"""The round as Python sees it: the call that makes one, its traits, its results."""
+
+from __future__ import annotations
+
+import pytest
+import traitlets
+
+from manipulatives.lessons.lesson import Lesson
+from manipulatives.lessons.lesson import Round as Planned
+from manipulatives.lessons.makers import make_tasks
+from manipulatives.lessons.problem import LessonProblem
+from manipulatives.lessons.settings import ClassSettings, settled
+from manipulatives.lessons.skills import SKILLS
+from manipulatives.widgets.clock.clock import Clock
+from manipulatives.widgets.round import Round, play
+
+ANSWER = {"task": 0, "given": "4:00", "tries": 1, "right": True, "rule": None}
+
+
+@pytest.fixture(autouse=True)
+def _folder(tmp_path, monkeypatch):
+    """Class settings come from the working folder; let it have none."""
+    monkeypatch.chdir(tmp_path)
+
+
+def three(**setting):
+    return play("time.read_five_minutes", tasks=3, seed=90213, **setting)
+
+
+def test_a_round_has_the_tasks_that_its_seed_makes():
+    made = make_tasks("time.read_five_minutes", seed=90213, count=3)
+    assert three().tasks == [task.to_data() for task in made]
+    assert three().tasks == three().tasks
+    assert three().tasks != play("time.read_five_minutes", tasks=3, seed=90214).tasks
+
+
+@pytest.mark.parametrize("skill", SKILLS)
+def test_what_is_left_out_is_what_is_usual_for_the_skill(skill):
+    made = play(skill, seed=1)
+    [usual] = settled(Lesson("Monday", seed=1, rounds=(Planned(skill, 1),)), ClassSettings()).rounds
+    assert len(made.tasks) == usual.tasks
+    assert made.setup["seconds"] == usual.seconds
+    assert made.setup["title"] == usual.title
+    assert made.setup["timer"] == "off"
+
+
+def test_what_is_given_holds():
+    made = three(seconds=45, title="Ferry times", vocabulary="uk", timer="hidden", answer="choice")
+    setup = made.setup
+    assert (setup["seconds"], setup["title"], setup["timer"]) == (45, "Ferry times", "hidden")
+    assert setup["vocabulary"] == made.manipulative.vocabulary == "uk"
+    assert [task["ask"]["by"] for task in made.tasks] == ["choice"] * 3
+
+
+def test_class_settings_hold_where_the_call_says_nothing(tmp_path):
+    (tmp_path / "class.toml").write_text('vocabulary = "uk"\ntimer = "shown"\n', "utf-8")
+    assert (three().setup["vocabulary"], three().setup["timer"]) == ("uk", "shown")
+    assert three(vocabulary="us", timer="off").setup["vocabulary"] == "us"
+    assert three(vocabulary="us", timer="off").setup["timer"] == "off"
+
+
+@pytest.mark.parametrize(
+    ("call", "said"),
+    [
+        ({"skill": "time.read_ours", "seed": 1}, "time.read_hour"),
+        ({"skill": "time.read_hour", "seed": -1}, "999999999"),
+        ({"skill": "time.read_hour", "seed": 1, "tasks": 0}, "1 to 40"),
+        ({"skill": "time.read_hour", "seed": 1, "tasks": 13}, "12"),
+        ({"skill": "time.read_hour", "seed": 1, "seconds": 5}, "10 to 3600"),
+        ({"skill": "time.read_hour", "seed": 1, "timer": "loud"}, '"hidden"'),
+        ({"skill": "time.read_hour", "seed": 1, "timer": ""}, '"hidden"'),
+        ({"skill": "time.read_hour", "seed": 1, "vocabulary": "fr"}, '"uk"'),
+        ({"skill": "time.read_hour", "seed": 1, "answers": "choice"}, "answer"),
+        ({"skill": "time.read_hour", "seed": 1, "answer": "song"}, '"keypad"'),
+    ],
+)
+def test_what_cannot_be_is_said_with_what_can(call, said):
+    with pytest.raises(LessonProblem, match=said):
+        play(**call)
+
+
+def test_the_manipulative_begins_as_the_first_task_does_without_its_switches():
+    made = three()
+    assert isinstance(made.manipulative, Clock)
+    assert made.manipulative.dial == made.tasks[0]["start"]["dial"]
+    assert made.manipulative.panel is False
+    assert made.manipulative.movable is False
+
+
+@pytest.mark.parametrize("skill", SKILLS)
+def test_every_trait_that_a_step_changes_has_a_value_to_go_back_to(skill):
+    made = play(skill, seed=3)
+    changed = {
+        name
+        for task in made.tasks
+        for table in (task["start"], *(step["show"] for step in task["steps"]))
+        for name in table
+    }
+    assert changed <= set(made.setup["base"])
+    # Each is a trait, and each value one that it takes.
+    Clock(**made.setup["base"])
+
+
+def test_the_key_tells_apart_what_asks_differently():
+    keys = {
+        made.setup["key"]
+        for made in (
+            three(),
+            three(vocabulary="uk"),
+            three(answer="choice"),
+            play("time.read_five_minutes", tasks=4, seed=90213),
+            play("time.read_five_minutes", tasks=3, seed=90214),
+            play("time.read_quarter", tasks=3, seed=90213),
+        )
+    }
+    assert len(keys) == 6
+    assert three(title="Another title", seconds=50).setup["key"] in keys
+
+
+def test_results_say_what_the_answers_amount_to():
+    made = three()
+    made.answers = [
+        {"task": 0, "given": "2:00", "tries": 1, "right": True, "rule": None},
+        {"task": 1, "given": "9:25", "tries": 3, "right": True, "rule": "next_hour"},
+        {"task": 2, "given": "8:01", "tries": 2, "right": False, "rule": "next_hour"},
+    ]
+    assert made.results == {
+        "tasks": 3,
+        "answered": 3,
+        "right": 2,
+        "at_once": 1,
+        "tries": 6,
+        "rules": {"next_hour": 2},
+    }
+    assert three().results["answered"] == 0
+
+
+@pytest.mark.parametrize(
+    ("trait", "value", "said"),
+    [
+        ("tasks", [{"skill": "time.read_hour"}], "task 1"),
+        ("tasks", [7], "task 1"),
+        ("setup", {"timer": "loud"}, "timer"),
+        ("setup", {"seconds": 1.5}, "seconds"),
+        ("setup", {"tempo": 1}, "tempo"),
+        ("setup", {"title": 7}, "title"),
+        ("place", {"task": 3, "step": 0, "phase": "ask"}, "task"),
+        ("place", {"task": 0, "step": 1, "phase": "ask"}, "step"),
+        ("place", {"task": 0, "step": 0, "phase": "show"}, "step"),
+        ("place", {"task": 0, "step": 9, "phase": "show"}, "step"),
+        ("place", {"task": 0, "step": 0, "phase": "wipe"}, "phase"),
+        ("place", {"task": True, "step": 0, "phase": "ask"}, "task"),
+        ("place", {"task": 0}, "missing"),
+        ("timer", {"mode": "shown"}, "missing"),
+        (
+            "timer",
+            {"mode": "shown", "allowed": 9, "used": -1, "since": None, "held": False},
+            "used",
+        ),
+        (
+            "timer",
+            {"mode": "shown", "allowed": 9, "used": 0, "since": True, "held": False},
+            "since",
+        ),
+        ("answers", [{**ANSWER, "task": 3}], "task"),
+        ("answers", [ANSWER, ANSWER], "task"),
+        ("answers", [{**ANSWER, "tries": 0}], "tries"),
+        ("answers", [{**ANSWER, "right": 1}], "right"),
+        ("answers", [{**ANSWER, "rule": 7}], "rule"),
+        ("answers", [{**ANSWER, "code": "K7"}], "code"),
+    ],
+)
+def test_a_wrong_value_is_refused_and_leaves_the_round_as_it_was(trait, value, said):
+    made = three()
+    before = getattr(made, trait)
+    with pytest.raises(traitlets.TraitError, match=said):
+        setattr(made, trait, value)
+    assert getattr(made, trait) == before
+    with pytest.raises(traitlets.TraitError):
+        Round(**{"tasks": made.tasks, trait: value})
+
+
+def test_every_trait_says_what_it_is():
+    own = ("manipulative", "tasks", "setup", "place", "timer", "answers")
+    assert set(own) <= set(Round.class_traits(sync=True))
+    assert all(len(Round.class_traits()[name].help) > 30 for name in own)
+
+
+def test_only_a_manipulative_can_be_asked_with():
+    with pytest.raises(traitlets.TraitError, match="such as a Clock"):
+        Round(manipulative=three())
+    assert Round().manipulative is None
+
+
+def test_tasks_of_two_manipulatives_are_two_rounds():
+    tasks = [three().tasks[0], {**three().tasks[1], "manipulative": "Abacus"}]
+    with pytest.raises(traitlets.TraitError, match="a round has one manipulative"):
+        Round(tasks=tasks)
+
+
+def test_tasks_may_be_given_as_tasks():
+    made = make_tasks("time.later", seed=5, count=2)
+    assert Round(tasks=made).tasks == [task.to_data() for task in made]
+
+
+def test_where_the_answer_is_shown_all_steps_are():
+    made = three()
+    made.place = {"task": 1, "step": 0, "phase": "check"}
+    assert made.place["step"] == len(made.tasks[1]["steps"])
+
+
+def test_other_tasks_begin_at_their_beginning():
+    made = three()
+    made.place = {"task": 2, "step": 1, "phase": "show"}
+    made.answers = [{**ANSWER, "task": 2}]
+    made.tasks = made.tasks[:1]
+    assert made.place == {"task": 0, "step": 0, "phase": "ask"}
+    assert made.answers == []
+
+
+def test_a_round_can_be_made_where_it_was_left():
+    left = {"task": 1, "step": 2, "phase": "show"}
+    assert Round(tasks=three().tasks, place=left, answers=[ANSWER]).place == left
+
+
+def test_outside_a_live_host_a_round_is_a_picture_of_its_first_question():
+    made = three()
+    data, _ = made._repr_mimebundle_()
+    assert data["image/svg+xml"] == made.manipulative.still()
+    assert "application/vnd.jupyter.widget-view+json" in data
