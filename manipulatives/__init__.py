@@ -1,0 +1,10 @@
+"""Interactive mathematics manipulatives for teachers of five- to eight-year-olds."""
+
+from __future__ import annotations
+
+from manipulatives.lessons.files import read_lesson, write_lesson
+from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.widgets.clock import Clock
+from manipulatives.widgets.round import play
+
+__all__ = ["Clock", "Lesson", "Round", "play", "read_lesson", "write_lesson"]

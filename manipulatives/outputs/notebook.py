@@ -1,0 +1,317 @@
+"""A lesson as a notebook, and a notebook read back without being run.
+
+The notebook of a lesson is for people to change: a title, one cell of imports, and for every
+round a heading and one plain call with a seed of its own. So a round that is moved, copied or
+taken out changes no other number, and the rounds can be read from the text of the calls. What
+the calls do not say of the lesson travels in the notebook's metadata.
+"""
+
+from __future__ import annotations
+
+import json
+import warnings
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import nbformat
+from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
+
+from manipulatives.lessons.files import read_lesson
+from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.lessons.problem import LessonProblem, at, in_file
+from manipulatives.lessons.skills import SKILLS
+from manipulatives.outputs.calls import PACKAGE, Call, CallReader, written
+from manipulatives.outputs.markdown import heading, headings
+from manipulatives.widgets.round.children import MANIPULATIVES
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Mapping
+
+    from nbformat import NotebookNode
+
+ROUND = "play"
+"""The function that makes a round."""
+
+# What a call can say of its round; whatever else it says is an option of the skill.
+_FIELDS = ("skill", "title", "tasks", "seconds", "seed")
+_KERNEL = {"name": "python3", "display_name": "Python 3 (ipykernel)", "language": "python"}
+
+
+@dataclass(frozen=True)
+class Words:
+    """A text cell."""
+
+    cell: int
+    text: str
+    pictures: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    """What was pasted into it: name, then media type, then base64."""
+
+
+@dataclass(frozen=True)
+class Code:
+    """A cell with somebody's own program."""
+
+    cell: int
+    source: str
+
+
+Item = Words | Call | Code
+
+
+def notebook_of(lesson: Lesson) -> NotebookNode:
+    """Return the notebook of a lesson; the same lesson gives the same notebook to the byte.
+
+    Example:
+        >>> rounds = (Round("time.read_hour", seed=90213, tasks=4),)
+        >>> notebook_of(Lesson("Monday", seed=7, rounds=rounds)).cells[-1].source
+        'play("time.read_hour", tasks=4, seed=90213)'
+    """
+    made_with = sorted({SKILLS[each.skill].manipulative for each in lesson.rounds})
+    imports = f"from {PACKAGE} import {', '.join([*made_with, ROUND])}"
+    cells = [
+        new_markdown_cell(heading(1, lesson.title), id="title"),
+        new_code_cell(imports, id="imports"),
+    ]
+    names: list[str] = []
+    for each in lesson.rounds:
+        name = f"{each.skill.replace('.', '-')}-{each.seed}"
+        names.append(name)
+        # The same round twice is allowed; the same cell id is not.
+        if (again := names.count(name)) > 1:
+            name = f"{name}-{again}"
+        title = each.title or SKILLS[each.skill].name
+        cells += [
+            new_markdown_cell(heading(2, title), id=f"{name}-title"),
+            new_code_cell(_written(each, lesson), id=name),
+        ]
+    header = lesson.to_data()
+    del header["rounds"]
+    return new_notebook(cells=cells, metadata={"kernelspec": _KERNEL, PACKAGE: header})
+
+
+def notebook_at(path: str | Path) -> NotebookNode:
+    """Return the notebook in a file, or that of a lesson file; nothing is run.
+
+    Raises:
+        LessonProblem: the file is neither, cannot be opened, or says something that cannot be.
+
+    Example:
+        >>> notebook_at("notebooks/market-clock.toml").cells[0].source
+        '# Market clock'
+    """
+    with in_file(str(path)):
+        match Path(path).suffix.lower():
+            case ".toml":
+                return notebook_of(read_lesson(path))
+            case ".ipynb":
+                return open_notebook(path)
+        what = "is a folder" if Path(path).is_dir() else "is neither a lesson nor a notebook"
+        raise LessonProblem(
+            f"this {what}", remedy="give a lesson file (.toml) or a notebook (.ipynb)"
+        )
+
+
+def open_notebook(path: str | Path) -> NotebookNode:
+    """Return the notebook in a file, without running it.
+
+    Raises:
+        LessonProblem: the file cannot be opened or is no notebook.
+
+    Example:
+        >>> open_notebook("notebooks/market-clock.ipynb").cells[0].source
+        '# Market clock'
+    """
+    with in_file(str(path)):
+        try:
+            raw = Path(path).read_text("utf-8-sig")
+        except OSError as error:
+            raise LessonProblem(
+                f"the file cannot be opened ({error.strerror})", remedy="check its name and folder"
+            ) from None
+        except UnicodeDecodeError:
+            raise LessonProblem(
+                "the file is not UTF-8 text", remedy="save it from JupyterLab"
+            ) from None
+        # The library warns of notebooks from before cells had ids; they are as good as others.
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            try:
+                nbformat.validate(json.loads(raw))
+                return nbformat.reads(raw, as_version=4)
+            # Text of others can break the reader of any format version in its own way.
+            except Exception as error:  # noqa: BLE001
+                raise LessonProblem(
+                    f"the file is no notebook ({_first_line(error)})",
+                    remedy="open it in JupyterLab and save it again",
+                ) from None
+
+
+def read_notebook(path: str | Path) -> list[Item]:
+    """Return what a notebook holds, in order, without running it.
+
+    Raises:
+        LessonProblem: the file cannot be opened or is no notebook.
+
+    Example:
+        >>> [type(item).__name__ for item in read_notebook("notebooks/market-clock.ipynb")][:3]
+        ['Words', 'Words', 'Call']
+    """
+    return items_of(open_notebook(path))
+
+
+def items_of(notebook: NotebookNode) -> list[Item]:
+    """Return what a notebook holds: texts, plain calls of the kit, and programs of others.
+
+    Example:
+        >>> items_of(notebook_of(Lesson("Monday", seed=7)))
+        [Words(cell=1, text='# Monday', pictures={})]
+    """
+    reader = CallReader({ROUND, *MANIPULATIVES})
+    items: list[Item] = []
+    for number, cell in enumerate(notebook.cells, start=1):
+        if cell.cell_type == "markdown":
+            items.append(Words(number, cell.source, cell.get("attachments", {})))
+        elif cell.cell_type == "code":
+            calls = reader.read(number, cell.source)
+            items += [Code(number, cell.source)] if calls is None else calls
+    return items
+
+
+def header_of(notebook: NotebookNode) -> dict[str, Any]:
+    """Return what a notebook says of its lesson as a whole; nothing when it is no lesson's.
+
+    Example:
+        >>> header_of(notebook_of(Lesson("Monday", seed=7)))
+        {'title': 'Monday', 'seed': 7}
+    """
+    header = notebook.metadata.get(PACKAGE, {})
+    return dict(header) if isinstance(header, dict) else {}
+
+
+def title_of(notebook: NotebookNode) -> str | None:
+    """Return the title of the lesson: its first heading, which anyone may have changed.
+
+    Example:
+        >>> title_of(notebook_of(Lesson("Monday", seed=7)))
+        'Monday'
+    """
+    texts = [item.text for item in items_of(notebook) if isinstance(item, Words)]
+    found = next((words for text in texts for level, words in headings(text) if level == 1), None)
+    title = header_of(notebook).get("title")
+    return _unless_changed(title if isinstance(title, str) else None, found, level=1)
+
+
+def rounds_of(items: Iterable[Item]) -> Iterator[tuple[Call, str | None]]:
+    """Return the calls that make a round, each with the heading that it stands under.
+
+    A heading belongs to the first round after it.
+
+    Example:
+        >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=1),))
+        >>> [words for _, words in rounds_of(items_of(notebook_of(monday)))]
+        ["O'clock"]
+    """
+    found = None
+    for item in items:
+        match item:
+            case Words():
+                second = [words for level, words in headings(item.text) if level == 2]  # noqa: PLR2004 - "##"
+                found = second[-1] if second else found
+            case Call(name="play"):
+                yield item, found
+                found = None
+
+
+def lesson_of(notebook: NotebookNode, *, title: str = "Lesson") -> Lesson:
+    """Return the lesson that a notebook holds, without running it.
+
+    Args:
+        notebook: one made by the kit, changed by hand or not, or any other.
+        title: what it is called when it says so nowhere.
+
+    Raises:
+        LessonProblem: a round, or what the notebook says of the lesson, cannot be; with the cell.
+
+    Example:
+        >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
+        >>> lesson_of(notebook_of(monday)) == monday
+        True
+    """
+    header = {"seed": 0, **header_of(notebook)}
+    header["title"] = title_of(notebook) or title
+    header.pop("rounds", None)
+    with at("the notebook's metadata"):
+        bare = Lesson.from_data(header)
+    rounds = []
+    vocabularies = set()
+    for call, words in rounds_of(items_of(notebook)):
+        with at(f"cell {call.cell}"):
+            said, data = _read(call, words)
+            rounds.append(Round.from_data(data))
+            vocabularies.add(said.get("vocabulary", bare.vocabulary))
+            if len(vocabularies) > 1:
+                raise LessonProblem(
+                    "its vocabulary is not that of the rounds before", remedy="give all the same"
+                )
+    vocabulary = vocabularies.pop() if vocabularies else bare.vocabulary
+    data = {**bare.to_data(), "rounds": [each.to_data() for each in rounds]}
+    return Lesson.from_data({**data, "vocabulary": vocabulary})
+
+
+def _written(one: Round, lesson: Lesson) -> str:
+    """Return the call for a round."""
+    data = one.to_data()
+    skill, options = data.pop("skill"), data.pop("options", {})
+    title, seed = data.pop("title", None), data.pop("seed")
+    # The heading says the title, except where it would be taken for something else.
+    told = {} if title is None or _as_read(title, SKILLS[skill].name) == title else {"title": title}
+    if lesson.vocabulary is not None:
+        data["vocabulary"] = lesson.vocabulary
+    return written(ROUND, skill, **told, **data, **options, seed=seed)
+
+
+def _read(call: Call, words: str | None) -> tuple[dict[str, Any], dict[str, Any]]:
+    """Return what a call says beside its round, and the round as data."""
+    if len(call.given) > 1:
+        raise LessonProblem(
+            "only the skill may stand without a name", remedy="write the others as in tasks=5"
+        )
+    named = dict(call.named)
+    if call.given:
+        named["skill"] = call.given[0]
+    beside = {name: named.pop(name) for name in ("vocabulary", "timer") if name in named}
+    data = {name: named.pop(name, None) for name in _FIELDS}
+    skill, title = data["skill"], data["title"]
+    usual = SKILLS[skill].name if isinstance(skill, str) and skill in SKILLS else ""
+    if isinstance(title, str | None):
+        data["title"] = _unless_changed(title, words, level=2, usual=usual)
+    said = {name: value for name, value in data.items() if value is not None}
+    return beside, {**said, "options": named}
+
+
+def _unless_changed(
+    title: str | None, found: str | None, *, level: int, usual: str = ""
+) -> str | None:
+    """Return a title, unless the heading that shows it was changed by hand.
+
+    Args:
+        title: as the notebook's own data have it, exactly.
+        found: the words of the heading.
+        level: of the heading.
+        usual: what the heading says when there is no title.
+    """
+    if found is None:
+        return title
+    shown = headings(heading(level, title or usual))
+    return title if shown == [(level, found)] else found
+
+
+def _as_read(title: str, usual: str) -> str | None:
+    """Return the title that comes back from a heading when the call says none."""
+    found = headings(heading(2, title))
+    return None if found[0][1] == usual else found[0][1]
+
+
+def _first_line(error: Exception) -> str:
+    return (str(error).splitlines() or [type(error).__name__])[0]

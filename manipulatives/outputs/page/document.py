@@ -1,0 +1,102 @@
+"""Everything that a page is made of, put into one HTML file that asks for nothing."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from functools import cache
+from html import escape
+from pathlib import Path
+
+from manipulatives.outputs.font import font_face_css
+from manipulatives.widgets.assemble import assemble, stylesheet
+from manipulatives.widgets.manipulative import HERE as WIDGETS
+
+HERE = Path(__file__).parent
+STYLES = (WIDGETS / "shared" / "tokens.css", HERE / "session.css", HERE / "page.css")
+NOSCRIPT = (
+    "This page needs JavaScript, which is turned off here. "
+    "Turn it on in the browser's settings and open the page again."
+)
+# The grammar of the kit's modules leaves the dynamic import out, for a widget never needs one; a
+# host does, so it is handed in here.
+LOAD = """page.open(document, async (code) => {
+const url = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
+try {
+return await import(url);
+} finally {
+URL.revokeObjectURL(url);
+}
+});
+"""
+
+
+def document(*, title: str, key: str, language: str, body: list[str], saved: str) -> str:
+    """Return the text of an HTML file.
+
+    Args:
+        title: of the lesson; any text.
+        key: under which a browser keeps where a class is in the lesson; any text.
+        language: such as "en-GB".
+        body: the blocks, which are HTML already.
+        saved: the widgets, as `SavedWidgets.script` has them.
+
+    Example:
+        >>> document(title="Monday", key="", language="en-GB", body=[], saved="{}")[:15]
+        '<!doctype html>'
+    """
+    script = _script()
+    lines = [
+        "<!doctype html>",
+        f'<html lang="{language}" data-kit-session="page" data-kit-lesson="{escape(key)}">',
+        "<head>",
+        '<meta charset="utf-8">',
+        f'<meta http-equiv="Content-Security-Policy" content="{_policy(script)}">',
+        '<meta name="viewport" content="width=device-width, initial-scale=1">',
+        '<link rel="icon" href="data:,">',
+        f"<title>{escape(title)}</title>",
+        f"<style>{_style()}</style>",
+        "</head>",
+        '<body class="kit kit-page">',
+        f'<header class="kit-head"><h1>{escape(title)}</h1></header>',
+        f"<noscript><p>{NOSCRIPT}</p></noscript>",
+        "<main>",
+        *body,
+        "</main>",
+        f'<script type="application/json" id="kit-saved">{saved}</script>',
+        f'<script type="module">{script}</script>',
+        "</body>",
+        "</html>",
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def _policy(script: str) -> str:
+    """Say to the browser: no request to anywhere, and no code but what the page came with."""
+    digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode("ascii")
+    return "; ".join(
+        [
+            "default-src 'none'",
+            # Widgets' code is kept as text and loaded from blob: addresses, which only code makes.
+            f"script-src 'sha256-{digest}' blob:",
+            "style-src 'unsafe-inline'",
+            "img-src data: blob:",
+            "media-src data: blob:",
+            "font-src data:",
+            "connect-src 'none'",
+            "base-uri 'none'",
+            "form-action 'none'",
+        ]
+    )
+
+
+@cache
+def _script() -> str:
+    """Return the page's own code."""
+    opened = assemble(HERE / "page.js").replace("export default ", "const page = ", 1)
+    return opened + LOAD
+
+
+@cache
+def _style() -> str:
+    return font_face_css() + "\n" + stylesheet(*STYLES)

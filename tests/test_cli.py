@@ -1,0 +1,246 @@
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import nbformat
+import pytest
+
+from manipulatives import cli
+from manipulatives.cli import COMMANDS, main
+from manipulatives.lessons.files import write_lesson
+from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.lessons.settings import ClassSettings
+from manipulatives.outputs.notebook import notebook_of
+from manipulatives.outputs.page import page_of
+from manipulatives.outputs.sheet import sheet_of
+
+MONDAY = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=11, tasks=2),))
+
+
+@pytest.fixture
+def folder(tmp_path, monkeypatch):
+    """A folder with one lesson, monday.toml."""
+    monkeypatch.chdir(tmp_path)
+    write_lesson(MONDAY, tmp_path / "monday.toml")
+    return tmp_path
+
+
+def contents(folder):
+    return {path.name: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+def test_a_lesson_becomes_a_notebook(folder, capsys):
+    assert main(["notebook", "monday.toml", "-o", "other.ipynb"]) == 0
+    assert nbformat.read(folder / "other.ipynb", as_version=4) == notebook_of(MONDAY)
+    assert capsys.readouterr() == ("The notebook is written: other.ipynb.\n", "")
+
+
+def test_a_lesson_becomes_a_page(folder, capsys):
+    assert main(["page", "monday.toml", "-o", "other.html"]) == 0
+    assert (folder / "other.html").read_text("utf-8") == page_of(notebook_of(MONDAY))
+    said = capsys.readouterr()
+    assert said.out.startswith("The page is written: other.html (")
+    assert (said.out.count("\n"), said.err) == (1, "")
+
+
+def test_a_notebook_becomes_the_same_page(folder):
+    assert main(["notebook", "monday.toml"]) == 0
+    assert main(["page", "monday.toml", "-o", "one.html"]) == 0
+    assert main(["page", "monday.ipynb", "-o", "other.html"]) == 0
+    assert (folder / "one.html").read_bytes() == (folder / "other.html").read_bytes()
+
+
+def test_a_lesson_becomes_a_sheet_and_its_key(folder, capsys):
+    assert main(["sheet", "monday.toml"]) == 0
+    assert main(["sheet", "monday.toml", "--key"]) == 0
+    assert capsys.readouterr().out == (
+        "The sheet is written: monday.sheet.pdf.\nThe key is written: monday.key.pdf.\n"
+    )
+    written = contents(folder)
+    assert written["monday.sheet.pdf"] == sheet_of(MONDAY, ClassSettings())
+    assert written["monday.key.pdf"] == sheet_of(MONDAY, ClassSettings(), key=True)
+
+
+def test_a_sheet_can_be_larger_on_other_paper_and_with_other_numbers(folder):
+    assert main(["sheet", "monday.toml", "--large-print", "--paper", "a4", "-o", "a.pdf"]) == 0
+    expected = sheet_of(MONDAY, ClassSettings(), large_print=True, paper="a4")
+    assert (folder / "a.pdf").read_bytes() == expected
+    assert main(["sheet", "monday.toml", "--seed", "8", "-o", "b.pdf"]) == 0
+    assert (folder / "b.pdf").read_bytes() != sheet_of(MONDAY, ClassSettings())
+
+
+def test_without_a_name_it_goes_beside_the_lesson(folder):
+    (folder / "week").mkdir()
+    write_lesson(MONDAY, folder / "week" / "monday.toml")
+    assert main(["notebook", "week/monday.toml"]) == 0
+    assert main(["page", "week/monday.toml"]) == 0
+    assert sorted(path.name for path in (folder / "week").iterdir()) == [
+        "monday.html",
+        "monday.ipynb",
+        "monday.toml",
+    ]
+
+
+def test_a_notebook_that_someone_has_changed_is_replaced_only_when_named(folder, capsys):
+    changed = notebook_of(MONDAY)
+    changed.cells[0].source = "# Tuesday"
+    nbformat.write(changed, folder / "monday.ipynb")
+    before = contents(folder)
+    assert main(["notebook", "monday.toml"]) == 2
+    assert contents(folder) == before
+    assert "there is a notebook already" in capsys.readouterr().err
+    assert main(["notebook", "monday.toml", "-o", "monday.ipynb"]) == 0
+    assert contents(folder) != before
+    assert main(["notebook", "monday.toml"]) == 0
+
+
+BAD = {
+    "no such lesson": (["page", "tuesday.toml"], "tuesday.toml: the file cannot be opened"),
+    "no such notebook": (["page", "tuesday.ipynb"], "tuesday.ipynb: the file cannot be opened"),
+    "no such file": (["notebook", "tuesday.toml"], "tuesday.toml: the file cannot be opened"),
+    "a folder": (["page", "week", "-o", "a.html"], "week: this is a folder"),
+    "this folder": (["page", "."], ".: this is a folder"),
+    "nothing between quotes": (["notebook", ""], ".: this is a folder"),
+    "a name that is too long": (["page", "m" * 5000 + ".toml"], "File name too long"),
+    "a name that no text is": (["page", "m\udcff.toml"], "cannot be shown, rename it"),
+    "a folder named like a lesson": (["page", "folder.toml"], "folder.toml: this is a folder"),
+    "a picture": (["page", "picture.png"], "picture.png: this is neither a lesson nor a notebook"),
+    "a lesson as notebook": (["notebook", "monday.ipynb"], "this is a notebook already"),
+    "broken toml": (["page", "broken.toml"], "broken.toml, line 2: the file is no TOML"),
+    "broken lesson": (["notebook", "unknown.toml"], "[[rounds]] 1, skill: there is no skill"),
+    "broken json": (["page", "broken.ipynb"], "broken.ipynb: the file is no notebook"),
+    "broken call": (["page", "call.ipynb"], "call.ipynb, cell 1, skill: there is no skill"),
+    "broken settings": (["page", "week/monday.toml"], "class.toml, vocabulary: 'fr' is not"),
+    "another ending": (["page", "monday.toml", "-o", "a.pdf"], "a.pdf: that is the name of"),
+    "another ending still": (["notebook", "monday.toml", "-o", "a"], "a: that is the name of"),
+    "a folder as target": (["page", "monday.toml", "-o", "week.html"], "week.html: that is a f"),
+    "no such folder": (["page", "monday.toml", "-o", "no/a.html"], "there is no folder no"),
+    "a file as folder": (["page", "monday.toml", "-o", "picture.png/a.html"], "there is no folder"),
+    "no lesson": (["page"], "arguments are required"),
+    "no such command": (["pages", "monday.toml"], "invalid choice"),
+    "no such option": (["page", "monday.toml", "--fast"], "unrecognized arguments"),
+    "nothing to print": (["sheet", "empty.toml"], "empty.toml: there is nothing to print"),
+    "a sheet of no paper": (["sheet", "monday.toml", "--paper", "a5"], "invalid choice"),
+    "a sheet as a page": (["sheet", "monday.toml", "-o", "a.html"], "a.html: that is the name of"),
+    "a seed that is none": (["sheet", "monday.toml", "--seed", "-3"], "seed: -3 is not allowed"),
+    "no file after -o": (["page", "monday.toml", "-o"], "expected one argument"),
+}
+
+
+@pytest.mark.parametrize(("typed", "sentence"), BAD.values(), ids=BAD)
+def test_bad_input_gets_one_sentence_and_writes_nothing(folder, capsys, typed, sentence):
+    (folder / "week").mkdir()
+    (folder / "week.html").mkdir()
+    (folder / "folder.toml").mkdir()
+    (folder / "picture.png").write_bytes(b"\x89PNG")
+    (folder / "broken.toml").write_text('title = "Monday"\nseed =\n', "utf-8")
+    (folder / "broken.ipynb").write_text('{"cells": [', "utf-8")
+    (folder / "week" / "class.toml").write_text('vocabulary = "fr"\n', "utf-8")
+    write_lesson(MONDAY, folder / "week" / "monday.toml")
+    unknown = 'title = "Monday"\nseed = 7\n[[rounds]]\nskill = "time.read_minds"\n'
+    (folder / "unknown.toml").write_text(unknown, "utf-8")
+    (folder / "empty.toml").write_text('title = "Empty"\nseed = 7\n', "utf-8")
+    call = nbformat.v4.new_code_cell('play("time.read_minds", seed=1)')
+    nbformat.write(nbformat.v4.new_notebook(cells=[call]), folder / "call.ipynb")
+    before = contents(folder)
+    try:
+        status = main(typed)
+    except SystemExit as end:  # what argparse itself refuses
+        status = end.code
+    said = capsys.readouterr()
+    assert status == 2
+    assert said.out == ""
+    assert sentence in said.err
+    assert len(said.err.splitlines()) == 1
+    assert contents(folder) == before
+
+
+def test_a_folder_that_may_not_be_written_in_gets_one_sentence(folder, capsys, monkeypatch):
+    def refuse(path, _content):
+        raise PermissionError(13, "Permission denied", str(path))
+
+    monkeypatch.setattr(cli, "write_whole", refuse)
+    assert main(["page", "monday.toml"]) == 2
+    assert capsys.readouterr().err == (
+        "monday.html: it cannot be written (Permission denied); "
+        "choose a folder that you may write in.\n"
+    )
+    assert list(contents(folder)) == ["monday.toml"]
+
+
+def test_a_failing_cell_is_said_and_nothing_is_written(folder, capfd):
+    cells = [nbformat.v4.new_code_cell(source) for source in ("price = 57", "prise")]
+    nbformat.write(nbformat.v4.new_notebook(cells=cells), folder / "mine.ipynb")
+    before = contents(folder)
+    assert main(["page", "mine.ipynb"]) == 2
+    assert capfd.readouterr().err.splitlines() == [
+        "mine.ipynb: it holds code of its own (first in cell 1), so it is run now.",
+        (
+            "mine.ipynb, cell 2: NameError: name 'prise' is not defined; "
+            "mend the cell or take it out, then try again."
+        ),
+    ]
+    assert contents(folder) == before
+
+
+def test_control_c_ends_it_quietly(folder, capsys, monkeypatch):
+    def interrupted(*_given, **_named):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(cli, "page_of_file", interrupted)
+    assert main(["page", "monday.toml"]) == 130
+    assert capsys.readouterr() == ("", "")
+    assert list(contents(folder)) == ["monday.toml"]
+
+
+def test_help_names_every_command(capsys):
+    with pytest.raises(SystemExit) as end:
+        main(["--help"])
+    assert end.value.code == 0
+    said = capsys.readouterr().out
+    assert all(f"\n    {name} " in said for name in COMMANDS)
+
+
+def test_nothing_typed_shows_the_same_help(capsys):
+    with pytest.raises(SystemExit):
+        main(["--help"])
+    helped = capsys.readouterr().out
+    assert main([]) == 0
+    assert capsys.readouterr().out == helped
+
+
+@pytest.mark.usefixtures("folder")
+@pytest.mark.parametrize("name", COMMANDS)
+def test_help_of_a_command_has_an_example_that_works(capsys, name):
+    with pytest.raises(SystemExit) as end:
+        main([name, "--help"])
+    assert end.value.code == 0
+    (example,) = [line for line in capsys.readouterr().out.splitlines() if "Example:" in line]
+    typed = example.removeprefix("Example: manipulatives ").split()
+    assert main(typed) == 0
+
+
+def test_it_runs_as_a_module_too(folder):
+    done = subprocess.run(
+        [sys.executable, "-m", "manipulatives", "page", "monday.toml"],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        timeout=120,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    assert (folder / "monday.html").is_file()
+
+
+@pytest.mark.usefixtures("folder")
+def test_a_page_loads_nothing_that_it_does_not_need():
+    code = (
+        "import sys; from manipulatives.cli import main; main(['page', 'monday.toml']); "
+        "print(sorted({'matplotlib', 'pandas', 'nbclient', 'voila'} & set(sys.modules)))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, timeout=120, check=True
+    )
+    assert done.stdout.splitlines()[-1] == "[]"
