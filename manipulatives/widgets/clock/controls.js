@@ -1,0 +1,84 @@
+/** What stands beside the face: step buttons, undo and reset, and the switches of free play. */
+import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
+import { html, icon, put, svg } from "../shared/svg.js";
+import { HANDS, HAND_NAMES } from "./drawing.js";
+import { handOutline } from "./face.js";
+
+/**
+ * @typedef {import("./dial.js").Hand} Hand
+ * @typedef {import("../shared/controls.js").Life} Life
+ */
+
+const MINUS = "M5 12H19";
+const PLUS = "M5 12H19M12 5V19";
+
+// What can be switched, by its trait, in the one word that fits a small tile.
+/** @type {[string, string][]} */
+const SWITCHES = [
+  ["mode", "Gears"],
+  ["numerals", "Hours"],
+  ["minute_numbers", "Minutes"],
+  ["ticks", "Marks"],
+  ["digital", "Digits"],
+  ["words", "Words"],
+  ["sector", "Sector"],
+  ["arc", "Fives"],
+];
+const SNAPS = [1, 5, 15, 30, 60];
+
+/**
+ * The buttons that move the hands, and the way back.
+ * @param {(hand: Hand, way: number) => void} step
+ * @param {() => void} undo
+ * @param {() => void} reset
+ * @param {Life} life
+ * @returns {{ moves: HTMLElement, allow: (undo: boolean, reset: boolean) => void }} the buttons,
+ *   and whether there is something to undo and to reset
+ */
+export function makeMoves(step, undo, reset, life) {
+  const { buttons, allow } = makeTools(
+    [[ICONS.undo, "Undo", undo], [ICONS.reset, "Reset", reset]], life,
+  );
+  const steppers = HANDS.map((hand) => {
+    const name = HAND_NAMES[hand];
+    const outline = svg("path", { class: `clock-${hand}`, d: handOutline(hand) });
+    return html(
+      "div", { class: "clock-stepper", role: "group", "aria-label": name },
+      button([icon(MINUS)], () => step(hand, -1), life, { "aria-label": `${name} back` }),
+      svg("svg", { viewBox: "-12 -92 24 94", "aria-hidden": true }, outline),
+      button([icon(PLUS)], () => step(hand, 1), life, { "aria-label": `${name} on` }),
+    );
+  });
+  const rows = [steppers, buttons].map((row) => html("div", { class: "clock-row" }, ...row));
+  return { moves: html("div", { class: "clock-moves" }, ...rows), allow };
+}
+
+/**
+ * The switches of free play: what is shown, whether the hands are geared, and the snap.
+ * @param {(trait: string) => unknown} get what a trait is now
+ * @param {(trait: string, value: unknown) => void} choose
+ * @param {Life} life
+ * @returns {{ panel: HTMLElement, agree: () => void }} the switches; make them agree with the
+ *   traits
+ */
+export function makePanel(get, choose, life) {
+  const { tiles, agree } = makeSwitches(
+    SWITCHES,
+    (trait) => (trait === "mode" ? get(trait) === "geared" : get(trait)),
+    (trait, on) => choose(trait, trait === "mode" ? (on ? "geared" : "free") : on),
+    life,
+  );
+  const snaps = SNAPS.map((snap) =>
+    button([`${snap}`], () => choose("snap", snap), life, { "aria-label": `Steps of ${snap}` }));
+  return {
+    panel: html(
+      "div", { class: "clock-panel" },
+      html("div", { class: "clock-tiles" }, ...tiles),
+      html("div", { class: "clock-snaps" }, "Steps", html("div", {}, ...snaps)),
+    ),
+    agree() {
+      agree();
+      SNAPS.forEach((snap, index) => put(snaps[index], { "aria-pressed": get("snap") === snap }));
+    },
+  };
+}

@@ -1,0 +1,69 @@
+/** Buttons, rows of them, and the switches of free play. */
+import { html, icon, put } from "./svg.js";
+
+/** @typedef {{ signal: AbortSignal }} Life */
+
+/** What icons show, in a field of 24 by 24 units. */
+export const ICONS = {
+  undo: "M9 5L4 10L9 15M4 10H14.5A5 5 0 0 1 14.5 20H10",
+  reset: "M5 4V10H11M5.3 10A7.5 7.5 0 1 1 4.6 14",
+};
+
+/**
+ * A button. Without use (`aria-disabled`) it keeps the focus, but does nothing.
+ * @param {(Node | string)[]} content
+ * @param {() => void} press
+ * @param {Life} life
+ * @param {Record<string, unknown>} [attributes]
+ * @returns {HTMLButtonElement}
+ */
+export function button(content, press, { signal }, attributes) {
+  const made = html("button", { type: "button", class: "kit-button", ...attributes }, ...content);
+  made.addEventListener("click", () => {
+    if (made.getAttribute("aria-disabled") !== "true") {
+      press();
+    }
+  }, { signal });
+  return made;
+}
+
+/**
+ * Buttons with an icon each.
+ * @param {[lines: string, name: string, press: () => void][]} tools
+ * @param {Life} life
+ * @returns {{ buttons: HTMLButtonElement[], allow: (...uses: boolean[]) => void }} the buttons, and
+ *   whether there is something to do for each, in their order
+ */
+export function makeTools(tools, life) {
+  const buttons = tools.map(([lines, name, press]) => button([icon(lines), name], press, life));
+  return {
+    buttons,
+    allow(...uses) {
+      buttons.forEach((each, index) => put(each, { "aria-disabled": !uses[index] }));
+    },
+  };
+}
+
+/**
+ * Switches for traits that are true or false.
+ * @param {[trait: string, name: string][]} switches each with the one word that fits a small tile
+ * @param {(trait: string) => unknown} get what a trait is now
+ * @param {(trait: string, value: unknown) => void} choose
+ * @param {Life} life
+ * @returns {{ tiles: HTMLButtonElement[], agree: () => void }} the switches; make them agree with
+ *   the traits
+ */
+export function makeSwitches(switches, get, choose, life) {
+  const tiles = switches.map(([trait, name]) => {
+    const look = { class: "kit-switch", role: "switch" };
+    return button([name], () => choose(trait, !get(trait)), life, look);
+  });
+  return {
+    tiles,
+    agree() {
+      switches.forEach(([trait], index) => {
+        put(tiles[index], { "aria-checked": Boolean(get(trait)) });
+      });
+    },
+  };
+}
