@@ -16,6 +16,7 @@ from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.whole import write_whole
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of_file
+from manipulatives.serve import command as serve
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -166,6 +167,13 @@ COMMANDS = {
         "manipulatives sheet monday.toml -o monday.pdf --large-print",
         _sheet_arguments,
         _sheet,
+    ),
+    "serve": Command(
+        "Open the shelf of a folder: every lesson as board, page, sheet and key. "
+        "It is for this machine only, and Ctrl+C closes it.",
+        "manipulatives serve lessons",
+        serve.arguments,
+        serve.run,
     ),
 }
 

@@ -14,6 +14,7 @@ from manipulatives.lessons.settings import ClassSettings
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of
 from manipulatives.outputs.sheet import sheet_of
+from manipulatives.serve import command
 
 MONDAY = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=11, tasks=2),))
 
@@ -124,6 +125,8 @@ BAD = {
     "a sheet of no paper": (["sheet", "monday.toml", "--paper", "a5"], "invalid choice"),
     "a sheet as a page": (["sheet", "monday.toml", "-o", "a.html"], "a.html: that is the name of"),
     "a seed that is none": (["sheet", "monday.toml", "--seed", "-3"], "seed: -3 is not allowed"),
+    "a shelf that is not there": (["serve", "nowhere"], "nowhere: there is no such folder"),
+    "a port that is none": (["serve", ".", "--port", "70000"], "there is no port 70000"),
     "no file after -o": (["page", "monday.toml", "-o"], "expected one argument"),
 }
 
@@ -212,7 +215,9 @@ def test_nothing_typed_shows_the_same_help(capsys):
 
 @pytest.mark.usefixtures("folder")
 @pytest.mark.parametrize("name", COMMANDS)
-def test_help_of_a_command_has_an_example_that_works(capsys, name):
+def test_help_of_a_command_has_an_example_that_works(capsys, monkeypatch, name):
+    # The shelf stays open until it is closed; that it opens is for its own tests to see.
+    monkeypatch.setattr(command, "serve", lambda folder, **_: f"The shelf of {folder} is closed.")
     with pytest.raises(SystemExit) as end:
         main([name, "--help"])
     assert end.value.code == 0
