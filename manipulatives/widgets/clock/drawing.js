@@ -121,6 +121,7 @@ function makeHandle(hand) {
     "aria-valuemax": hand === "hour" ? 719 : 59,
   });
   handle.style.setProperty("--length", `${FACE[hand].length}`);
+  handle.style.setProperty("--from", `${hand === "hour" ? 0 : FACE.hour.length + 3}`);
   return handle;
 }
 
