@@ -94,6 +94,8 @@ def page_of(
         LessonProblem: a call cannot be made or a cell fails; with its number.
 
     Example:
+        >>> from manipulatives.lessons.lesson import Lesson
+        >>> from manipulatives.outputs.notebook import notebook_of
         >>> monday = notebook_of(Lesson("Monday", seed=7))
         >>> page_of(monday)[:15]
         '<!doctype html>'

@@ -1,0 +1,100 @@
+"""The examples in the documents and docstrings are true."""
+
+from __future__ import annotations
+
+import doctest
+import importlib
+import json
+import re
+import shlex
+import shutil
+
+import pytest
+
+from manipulatives.cli import COMMANDS
+from manipulatives.lessons.files import read_lesson
+from manipulatives.lessons.predicates import holds
+from manipulatives.lessons.task import Task
+from support.files import PACKAGE, ROOT, files
+
+OPTIONS = doctest.NORMALIZE_WHITESPACE | doctest.ELLIPSIS
+
+
+def modules() -> list[str]:
+    """Every module of the kit that shows an example."""
+    return [
+        ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
+        for path in files(PACKAGE, "*.py")
+        if ">>> " in path.read_text("utf-8")
+    ]
+
+
+@pytest.fixture
+def shelf(tmp_path, monkeypatch):
+    """A folder with the ready lessons in it, where an example may also write."""
+    shutil.copytree(ROOT / "notebooks", tmp_path / "notebooks")
+    monkeypatch.chdir(tmp_path)
+
+
+@pytest.mark.usefixtures("shelf")
+@pytest.mark.parametrize("name", modules())
+def test_the_examples_of_a_module_are_true(name):
+    module = importlib.import_module(name)
+    failed, tried = doctest.testmod(module, optionflags=OPTIONS)
+    assert not failed
+    if not tried:
+        pytest.skip("its examples are there to read")
+
+
+@pytest.mark.usefixtures("shelf")
+def test_the_examples_of_the_developers_document_are_true():
+    failed, tried = doctest.testfile(
+        str(ROOT / "DEVELOPERS.md"), module_relative=False, optionflags=OPTIONS
+    )
+    assert tried
+    assert not failed
+
+
+def block(language: str) -> str:
+    """The one block of a language in the developers' document."""
+    text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    (found,) = re.findall(rf"^```{language}\n(.*?)^```", text, re.DOTALL | re.MULTILINE)
+    return found
+
+
+def test_the_task_in_the_developers_document_is_one():
+    data = json.loads(block("json"))
+    task = Task.from_data(data)
+    assert task.to_data() == data
+    assert holds(task.goal, {"answer": task.steps[-1].answer})
+    assert holds(task.mistakes[0].when, {"answer": task.mistakes[0].answer})
+
+
+def test_the_lesson_in_the_developers_document_is_one(tmp_path):
+    path = tmp_path / "lesson.toml"
+    path.write_text(block("toml"), "utf-8")
+    lesson = read_lesson(path)
+    assert [part.seed for part in lesson.rounds] == [4711]
+
+
+@pytest.mark.parametrize("name", ["README.md", "DEVELOPERS.md"])
+def test_what_a_document_points_to_exists(name):
+    text = (ROOT / name).read_text("utf-8")
+    links = re.findall(r"\]\(([^)#:]+)(?:#[^)]*)?\)", text)
+    assert links
+    assert [link for link in links if not (ROOT / link).exists()] == []
+
+
+def test_the_readme_lists_the_commands_that_there_are():
+    text = (ROOT / "README.md").read_text("utf-8")
+    assert set(re.findall(r"^\| `manipulatives (\w+)", text, re.MULTILINE)) == set(COMMANDS)
+
+
+def test_the_readme_sets_up_an_environment_in_each_of_its_two_commands():
+    text = (ROOT / "README.md").read_text("utf-8")
+    commands = [line for line in text.splitlines() if line.startswith("python3 -m venv")]
+    assert len(commands) == 2
+    for command in commands:
+        parts = shlex.split(command)
+        assert parts[:4] == ["python3", "-m", "venv", ".venv"]
+        assert ".venv/bin/pip" in parts
