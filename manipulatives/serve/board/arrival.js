@@ -1,0 +1,42 @@
+/** When everything that Voila puts into a board is in its place. */
+
+/** Milliseconds after which nothing more is waited for. */
+export const PATIENCE = 30_000;
+
+/** Whether Voila has done with a place: what it makes has something in it.
+ * @param {Element} place
+ * @returns {boolean}
+ */
+function done(place) {
+  return place.firstElementChild?.localName !== "script" &&
+    [...place.children].every((child) => child.childElementCount > 0);
+}
+
+/**
+ * @param {HTMLElement} main
+ * @param {AbortSignal} signal
+ * @returns {Promise<void>}
+ */
+export function whenShown(main, signal) {
+  const all = () => [...main.querySelectorAll(".kit-view")].every(done);
+  return new Promise((resolve) => {
+    const watcher = new MutationObserver(look);
+    const late = setTimeout(end, PATIENCE);
+    signal.addEventListener("abort", end, { once: true, signal });
+
+    function look() {
+      if (all()) {
+        end();
+      }
+    }
+
+    function end() {
+      clearTimeout(late);
+      watcher.disconnect();
+      resolve();
+    }
+
+    watcher.observe(main, { childList: true, subtree: true });
+    look();
+  });
+}

@@ -1,0 +1,55 @@
+/** A served board: a page that teaches, and a watch over the kernel behind it. */
+import { startSession } from "../../outputs/page/session.js";
+import { whenShown } from "./arrival.js";
+import { makeNotice } from "./notice.js";
+import { watchKernel } from "./watch.js";
+
+const PATIENCE = 1500;
+
+/** What the teacher is told; "" takes the line away.
+ * @type {Readonly<Record<import("./watch.js").State, string>>}
+ */
+const SENTENCES = Object.freeze({
+  alive: "",
+  ended: "Python has stopped. The board goes on working; " +
+    "only what the notebook's own code works out stands still.",
+  silent: "The shelf is closed. The board goes on working, " +
+    "but cannot be loaded again until the shelf is open.",
+});
+
+/** @param {Document} page */
+function open(page) {
+  const { signal } = new AbortController();
+  const main = /** @type {HTMLElement} */ (page.querySelector("main"));
+  const say = makeNotice(/** @type {HTMLElement} */ (page.querySelector(".kit-say")), { signal });
+  const { kitLesson: key = "" } = page.documentElement.dataset;
+
+  page.querySelector(".kit-wait")?.remove();
+  startSession({ main, key, kind: "board", signal });
+  whenShown(main, signal).then(() => main.removeAttribute("aria-busy"));
+  if (main.hasAttribute("aria-busy")) {
+    // The title gives its place to the line that says where we are; the way back stays in sight.
+    page.querySelector(".session-bar")?.prepend(...page.querySelectorAll(".kit-home"));
+  }
+
+  /** @param {string} id */
+  const told = (id) => JSON.parse(page.getElementById(id)?.textContent || "null");
+  say(told("kit-trouble") ?? "");
+  const { baseUrl, kernelId } = told("jupyter-config-data");
+  const address = `${baseUrl}kernel/${kernelId}`;
+
+  /** @returns {Promise<import("./watch.js").Answer>} */
+  async function ask() {
+    try {
+      // eslint-disable-next-line no-restricted-globals -- asks this machine's own server
+      const answer = await fetch(address, { signal: AbortSignal.timeout(PATIENCE) });
+      return (await answer.json()).alive === true;
+    } catch (error) {
+      return /** @type {Error} */ (error).name === "TimeoutError" ? "late" : "refused";
+    }
+  }
+
+  watchKernel(ask, (state) => say(SENTENCES[state], state === "ended"), signal);
+}
+
+export default open(document);

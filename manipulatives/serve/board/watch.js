@@ -1,0 +1,53 @@
+/**
+ * Watches over the kernel behind a board by asking the server, which knows. A kernel that has
+ * ended stays ended; a server that does not answer may come back.
+ *
+ * @typedef {"alive" | "ended" | "silent"} State  silent: the server does not answer
+ * @typedef {boolean | "late" | "refused"} Answer  whether the kernel lives; late: none in time;
+ *   refused: nobody is there
+ */
+
+/** Milliseconds between an answer and the next question. */
+export const EVERY = 1000;
+
+/** How many questions in a row may stay without an answer before the server counts as silent. */
+const SPARE = 2;
+
+/** The next state after one question.
+ * @param {Answer} answer
+ * @param {number} misses questions in a row that stayed without an answer, this one included
+ * @returns {State | null} null when it is too early to tell
+ */
+export function judged(answer, misses) {
+  if (answer === true) {
+    return "alive";
+  }
+  if (answer === false) {
+    return "ended";
+  }
+  return answer === "refused" || misses >= SPARE ? "silent" : null;
+}
+
+/** Asks again and again, and tells of every change.
+ * @param {() => Promise<Answer>} ask
+ * @param {(state: State) => void} tell
+ * @param {AbortSignal} signal
+ * @returns {Promise<void>} when there is nothing more to watch
+ */
+export async function watchKernel(ask, tell, signal) {
+  /** @type {State} */
+  let state = "alive";
+  let misses = 0;
+  while (!signal.aborted && state !== "ended") {
+    const answer = await ask();
+    misses = typeof answer === "string" ? misses + 1 : 0;
+    const now = judged(answer, misses);
+    if (now !== null && now !== state) {
+      state = now;
+      tell(state);
+    }
+    await new Promise((done) => {
+      setTimeout(done, EVERY);
+    });
+  }
+}
