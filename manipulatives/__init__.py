@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.widgets.chart import CountingChart
 from manipulatives.widgets.clock import Clock
 from manipulatives.widgets.round import play
 
-__all__ = ["Clock", "Lesson", "Round", "play", "read_lesson", "write_lesson"]
+__all__ = ["Clock", "CountingChart", "Lesson", "Round", "play", "read_lesson", "write_lesson"]

@@ -1,9 +1,11 @@
+from __future__ import annotations
+
 import subprocess
 
 import pytest
-from support.node import node
 
 from manipulatives.widgets.assemble import ModuleProblem, assemble, stylesheet
+from support.node import node
 
 
 def _write(folder, **modules):

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from manipulatives.lessons.checks import nearest
 from manipulatives.lessons.problem import LessonProblem, quoted
+from manipulatives.widgets.chart.chart import CountingChart
 from manipulatives.widgets.clock.clock import Clock
 
 if TYPE_CHECKING:
@@ -13,7 +14,10 @@ if TYPE_CHECKING:
 
     from manipulatives.widgets.manipulative import Manipulative
 
-MANIPULATIVES: Mapping[str, type[Manipulative]] = {"Clock": Clock}
+MANIPULATIVES: Mapping[str, type[Manipulative]] = {
+    "Clock": Clock,
+    "CountingChart": CountingChart,
+}
 
 
 def manipulative_called(name: str) -> type[Manipulative]:

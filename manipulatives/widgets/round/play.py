@@ -74,8 +74,10 @@ def play(
     made = make_tasks(skill, seed=seed, count=count, vocabulary=words, options=options)
     child = _child(usual.manipulative, {"panel": False, "vocabulary": words})
     base = _base(child, made)
-    for name, value in made[0].start.items():
-        setattr(child, name, value)
+    # What belongs together may be impossible half-way: a chart from 901 to 1000 passes 901 to 100.
+    with child.hold_trait_notifications():
+        for name, value in made[0].start.items():
+            setattr(child, name, value)
     set_options = [f"{name}={value}" for name, value in sorted(options.items())]
     return Round(
         manipulative=child,

@@ -1,0 +1,73 @@
+"""The piece of a number line that is shown: where it begins, and which marks it bears."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+SHORT = 21
+_LEAST_PAGE = 20
+_STEPS_A_PAGE = 5
+_MOST_MARKS = 60
+_MOST_APART = 10
+_APART = (1, 2, 5, 10, 20, 50, 100, 200, 500)
+
+
+def piece(first: int, last: int, step: int, counted: Sequence[int], coming: int) -> tuple[int, int]:
+    """Return the first and the last number of the piece where the last hop is to be seen.
+
+    A short line is shown whole. A longer one is cut into pages of twenty numbers or five steps,
+    and a page reaches a step beyond both of its ends, so that every hop is whole on one of them.
+
+    Args:
+        first: the smallest number of the whole line.
+        last: its largest number.
+        step: the length of a hop.
+        counted: the numbers counted so far.
+        coming: the number where the count begins.
+
+    Example:
+        >>> piece(1, 100, 5, [], 5), piece(1, 100, 5, [5, 10, 15, 20, 25, 30], 5)
+        ((1, 30), (20, 55))
+    """
+    if last - first < SHORT:
+        return first, last
+    page = max(_LEAST_PAGE, _STEPS_A_PAGE * step)
+    here = counted[-1] if counted else coming
+    before = counted[-2] if len(counted) > 1 else here
+    low = min(before, here) // page * page
+    return max(first, low - step), min(last, low + page + step)
+
+
+def marks_apart(low: int, high: int) -> int:
+    """Return how far the marks of a piece are apart: 1, or 10 or 100 where it is long.
+
+    Example:
+        >>> marks_apart(0, 30), marks_apart(0, 600)
+        (1, 10)
+    """
+    apart = 1
+    while (high - low) // apart > _MOST_MARKS:
+        apart *= 10
+    return apart
+
+
+def numbers_apart(low: int, high: int, length: float, room: float, step: int = 1) -> int:
+    """Return how far the numbers below a piece are apart, so that all can be read.
+
+    They are as far apart as the counts where these are ones, twos, fives or tens and have room.
+
+    Args:
+        low: the first number of the piece.
+        high: its last number.
+        length: how long the piece is.
+        room: how much of the length the widest number needs.
+        step: the length of a hop.
+
+    Example:
+        >>> numbers_apart(0, 20, 400, 30), numbers_apart(0, 20, 400, 30, 5)
+        (2, 5)
+    """
+    each = length / (high - low)
+    if step <= _MOST_APART and step in _APART and step * each >= room:
+        return step
+    return next((apart for apart in _APART if apart * each >= room), _APART[-1])

@@ -1,0 +1,164 @@
+/** What stands beside the chart: the count, the keypad, the way back, the switches of free play. */
+import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
+import { html, icon, put } from "../shared/svg.js";
+
+/** @typedef {import("../shared/controls.js").Life} Life */
+
+const BACK = "M20 12H5M11 6L5 12L11 18";
+const DONE = "M4 13L10 19L20 6";
+const LESS = "M15 5L8 12L15 19";
+const MORE = "M9 5L16 12L9 19";
+const PLAY = "M8 5L18 12L8 19Z";
+const STOP = "M7 7H17V17H7Z";
+
+/** @type {[string, string][]} */
+const MODES = [["count", "Count"], ["wipe", "Wipe"], ["write", "Write"]];
+const RANGES = [[1, 20], [1, 100], [0, 99], [1, 120], [101, 200], [901, 1000], [1, 1000]];
+/** @type {Record<string, string>} */
+const HIDDEN = {
+  none: "Nothing",
+  thirds: "Every third",
+  cross: "A cross",
+  patch: "A patch",
+  counts: "The counts",
+  all: "All",
+};
+const STEPS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 15, 20, 25, 50, 100];
+const BEATS = [0, 20, 30, 40, 50, 60, 80, 100];
+
+/**
+ * The buttons to count with, and the way back.
+ * @param {{ count: () => void, beat: () => void, undo: () => void, reset: () => void }} acts
+ * @param {Life} life
+ * @returns {{
+ *   counter: HTMLElement, tools: HTMLElement,
+ *   agree: (mode: string, more: boolean, beat: number, running: boolean) => void,
+ *   allow: (undo: boolean, reset: boolean) => void,
+ * }} the buttons; what they are for just now; whether there is something to undo and to reset
+ */
+export function makeCounter({ count, beat, undo, reset }, life) {
+  const next = button([], count, life, { class: "kit-button chart-next" });
+  const beats = button([], beat, life);
+  const { buttons, allow } = makeTools(
+    [[ICONS.undo, "Undo", undo], [ICONS.reset, "Reset", reset]], life,
+  );
+  return {
+    counter: html("div", { class: "chart-counter" }, next, beats),
+    tools: html("div", { class: "chart-counter" }, ...buttons),
+    agree(mode, more, perMinute, running) {
+      next.textContent = mode === "wipe" ? "Wipe next" : "Count next";
+      put(next, { "aria-disabled": !more });
+      beats.hidden = perMinute === 0;
+      put(beats, { "aria-disabled": !more && !running, "aria-pressed": running });
+      beats.replaceChildren(icon(running ? STOP : PLAY), running ? "Stop" : `Beat ${perMinute}`);
+    },
+    allow,
+  };
+}
+
+/**
+ * The keys to write digits with.
+ * @param {(key: string) => void} press given a digit, "Backspace" or "Enter"
+ * @param {Life} life
+ * @returns {HTMLElement}
+ */
+export function makeKeypad(press, life) {
+  const digits = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
+  const key = (/** @type {string} */ digit) => button([digit], () => press(digit), life);
+  return html(
+    "div", { class: "chart-keypad", role: "group", "aria-label": "Digits" },
+    ...digits.map(key),
+    button([icon(BACK)], () => press("Backspace"), life, { "aria-label": "Delete" }),
+    key("0"),
+    button([icon(DONE)], () => press("Enter"), life, { "aria-label": "Done" }),
+  );
+}
+
+/**
+ * The switches of free play.
+ * @param {(trait: string) => any} get what a trait is now
+ * @param {(...changes: [trait: string, value: unknown][]) => void} choose
+ * @param {Life} life
+ * @returns {{ panel: HTMLElement, agree: () => void }} the switches; make them agree with the
+ *   traits
+ */
+export function makePanel(get, choose, life) {
+  const { tiles, agree } = makeSwitches(
+    [["line", "Line"], ["direction", "Back"]],
+    (trait) => (trait === "direction" ? get(trait) === "back" : get(trait)),
+    (trait, on) => choose([trait, trait === "direction" ? (on ? "back" : "forward") : on]),
+    life,
+  );
+  const modes = MODES.map(([mode, name]) => button([name], () => {
+    // There is nothing to write where nothing is hidden.
+    const bare = mode === "write" && get("hidden") === "none";
+    choose(["mode", mode], ["hidden", bare ? "cross" : get("hidden")]);
+  }, life));
+  const pills = [
+    makePill(
+      "Numbers", RANGES, () => [get("first"), get("last")],
+      ([first, last]) => `${first}\u2013${last}`,
+      ([first, last]) => choose(["first", first], ["last", last]), life,
+    ),
+    makePill("Steps", STEPS, () => get("step"), String, (step) => choose(["step", step]), life),
+    makePill(
+      "Hidden", Object.keys(HIDDEN), () => get("hidden"), (hidden) => HIDDEN[hidden] ?? "Some",
+      (hidden) => choose(["hidden", hidden]), life,
+    ),
+    makePill(
+      "Beat", BEATS, () => get("beat"), (beat) => (beat ? String(beat) : "Off"),
+      (beat) => choose(["beat", beat]), life,
+    ),
+  ];
+  return {
+    panel: html(
+      "div", { class: "chart-panel" },
+      html("div", { class: "chart-modes" }, ...modes),
+      ...pills.map(({ pill }) => pill),
+      html("div", { class: "chart-tiles" }, ...tiles),
+    ),
+    agree() {
+      agree();
+      MODES.forEach(([mode], index) => put(modes[index], { "aria-pressed": get("mode") === mode }));
+      pills.forEach((each) => each.agree());
+    },
+  };
+}
+
+/**
+ * Something chosen from a row of values, one before or after the other.
+ * @template Value
+ * @param {string} name
+ * @param {Value[]} values
+ * @param {() => Value} get
+ * @param {(value: Value) => string} text
+ * @param {(value: Value) => void} choose
+ * @param {Life} life
+ * @returns {{ pill: HTMLElement, agree: () => void }}
+ */
+function makePill(name, values, get, text, choose, life) {
+  const shown = html("span");
+  const same = (/** @type {Value} */ value) => JSON.stringify(value) === JSON.stringify(get());
+
+  /** @param {number} way */
+  function go(way) {
+    const at = values.findIndex(same);
+    const above = values.findIndex((value) => value > get());
+    // A value of a teacher's own has its place between two of these.
+    const beside = (above < 0 ? values.length : above) - (way > 0 ? 1 : 0);
+    const next = (at < 0 ? beside : at) + way;
+    choose(values[(next + values.length) % values.length]);
+  }
+
+  const less = button([icon(LESS)], () => go(-1), life, { "aria-label": `${name}: before` });
+  const more = button([icon(MORE)], () => go(1), life, { "aria-label": `${name}: after` });
+  return {
+    pill: html(
+      "div", { class: "chart-pill", role: "group", "aria-label": name },
+      less, html("span", { class: "chart-chosen" }, html("small", {}, name), shown), more,
+    ),
+    agree() {
+      shown.textContent = text(get());
+    },
+  };
+}
