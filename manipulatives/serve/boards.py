@@ -138,7 +138,9 @@ class Boards:
         if ready is not None:
             yield ready
             return
-        async for piece in self._run(board, await self._start(board)):
+        kernel_id = await self._start(board)
+        self._kernels.expect(kernel_id)
+        async for piece in self._run(board, kernel_id):
             yield piece
 
     async def tend(self, wanted: Iterable[Board]) -> None:
@@ -175,11 +177,8 @@ class Boards:
         except Exception:  # noqa: BLE001 - whatever went wrong, the board is run afresh
             _log.debug("warming %s failed", board.name, exc_info=True)
             return None
-        self._kernels.kept.discard(kernel_id)
-        if not await self._kernels.lives(kernel_id):
-            return None
-        self._kernels.touch(kernel_id)
-        return page
+        self._kernels.expect(kernel_id)
+        return page if await self._kernels.lives(kernel_id) else None
 
     async def _whole(self, board: Board) -> tuple[str, str]:
         kernel_id = await self._start(board)

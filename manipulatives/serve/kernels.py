@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from datetime import UTC, datetime
 from typing import Any
 
@@ -14,6 +15,9 @@ IDLE = 8
 
 LOOK = 2
 """Seconds between two looks for such kernels."""
+
+GRACE = 60
+"""Seconds that a board may take to load before its kernel counts as one that nobody asks for."""
 
 STAY = IDLE + 2 * LOOK
 """Seconds within which the kernel of a closed page is gone: the wait, a look, and its end."""
@@ -35,27 +39,36 @@ class OwnPython(KernelSpecManager):
 class BoardKernels(AsyncMappingKernelManager):
     """Kernels of boards.
 
-    A board that is open asks for its kernel every second, from before its scripts have arrived
-    until it is closed. Whatever has been idle, unconnected and not asked for goes, unless it is
-    kept warm for a board to come.
+    A board that is open asks for its kernel every second until it is closed. Whatever has been
+    idle, unconnected and not asked for goes, unless it is kept warm for a board to come, or
+    expected by one that still loads.
     """
 
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
         self.kept: set[str] = set()
         """The kernels that are warm for a board to come."""
+        self._expected: dict[str, float] = {}
 
     async def cull_kernel_if_idle(self, kernel_id: str) -> None:
-        """End a kernel that has been idle too long, but for the warm ones."""
-        if kernel_id not in self.kept:
-            await super().cull_kernel_if_idle(kernel_id)
+        """End a kernel that has been idle too long, but for the warm and the expected ones."""
+        if kernel_id in self.kept or time.monotonic() < self._expected.get(kernel_id, 0):
+            return
+        self._expected.pop(kernel_id, None)
+        await super().cull_kernel_if_idle(kernel_id)
+
+    def expect(self, kernel_id: str) -> None:
+        """Note that a board is on its way to a browser, however slow."""
+        self.kept.discard(kernel_id)
+        self._expected[kernel_id] = time.monotonic() + GRACE
 
     async def lives(self, kernel_id: str) -> bool:
         """Whether a kernel is there and its process runs."""
         return kernel_id in self and bool(await self.get_kernel(kernel_id).is_alive())
 
     def touch(self, kernel_id: str) -> None:
-        """Note that a board is still open on a kernel."""
+        """Note that a board is open on a kernel."""
+        self._expected.pop(kernel_id, None)
         self.get_kernel(kernel_id).last_activity = datetime.now(UTC)
 
 
