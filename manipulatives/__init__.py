@@ -6,6 +6,16 @@ from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.widgets.chart import CountingChart
 from manipulatives.widgets.clock import Clock
+from manipulatives.widgets.coins import CoinTray
 from manipulatives.widgets.round import play
 
-__all__ = ["Clock", "CountingChart", "Lesson", "Round", "play", "read_lesson", "write_lesson"]
+__all__ = [
+    "Clock",
+    "CoinTray",
+    "CountingChart",
+    "Lesson",
+    "Round",
+    "play",
+    "read_lesson",
+    "write_lesson",
+]

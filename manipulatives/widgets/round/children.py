@@ -8,6 +8,7 @@ from manipulatives.lessons.checks import nearest
 from manipulatives.lessons.problem import LessonProblem, quoted
 from manipulatives.widgets.chart.chart import CountingChart
 from manipulatives.widgets.clock.clock import Clock
+from manipulatives.widgets.coins.coins import CoinTray
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 
 MANIPULATIVES: Mapping[str, type[Manipulative]] = {
     "Clock": Clock,
+    "CoinTray": CoinTray,
     "CountingChart": CountingChart,
 }
 

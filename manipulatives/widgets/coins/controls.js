@@ -1,0 +1,116 @@
+/** What stands beside the mat: the tools, what coins can be traded for, the switches. */
+import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
+import { html, put, svg } from "../shared/svg.js";
+import { coinsInWords, inWriting } from "./amounts.js";
+import { coinOf } from "./coinage.js";
+import { drawCoin } from "./drawing.js";
+
+/**
+ * @typedef {import("./drawing.js").Look} Look
+ * @typedef {{ signal: AbortSignal }} Life
+ */
+
+const LINE_UP = "M4 6A3 3 0 1 0 10 6A3 3 0 1 0 4 6M14 6A3 3 0 1 0 20 6A3 3 0 1 0 14 6" +
+  "M4 17A3 3 0 1 0 10 17A3 3 0 1 0 4 17M14 17H20";
+const SWEEP = "M19 4L13 11M8 10C12 10 14 12 14 16L10 21L3 14Z";
+
+/** @type {[string, string][]} */
+const SWITCHES = [
+  ["running_total", "Total"],
+  ["worths", "Worths"],
+  ["names", "Names"],
+  ["counts", "Counts"],
+  ["trade", "Trade"],
+];
+const WRITINGS = ["mixed", "small", "decimal"];
+const SAMPLE = 141;
+
+/**
+ * The tools.
+ * @param {{ undo: () => void, reset: () => void, lineUp: () => void, sweep: () => void }} acts
+ * @param {Life} life
+ * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void, sweeper: HTMLElement }}
+ *   the buttons; whether there is something to do for each, in the order undo, reset, line up,
+ *   sweep; the last of them alone
+ */
+export function makeCoinTools({ undo, reset, lineUp, sweep }, life) {
+  const { buttons, allow } = makeTools([
+    [ICONS.undo, "Undo", undo],
+    [ICONS.reset, "Reset", reset],
+    [LINE_UP, "Line up", lineUp],
+    [SWEEP, "Sweep", sweep],
+  ], life);
+  return { tools: html("div", { class: "coins-tools" }, ...buttons), allow, sweeper: buttons[3] };
+}
+
+/**
+ * What picked coins can be traded for.
+ * @param {(offer: string[]) => void} trade
+ * @param {Life} life
+ * @returns {{
+ *   trades: HTMLElement, offer: (hint: string, offers: string[][], look: Look) => void,
+ * }} the place for the offers; say something and make offers
+ */
+export function makeTrades(trade, life) {
+  const said = html("div");
+  const row = html("div", { class: "coins-offers" });
+  return {
+    trades: html("div", { class: "coins-trades" }, said, row),
+    offer(hint, offers, look) {
+      said.textContent = hint;
+      row.replaceChildren(...offers.map((offer) => {
+        const label = coinsInWords(offer, look.money, look);
+        return button(groups(offer, look), () => trade(offer), life, {
+          "class": "kit-button coins-offer",
+          "aria-label": label,
+        });
+      }));
+    },
+  };
+}
+
+/**
+ * @param {string[]} offer
+ * @param {Look} look
+ * @returns {(Node | string)[]} each kind once, with how many there are of it
+ */
+function groups(offer, look) {
+  return [...new Set(offer)].flatMap((key) => {
+    const coin = coinOf(look.money, key);
+    const many = offer.filter((other) => other === key).length;
+    const half = 5 * coin.diameter + 8;
+    const size = `${(half / 41).toFixed(2)}em`;
+    const picture = svg(
+      "svg", { viewBox: `${-half} ${-half} ${2 * half} ${2 * half}`, "aria-hidden": true },
+      drawCoin(coin, { ...look, names: false, movable: false, ring: "" }),
+    );
+    picture.style.inlineSize = size;
+    picture.style.blockSize = size;
+    return many > 1 ? [`${many}\u00d7`, picture] : [picture];
+  });
+}
+
+/**
+ * The switches of free play.
+ * @param {(trait: string) => any} get what a trait is now
+ * @param {(trait: string, value: unknown) => void} choose
+ * @param {Life} life
+ * @returns {{ panel: HTMLElement, agree: (look: Look) => void }} the switches; make them agree
+ *   with the traits
+ */
+export function makePanel(get, choose, life) {
+  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, life);
+  const next = () => WRITINGS[(WRITINGS.indexOf(get("writing")) + 1) % WRITINGS.length];
+  const writing = button([], () => choose("writing", next()), life);
+  const note = html("p", { class: "coins-note" }, "Real coins belong beside the screen.");
+  return {
+    panel: html("div", { class: "coins-panel" }, ...tiles, writing, note),
+    agree({ money, worths, names }) {
+      agree();
+      note.hidden = worths || names;
+      const sample = inWriting(SAMPLE, money, get("writing"));
+      put(writing, { "aria-label": `Written ${sample}`, "aria-disabled": !money.major });
+      writing.textContent = sample;
+    },
+  };
+}
