@@ -1,0 +1,100 @@
+/** What stands beside the sheet: the keypad, the tools, the steps and the switches. */
+import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
+import { html, icon, put } from "../shared/svg.js";
+
+/**
+ * @typedef {{ signal: AbortSignal }} Life
+ * @typedef {import("./written.js").Step} Step
+ */
+
+const BACK = "M9 5H21V19H9L3 12ZM11.5 9.5L16.5 14.5M16.5 9.5L11.5 14.5";
+const CHECK = "M4 13L10 19L20 6";
+
+/** @type {[string, string][]} */
+const SWITCHES = [["headings", "Headings"], ["marks", "Marks"], ["blocks", "Blocks"]];
+
+/**
+ * The keys to write with.
+ * @param {(key: string) => void} type
+ * @param {Life} life
+ * @returns {HTMLElement}
+ */
+export function makeKeypad(type, life) {
+  const digits = [..."1234567890"].map((digit) => button([digit], () => type(digit), life));
+  const back = button([icon(BACK)], () => type("back"), life, { "aria-label": "Rub out" });
+  return html(
+    "div", { class: "columns-keys", role: "group", "aria-label": "Digits" }, ...digits, back,
+  );
+}
+
+/**
+ * The tools of a pupil.
+ * @param {{ check: () => void, undo: () => void, reset: () => void }} acts
+ * @param {Life} life
+ * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void }} whether there is something
+ *   to do for each, in the order check, undo, reset
+ */
+export function makePupilTools({ check, undo, reset }, life) {
+  const { buttons, allow } = makeTools([
+    [CHECK, "Check", check], [ICONS.undo, "Undo", undo], [ICONS.reset, "Reset", reset],
+  ], life);
+  return { tools: html("div", { class: "columns-tools" }, ...buttons), allow };
+}
+
+/**
+ * What is said at a step, and the buttons that lead on and back.
+ * @param {(way: number) => void} go
+ * @param {Life} life
+ * @returns {{
+ *   saying: HTMLElement, stepper: HTMLElement, tell: (steps: Step[], step: number) => void,
+ * }}
+ */
+export function makeSteps(go, life) {
+  const say = html("p", { class: "columns-say" });
+  const answer = html("strong");
+  const everyone = html("p", { class: "columns-class" }, html("small", {}, "everyone"), answer);
+  const back = button(["Back"], () => go(-1), life);
+  const next = button(["Next step"], () => go(1), life, { class: "kit-button is-go" });
+  const count = html("span", { class: "columns-count" });
+  return {
+    saying: html("div", { class: "columns-saying" }, say, everyone),
+    stepper: html("div", { class: "columns-stepper" }, back, next, count),
+    tell(steps, step) {
+      const now = step ? steps[step - 1] : null;
+      say.textContent = now ? now.say : "Ready? Press Next step.";
+      answer.textContent = now ? now.class : "";
+      everyone.classList.toggle("is-silent", !now?.class);
+      count.textContent = `${step} of ${steps.length}`;
+      put(back, { "aria-disabled": step === 0 });
+      put(next, { "aria-disabled": step === steps.length });
+    },
+  };
+}
+
+/**
+ * The switches of free play.
+ * @param {(trait: string) => any} get what a trait is now
+ * @param {(trait: string, value: unknown) => void} choose
+ * @param {Life} life
+ * @returns {{ panel: HTMLElement, agree: () => void }} the switches; make them agree with the
+ *   traits
+ */
+export function makePanel(get, choose, life) {
+  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, life);
+  const modes = [["show", "Show"], ["try", "Try"]].map(([mode, name]) => ({
+    mode,
+    made: button([name], () => choose("mode", mode), life),
+  }));
+  return {
+    panel: html(
+      "div", { class: "columns-panel" },
+      html("div", { class: "columns-modes", role: "group", "aria-label": "What is done" },
+        ...modes.map(({ made }) => made)),
+      html("div", { class: "columns-tiles" }, ...tiles),
+    ),
+    agree() {
+      agree();
+      modes.forEach(({ mode, made }) => put(made, { "aria-pressed": get("mode") === mode }));
+    },
+  };
+}
