@@ -43,6 +43,7 @@ LOOSE = 10
 BOX_SIZES = (1000, 100, 10)
 SHARE = 1 / 12
 BOX_PITCH, BOX_LINE, BOX_MOST, BOX_FOOT = 1.25, 1.3, 1.6, 0.5
+BOX_ROWS, BOX_SHARE = (5, 10), 0.55
 
 
 @dataclass(frozen=True)
@@ -247,7 +248,8 @@ def _fit(
     for place in columns:
         counts = [blocks[place] for blocks in mat]
         loose = max(loose_of(count) if boxed else count for count in counts)
-        above = max(boxes_high(count, width, type_size) for count in counts) if boxed else 0
+        heights = [boxes_in(count, width, height, type_size).high for count in counts]
+        above = max(heights) if boxed else 0
         most = next((room for room in ROOM[place] if room >= loose), loose)
         rooms[place] = (max(height - above, type_size), plans_for(place, most))
     unit = height * SHARE
@@ -290,29 +292,47 @@ def boxes_of(count: int) -> list[tuple[int, int]]:
     return boxes
 
 
-def box_side(width: float, type_size: float) -> float:
-    """Return how large a box is in a column so wide, in millimetres."""
-    return min(BOX_MOST * type_size, width / (4 * BOX_PITCH + 1))
+class BoxRows(NamedTuple):
+    """How the boxes of a full column stand.
+
+    Attributes:
+        row: how many stand in a row.
+        side: how large each is, in millimetres.
+        high: how high they are with a line of type over each size.
+    """
+
+    row: int
+    side: float
+    high: float
 
 
-def boxes_high(count: int, width: float, type_size: float) -> float:
-    """Return how high the boxes of a full column are, with a line of type over each size."""
-    step = BOX_PITCH * box_side(width, type_size)
-    rows = (BOX_LINE * type_size + step * math.ceil(many / 5) for _, many in boxes_of(count))
-    return sum(rows, start=BOX_FOOT * type_size)
+def boxes_in(count: int, width: float, height: float, type_size: float) -> BoxRows:
+    """Return how the boxes of a full column stand.
+
+    They stand in rows of five, or of ten where they would take too much of the height.
+    """
+    boxes = boxes_of(count)
+    found = []
+    for row in BOX_ROWS:
+        side = min(BOX_MOST * type_size, width / ((row - 1) * BOX_PITCH + 1))
+        rows = sum(math.ceil(many / row) for _, many in boxes)
+        lines = (BOX_FOOT + BOX_LINE * len(boxes)) * type_size
+        found.append(BoxRows(row, side, lines + BOX_PITCH * side * rows))
+    five, ten = found
+    return ten if five.high > BOX_SHARE * height else five
 
 
-def box_spots(count: int, width: float, type_size: float) -> list[Boxes]:
+def box_spots(count: int, width: float, height: float, type_size: float) -> list[Boxes]:
     """Return where the boxes of a full column stand."""
-    side = box_side(width, type_size)
+    row, side, _ = boxes_in(count, width, height, type_size)
     step = BOX_PITCH * side
-    left = (width - 4 * step - side) / 2
+    left = (width - (row - 1) * step - side) / 2
     top = 0.0
     found = []
     for size, many in boxes_of(count):
         line = top + type_size
         top += BOX_LINE * type_size
-        spots = [(left + step * (at % 5), top + step * (at // 5)) for at in range(many)]
+        spots = [(left + step * (at % row), top + step * (at // row)) for at in range(many)]
         found.append(Boxes(size, line, spots))
-        top += step * math.ceil(many / 5)
+        top += step * math.ceil(many / row)
     return found

@@ -8,9 +8,8 @@ from dataclasses import dataclass
 from manipulatives.drawings.block_rows import (
     SIZES,
     Layout,
-    box_side,
     box_spots,
-    boxes_high,
+    boxes_in,
     lay,
 )
 from manipulatives.drawings.shapes import (
@@ -194,15 +193,15 @@ def _blocks(blocks: Blocks, sheet: _Sheet, layout: Layout) -> Iterator[Shape]:
         left = at * sheet.column + sheet.pad
         above = 0.0
         if layout.boxed:
-            above = boxes_high(count, sheet.room, size)
-            for boxes in box_spots(count, sheet.room, size):
+            _, side, above = boxes_in(count, sheet.room, sheet.high, size)
+            for boxes in box_spots(count, sheet.room, sheet.high, size):
                 foot = left + sheet.room / 2, top + boxes.line
                 wide = len(f"{boxes.size} each") * LETTER * size
                 text = f"{boxes.size} each" if wide < sheet.room else str(boxes.size)
                 yield Text(foot, text, size, "middle", place, role="boxes")
                 for x, y in boxes.spots:
                     corner = left + x, top + y
-                    yield from _box(corner, box_side(sheet.room, size), place)
+                    yield from _box(corner, side, place)
         for x, y in layout.spots(place, count, above):
             yield from block_shapes(place, (left + x, top + y), layout.unit)
 

@@ -92,6 +92,7 @@ def test_digits_leave_out_leading_zeros_and_frame_what_is_no_digit():
     (twelve, _) = of_role(drawing, "count")
     assert frame.corner[0] < twelve.at[0] < frame.corner[0] + frame.width
     assert frame.paint.dashes
+    assert len(of_role(blocks_drawing([{"tens": 10, "ones": 9}]), "many")) == 1
     empty = blocks_drawing([{}], places=3)
     assert [text.text for text in of_role(empty, "count")] == ["0"]
 

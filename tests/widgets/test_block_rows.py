@@ -12,7 +12,7 @@ import pytest
 from manipulatives.drawings.block_rows import (
     SIZES,
     box_spots,
-    boxes_high,
+    boxes_in,
     boxes_of,
     lay,
     loose_of,
@@ -79,12 +79,12 @@ def test_units_fans_and_boxes_are_those_of_paper(calls, laid):
 def test_every_block_lies_where_it_lies_on_paper(js, calls, laid):
     asked, expected = [], []
     for call, browser in zip(calls, laid, strict=True):
-        mat, columns, width, _, type_size = call
+        mat, columns, *room = call
         paper = lay(*call, least=LEAST)
         for blocks in mat:
             for place in columns:
                 count = blocks[place]
-                above = boxes_high(count, width, type_size) if paper.boxed else 0
+                above = boxes_in(count, *room).high if paper.boxed else 0
                 asked.append([browser, place, count, above])
                 expected.append(paper.spots(place, count, above))
     for found, paper in zip(js(ROWS, "spotsOf", asked), expected, strict=True):
@@ -94,7 +94,12 @@ def test_every_block_lies_where_it_lies_on_paper(js, calls, laid):
 def test_boxes_stand_where_they_stand_on_paper(js):
     chance = Random(SEED)  # noqa: S311 - examples, not secrets
     calls = [
-        [chance.randint(0, 9999), chance.uniform(60, 700), chance.choice([18, 24])]
+        [
+            chance.randint(0, 9999),
+            chance.uniform(60, 700),
+            chance.uniform(80, 900),
+            chance.choice([18, 24]),
+        ]
         for _ in range(1000)
     ]
     for call, found in zip(calls, js(ROWS, "boxSpots", calls), strict=True):
@@ -103,7 +108,10 @@ def test_boxes_stand_where_they_stand_on_paper(js):
         for browser, boxes in zip(found, paper, strict=True):
             assert browser["line"] == pytest.approx(boxes.line)
             assert flat(browser["spots"]) == pytest.approx(flat(boxes.spots))
-    assert js(ROWS, "boxesHigh", calls) == pytest.approx([boxes_high(*call) for call in calls])
+    stand = js(ROWS, "boxesIn", calls)
+    assert {each["row"] for each in stand} == {5, 10}
+    for call, found in zip(calls, stand, strict=True):
+        assert tuple(found.values()) == pytest.approx(boxes_in(*call))
 
 
 @pytest.mark.parametrize("case", CASES["layouts"], ids=lambda case: case["about"])

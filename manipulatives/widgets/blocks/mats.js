@@ -2,7 +2,7 @@
 import { html, put, svg } from "../shared/svg.js";
 import { HEADS, drawBlock, drawBox, makeMat, moveTo } from "./drawing.js";
 import { PLACES, columnsOf, full } from "./places.js";
-import { SIZES, boxSide, boxSpots, boxesHigh, lay, spotsOf } from "./rows.js";
+import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "./rows.js";
 import { counted, some } from "./tell.js";
 
 /**
@@ -194,12 +194,13 @@ export class Mats {
         const column = view.columns[place];
         const count = blocks[place];
         const left = breadth * index + pad;
-        const above = laid.boxed ? boxesHigh(count, breadth - 2 * pad, type) : 0;
-        column.spots = spotsOf(laid, place, count, above)
+        /** @type {[number, number, number, number]} */
+        const room = [count, breadth - 2 * pad, high - top - pad, type];
+        const { side, high: above } = boxesIn(...room);
+        column.spots = spotsOf(laid, place, count, laid.boxed ? above : 0)
           .map(({ x, y }) => ({ x: left + x, y: top + y }));
         this.#sync(column, place);
-        const boxes = laid.boxed ? boxSpots(count, breadth - 2 * pad, type) : [];
-        const side = boxSide(breadth - 2 * pad, type);
+        const boxes = laid.boxed ? boxSpots(...room) : [];
         column.boxes.replaceChildren(...boxes.flatMap(({ size, line, spots }) => [
           svg("text", { x: left + breadth / 2 - pad, y: top + line, "font-size": type },
             narrow ? String(size) : `${size} each`),

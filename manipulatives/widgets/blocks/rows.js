@@ -59,8 +59,9 @@ export const ROWS = {
   // A unit is no more than this of a column's height: a ten would fit.
   share: 1 / 12,
 };
-// Boxes stand in rows of five, under a line of type.
-const BOX = { pitch: 1.25, line: 1.3, most: 1.6, foot: 0.5 };
+// Boxes stand in rows of five under a line of type, or of ten where they would take too much of
+// the height.
+const BOX = { pitch: 1.25, line: 1.3, most: 1.6, foot: 0.5, rows: [5, 10], share: 0.55 };
 
 /**
  * The ways in which so many blocks of a place can lie. Of two that fit the first is better.
@@ -195,7 +196,9 @@ function fit(mat, columns, width, height, type, boxed) {
   const rooms = columns.map((place) => {
     const counts = mat.map((blocks) => blocks[place]);
     const loose = Math.max(...counts.map((count) => (boxed ? looseOf(count) : count)));
-    const above = boxed ? Math.max(...counts.map((count) => boxesHigh(count, width, type))) : 0;
+    const above = boxed
+      ? Math.max(...counts.map((count) => boxesIn(count, width, height, type).high))
+      : 0;
     const most = ROWS.room[place].find((room) => room >= loose) ?? loose;
     return { place, most, high: Math.max(height - above, type), plans: plansFor(place, most) };
   });
@@ -249,47 +252,45 @@ export function boxesOf(count) {
 }
 
 /**
- * How large a box is.
- * @param {number} width of its column, in pixels
- * @param {number} type
- * @returns {number} in pixels
- */
-export function boxSide(width, type) {
-  return Math.min(BOX.most * type, width / (4 * BOX.pitch + 1));
-}
-
-/**
- * How high the boxes of a full column are, with a line of type over each row.
+ * How the boxes of a full column stand.
  * @param {number} count how many blocks there are
- * @param {number} width in pixels
+ * @param {number} width of the column, in pixels
+ * @param {number} height
  * @param {number} type
- * @returns {number} in pixels
+ * @returns {{ row: number, side: number, high: number }} how many stand in a row, and in pixels how
+ *   large each is and how high they are with a line of type over each size
  */
-export function boxesHigh(count, width, type) {
-  const step = BOX.pitch * boxSide(width, type);
-  return boxesOf(count).reduce((sum, boxes) =>
-    sum + BOX.line * type + step * Math.ceil(boxes.count / 5), BOX.foot * type);
+export function boxesIn(count, width, height, type) {
+  const boxes = boxesOf(count);
+  const [five, ten] = BOX.rows.map((row) => {
+    const side = Math.min(BOX.most * type, width / ((row - 1) * BOX.pitch + 1));
+    const high = boxes.reduce((sum, each) =>
+      sum + BOX.line * type + BOX.pitch * side * Math.ceil(each.count / row), BOX.foot * type);
+    return { row, side, high };
+  });
+  return five.high > BOX.share * height ? ten : five;
 }
 
 /**
  * Where the boxes stand, in pixels from the corner of their column.
  * @param {number} count how many blocks there are
  * @param {number} width
+ * @param {number} height
  * @param {number} type
  * @returns {{ size: number, line: number, spots: Spot[] }[]} for each size where the foot of its
  *   line of type is
  */
-export function boxSpots(count, width, type) {
-  const side = boxSide(width, type);
+export function boxSpots(count, width, height, type) {
+  const { row, side } = boxesIn(count, width, height, type);
   const step = BOX.pitch * side;
-  const left = (width - 4 * step - side) / 2;
+  const left = (width - (row - 1) * step - side) / 2;
   let top = 0;
   return boxesOf(count).map(({ size, count: boxes }) => {
     const line = top + type;
     top += BOX.line * type;
     const spots = Array.from({ length: boxes }, (_, at) =>
-      ({ x: left + step * (at % 5), y: top + step * Math.floor(at / 5) }));
-    top += step * Math.ceil(boxes / 5);
+      ({ x: left + step * (at % row), y: top + step * Math.floor(at / row) }));
+    top += step * Math.ceil(boxes / row);
     return { size, line, spots };
   });
 }
