@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import random
+from itertools import islice
 from typing import TYPE_CHECKING, TypeVar
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
 T = TypeVar("T")
 
@@ -69,8 +70,7 @@ class Chance:
     def sample(self, seq: Sequence[T], k: int) -> list[T]:
         """Return k items from different places, every order as likely as the others.
 
-        The first items do not depend on k: asking for more only adds to the end. The sequence
-        may be long; only the places that are picked are looked at.
+        The first items do not depend on k: asking for more only adds to the end.
 
         Raises:
             ValueError: there are fewer than k.
@@ -81,14 +81,24 @@ class Chance:
         """
         if not 0 <= k <= len(seq):
             raise ValueError(f"{k} items cannot be picked from {len(seq)} without repeating one.")
-        # A shuffle from the front that stops after k, and keeps only the places that were moved.
+        return list(islice(self.draws(seq), k))
+
+    def draws(self, seq: Sequence[T]) -> Iterator[T]:
+        """Yield the items from all places, one at a time; every order is as likely as the others.
+
+        The sequence may be long; only the places that are picked are looked at.
+
+        Example:
+            >>> draws = Chance(1).draws(range(144))
+            >>> [next(draws), next(draws)] == Chance(1).sample(range(144), 2)
+            True
+        """
+        # A shuffle from the front that keeps only the places that were moved.
         moved: dict[int, int] = {}
-        picked = []
-        for front in range(k):
+        for front in range(len(seq)):
             place = front + self.below(len(seq) - front)
-            picked.append(seq[moved.get(place, place)])
+            yield seq[moved.get(place, place)]
             moved[place] = moved.get(front, front)
-        return picked
 
     def shuffled(self, seq: Sequence[T]) -> list[T]:
         """Return all items in another order, every order as likely as the others.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 from difflib import get_close_matches
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -18,6 +19,8 @@ LONGEST_TITLE = 80
 LONGEST_SENTENCE = 200
 PUPIL_WORDS = 10
 LARGEST_SEED = 999_999_999
+
+_SENTENCE_END = re.compile(r"(?<=[.?!]) ")
 
 
 def check_text(value: object, *, longest: int = LONGEST_TITLE) -> str:
@@ -78,21 +81,22 @@ def check_seed(value: object) -> int:
 
 
 def check_words(value: object, *, most: int = PUPIL_WORDS) -> str:
-    """Return a line of text for pupils, who read or hear at most ten words at a time.
+    """Return a line of text for pupils, who read or hear at most ten words in a sentence.
 
     Raises:
-        LessonProblem: it is no line of text, or longer.
+        LessonProblem: it is no line of text, or a sentence is longer.
 
     Example:
         >>> check_words("What time does the bell tower show?")
         'What time does the bell tower show?'
     """
     text = check_text(value, longest=LONGEST_SENTENCE)
-    count = len(text.split())
-    if count > most:
-        raise LessonProblem(
-            f"{quoted(text)} has {count} words", remedy=f"say it in {most} words or fewer"
-        )
+    for sentence in _SENTENCE_END.split(text):
+        count = len(sentence.split())
+        if count > most:
+            raise LessonProblem(
+                f"{quoted(sentence)} has {count} words", remedy=f"say it in {most} words or fewer"
+            )
     return text
 
 

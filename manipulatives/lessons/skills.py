@@ -1,115 +1,42 @@
-"""The catalogue of skills: what can be taught, with its number ranges and options.
-
-Standards are named by their published codes: "CCSS 2.MD.C.7" is of the Common Core State
-Standards for Mathematics (2010), "England Y2 time" of the programmes of study for mathematics,
-key stage 1 (Department for Education, 2013, updated 2021).
-"""
+"""The catalogue of skills: what can be taught, and what a round of it may set."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Mapping
 from types import MappingProxyType
-from typing import TYPE_CHECKING
+from typing import Any
 
+from manipulatives.lessons.catalogue import time
 from manipulatives.lessons.checks import check_fields, check_one_of, nearest
 from manipulatives.lessons.problem import LessonProblem, at, quoted
+from manipulatives.lessons.skill import Option, Skill
 
-if TYPE_CHECKING:
-    from collections.abc import Mapping
+__all__ = [
+    "ORDERS",
+    "SKILLS",
+    "Given",
+    "Option",
+    "Skill",
+    "check_options",
+    "options_at",
+    "skill_called",
+]
 
-Option = str | int | bool
+Given = Option | list[Option]
+"""What a round sets an option to: one value, or a list of one for each task in turn."""
 
+_TABLES: tuple[tuple[Skill, ...], ...] = (time.SKILLS,)
 
-@dataclass(frozen=True)
-class Skill:
-    """One teachable thing.
+SKILLS: Mapping[str, Skill] = MappingProxyType(
+    {skill.id: skill for table in _TABLES for skill in table}
+)
 
-    Attributes:
-        id: strand and name, such as "time.read_hour".
-        name: what a child calls it.
-        title: what a teacher calls it.
-        standards: which published standards it serves.
-        manipulative: what it is taught with.
-        tasks: how many tasks a round has unless it says otherwise.
-        seconds: the time allowance of a round unless it says otherwise.
-        options: what a round may set, and to which values; the first one holds if it does not.
+ORDERS = ("any", "easy first", "mixed")
+"""The option `order`, which every skill has.
 
-    Example:
-        >>> SKILLS["time.read_hour"].strand
-        'time'
-    """
-
-    id: str
-    name: str
-    title: str
-    standards: tuple[str, ...]
-    manipulative: str
-    tasks: int
-    seconds: int
-    options: Mapping[str, tuple[Option, ...]] = field(default_factory=dict)
-
-    @property
-    def strand(self) -> str:
-        """The strand it belongs to, such as "time".
-
-        Example:
-            >>> SKILLS["time.later"].strand
-            'time'
-        """
-        return self.id.partition(".")[0]
-
-
-Row = tuple[str, str, str, int, int, tuple[str, ...], dict[str, tuple[Option, ...]]]
-
-
-def _skills(strand: str, manipulative: str, rows: tuple[Row, ...]) -> dict[str, Skill]:
-    made = (
-        Skill(
-            id=f"{strand}.{name}",
-            name=child,
-            title=teacher,
-            standards=standards,
-            manipulative=manipulative,
-            tasks=tasks,
-            seconds=seconds,
-            options=MappingProxyType(options),
-        )
-        for name, child, teacher, tasks, seconds, standards, options in rows
-    )
-    return {skill.id: skill for skill in made}
-
-
-HALF_HOURS = ("CCSS 1.MD.B.3", "England Y1 time")
-FIVE_MINUTES = ("CCSS 2.MD.C.7", "England Y2 time")
-ALL_TIMES = (*HALF_HOURS, *FIVE_MINUTES)
-# Intervals of time come in Grade 3 in the one and are compared in Year 2 in the other.
-INTERVALS = ("CCSS 3.MD.A.1", "England Y2 time")
-
-READ: dict[str, tuple[Option, ...]] = {"answer": ("keypad", "choice")}
-SET: dict[str, tuple[Option, ...]] = {
-    "given": ("digits", "words"),
-    "hands": ("free", "geared"),
-    "step": (5, 15, 30, 60),
-}
-MOVE: dict[str, tuple[Option, ...]] = {
-    "by": tuple(range(5, 65, 5)),
-    "answer": ("keypad", "hands"),
-}
-
-# Columns: name, what a child calls it, what a teacher calls it, tasks, seconds, standards, options.
-# fmt: off
-SKILLS: Mapping[str, Skill] = MappingProxyType({
-    **_skills("time", "Clock", (
-        ("read_hour", "O'clock", "Read to the hour", 6, 120, HALF_HOURS, READ),
-        ("read_half", "Half past", "Read to the half hour", 6, 150, HALF_HOURS, READ),
-        ("read_quarter", "Quarters", "Read quarter past and to", 6, 180, FIVE_MINUTES, READ),
-        ("read_five_minutes", "Minutes", "Read to five minutes", 5, 180, FIVE_MINUTES, READ),
-        ("set_hands", "Set the clock", "Set the hands to a time", 5, 240, ALL_TIMES, SET),
-        ("later", "Later", "Find the time some minutes later", 5, 240, INTERVALS, MOVE),
-        ("earlier", "Earlier", "Find the time some minutes earlier", 5, 240, INTERVALS, MOVE),
-    )),
-})
-# fmt: on
+any: as they come. easy first: the first task has the easiest numbers, and the next ones harder.
+mixed: no two neighbours are of the same kind.
+"""
 
 
 def skill_called(name: object) -> Skill:
@@ -133,34 +60,46 @@ def skill_called(name: object) -> Skill:
     )
 
 
-def check_options(skill: str, options: object) -> dict[str, Option]:
+def check_options(skill: str, options: object) -> dict[str, Given]:
     """Return the options that were given, if the skill has them and allows their values.
 
     Raises:
         LessonProblem: there is no such skill, option or value.
 
     Example:
-        >>> check_options("time.later", {"by": 20})
-        {'by': 20}
+        >>> check_options("time.later", {"by": [5, 20]})
+        {'by': [5, 20]}
     """
-    allowed = skill_called(skill).options
+    allowed = {**skill_called(skill).options, "order": ORDERS}
     given = check_fields(options, allowed=allowed, needed=())
     for name, value in given.items():
         with at(name):
-            check_one_of(value, allowed[name])
+            several = isinstance(value, list) and name != "order"
+            if value == []:
+                raise LessonProblem("[] holds no value", remedy="give one value or more")
+            for one in value if several else [value]:
+                check_one_of(one, allowed[name])
     return given
 
 
-def all_options(skill: str, options: object) -> dict[str, Option]:
-    """Return every option of a skill: the value that was given, or the one that holds otherwise.
+def options_at(skill: str, options: Mapping[str, Any], place: int) -> dict[str, Option]:
+    """Return the one value of every option that holds for a task.
 
-    Raises:
-        LessonProblem: there is no such skill, option or value.
+    Of a list each task takes the value in its place; the last value holds for all that follow.
+    An option that is not given holds its first value.
+
+    Args:
+        skill: as the catalogue names it.
+        options: what was given, checked already.
+        place: of the task in its round, counted from 0.
 
     Example:
-        >>> all_options("time.later", {"by": 20})
+        >>> options_at("time.later", {"by": [5, 20]}, 4)
         {'by': 20, 'answer': 'keypad'}
     """
-    given = check_options(skill, options)
     usual = {name: values[0] for name, values in skill_called(skill).options.items()}
-    return {**usual, **given}
+    return {
+        name: value[min(place, len(value) - 1)] if isinstance(value, list) else value
+        for name, value in {**usual, **options}.items()
+        if name != "order"
+    }

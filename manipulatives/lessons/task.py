@@ -6,6 +6,7 @@ A task is plain data. It is worked out in Python, handed to the browser and kept
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from copy import deepcopy
 from dataclasses import dataclass, field
 from typing import Any, Self
@@ -173,6 +174,8 @@ class Task:
         spoken: the right answer in words.
         steps: the worked answer; playing them from the start ends in the goal.
         mistakes: what can be foreseen to go wrong; the first that is true counts.
+        parts: short orders, one after the other, where the question has several parts.
+        twins: other tasks of the same difficulty, for "another like this".
 
     Raises:
         LessonProblem: a field is not as said here.
@@ -196,6 +199,8 @@ class Task:
     spoken: str
     steps: tuple[Step, ...] = ()
     mistakes: tuple[Mistake, ...] = ()
+    parts: tuple[str, ...] = ()
+    twins: tuple[Task, ...] = ()
 
     def __post_init__(self) -> None:
         for name in ("skill", "kind", "manipulative", "answer", "spoken"):
@@ -211,6 +216,22 @@ class Task:
             _check_ask(self.ask, self.answer)
         with at("goal"):
             check_predicate(self.goal)
+        with at("parts"):
+            for part in self.parts:
+                check_words(part)
+
+    @property
+    def asks(self) -> str:
+        """What is asked, in one line: the prompt, with the answer where a picture is asked about.
+
+        Example:
+            >>> from manipulatives.lessons.makers import make_tasks
+            >>> make_tasks("time.read_hour", seed=90213, count=1)[0].asks
+            'What time does the market clock show? 12:00'
+        """
+        if any(letter.isdigit() for letter in self.prompt):
+            return self.prompt
+        return f"{self.prompt} {self.answer}"
 
     def to_data(self) -> dict[str, Any]:
         """Return the task as JSON-able data; the same task always as the same bytes.
@@ -220,7 +241,7 @@ class Task:
             >>> make_tasks("time.read_hour", seed=1, count=1)[0].to_data()["ask"]
             {'by': 'keypad', 'form': 'time'}
         """
-        return {
+        data = {
             "skill": self.skill,
             "kind": self.kind,
             "prompt": self.prompt,
@@ -234,6 +255,11 @@ class Task:
             "steps": [step.to_data() for step in self.steps],
             "mistakes": [mistake.to_data() for mistake in self.mistakes],
         }
+        if self.parts:
+            data["parts"] = list(self.parts)
+        if self.twins:
+            data["twins"] = [twin.to_data() for twin in self.twins]
+        return data
 
     @classmethod
     def from_data(cls, data: object) -> Self:
@@ -247,15 +273,21 @@ class Task:
             Traceback (most recent call last):
             manipulatives.lessons.problem.LessonProblem: the field 'kind' is missing; add it.
         """
-        needed = tuple(cls.__dataclass_fields__)
-        fields = deepcopy(check_fields(data, allowed=needed, needed=needed))
-        for name, of_one in (("steps", Step.from_data), ("mistakes", Mistake.from_data)):
-            if not isinstance(fields[name], list):
-                raise LessonProblem(
-                    f"{quoted(fields[name])} is no list", remedy="give a list", place=name
-                )
+        names = tuple(cls.__dataclass_fields__)
+        needed = tuple(name for name in names if name not in ("parts", "twins"))
+        fields = deepcopy(check_fields(data, allowed=names, needed=needed))
+        lists: dict[str, Callable[[Any], Any]] = {
+            "steps": Step.from_data,
+            "mistakes": Mistake.from_data,
+            "parts": check_words,
+            "twins": cls.from_data,
+        }
+        for name, of_one in lists.items():
+            given = fields.setdefault(name, [])
+            if not isinstance(given, list):
+                raise LessonProblem(f"{quoted(given)} is no list", remedy="give a list", place=name)
             made = []
-            for number, one in enumerate(fields[name], start=1):
+            for number, one in enumerate(given, start=1):
                 with at(f"{name} {number}"):
                     made.append(of_one(one))
             fields[name] = tuple(made)

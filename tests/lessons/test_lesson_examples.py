@@ -10,10 +10,14 @@ import pkgutil
 import pytest
 
 import manipulatives.lessons
-import manipulatives.maths.mistakes
+import manipulatives.maths
 
 MODULES = [
-    "manipulatives.maths.mistakes",
+    *(
+        module.name
+        for module in pkgutil.iter_modules(manipulatives.maths.__path__, "manipulatives.maths.")
+        if "mistake" in module.name
+    ),
     *(
         module.name
         for module in pkgutil.walk_packages(

@@ -4,7 +4,7 @@ import pytest
 
 from manipulatives.lessons.makers import MAKERS, check_count
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skills import SKILLS, all_options, check_options, skill_called
+from manipulatives.lessons.skills import SKILLS, check_options, options_at, skill_called
 
 TIME = [
     "read_hour",
@@ -37,6 +37,22 @@ def test_a_skill_says_all_that_a_round_needs(skill):
     assert check_count(skill.id, skill.tasks) == skill.tasks
 
 
+def test_of_a_list_each_task_takes_the_value_in_its_place():
+    given = check_options("time.later", {"by": [5, 20, 35], "order": "any"})
+    assert [options_at("time.later", given, place)["by"] for place in range(5)] == [
+        5,
+        20,
+        35,
+        35,
+        35,
+    ]
+    for wrong in ([], [5, 7]):
+        with pytest.raises(LessonProblem, match=r"^by: "):
+            check_options("time.later", {"by": wrong})
+    with pytest.raises(LessonProblem, match=r"^order: "):
+        check_options("time.later", {"order": ["any"]})
+
+
 def test_every_skill_has_a_maker_and_a_name_of_its_own():
     assert set(MAKERS) == set(SKILLS)
     assert len({skill.name for skill in SKILLS.values()}) == len(SKILLS)
@@ -50,7 +66,7 @@ def test_the_catalogue_cannot_be_changed():
 
 
 def test_an_unset_option_holds_its_first_value():
-    assert all_options("time.set_hands", {"step": 60}) == {
+    assert options_at("time.set_hands", {"step": 60}, 0) == {
         "given": "digits", "hands": "free", "step": 60,
     }  # fmt: skip
     assert check_options("time.set_hands", {"step": 60}) == {"step": 60}
@@ -81,7 +97,7 @@ def test_an_unknown_skill_is_refused_with_what_there_is(name, says):
         ({"by": True}, "by: True is not allowed"),
         ({"by": "5"}, "by: '5' is not allowed"),
         ({"answer": "keybad"}, '(did you mean \'keypad\'?); choose "keypad" or "hands".'),
-        ({"bye": 5}, "there is no field 'bye' (did you mean 'by'?); use only by, answer."),
+        ({"bye": 5}, "there is no field 'bye' (did you mean 'by'?); use only by, answer, order."),
         ([], "[] is no table of fields"),
     ],
 )

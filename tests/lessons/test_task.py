@@ -13,7 +13,7 @@ from manipulatives.lessons.task import Mistake, Step, Task
 [TASK] = make_tasks("time.read_five_minutes", seed=90213, count=1, options={"answer": "choice"})
 FIELDS = [
     "skill", "kind", "prompt", "say", "manipulative", "start", "ask", "goal", "answer", "spoken",
-    "steps", "mistakes",
+    "steps", "mistakes", "twins",
 ]  # fmt: skip
 
 

@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections import Counter
+from collections.abc import Collection, Mapping
+from dataclasses import replace
+from typing import Any
 
 from manipulatives.lessons.chance import Chance
 from manipulatives.lessons.checks import check_seed, check_whole
 from manipulatives.lessons.makers import time
+from manipulatives.lessons.makers.choosing import Item, Wish, chosen, twins_of
 from manipulatives.lessons.makers.maker import Maker, Request
-from manipulatives.lessons.problem import LessonProblem, at
-from manipulatives.lessons.skills import Option, all_options, skill_called
+from manipulatives.lessons.problem import LessonProblem, at, quoted
+from manipulatives.lessons.skills import Given, check_options, options_at, skill_called
+from manipulatives.lessons.task import Task
+from manipulatives.maths.columns import check_method
 from manipulatives.maths.times import check_vocabulary
 
-if TYPE_CHECKING:
-    from collections.abc import Mapping
-
-    from manipulatives.lessons.task import Task
-
 MAKERS: Mapping[str, Maker] = {**time.MAKERS}
+TWINS = 3
+# More than a round has tasks, so that a twin is told about another scene.
+MOST_TASKS = 41
+METHOD = "counting on"
 
 
 def make_tasks(
@@ -26,55 +31,132 @@ def make_tasks(
     seed: int,
     count: int,
     vocabulary: str = "us",
-    options: Mapping[str, Option] | None = None,
+    currency: str = "usd",
+    method: str = METHOD,
+    options: Mapping[str, Given] | None = None,
+    asked: Collection[str] = (),
+    twins: int = TWINS,
 ) -> list[Task]:
     """Return the tasks of a round; the same seed gives the same tasks everywhere.
 
-    No two tasks ask the same. The first tasks do not depend on how many are made, so asking for
-    twice as many gives every task a twin. Neither vocabulary nor the way of answering changes
-    what is asked about.
+    No two tasks ask the same, and none asks what was asked already. The first tasks do not depend
+    on how many are made, unless they are put in order. Neither vocabulary nor the way of answering
+    changes what is asked about.
 
     Args:
         skill: as the catalogue names it.
         seed: a whole number from 0.
         count: how many tasks.
         vocabulary: "us" or "uk".
-        options: what the skill lets a round set.
+        currency: whose coins are counted, such as "usd".
+        method: how the class works written sums, one of `maths.columns.METHODS`.
+        options: what the skill lets a round set; of a list each task takes the value in its
+            place. `order` is any, easy first or mixed.
+        asked: what was asked already, as `Task.asks` says it.
+        twins: how many other tasks of the same difficulty each task carries.
 
     Raises:
         LessonProblem: there is no such skill or option, or there are not so many different tasks.
-        ValueError: no vocabulary of the kit.
+        ValueError: no vocabulary or method of the kit.
 
     Example:
         >>> [task.answer for task in make_tasks("time.read_hour", seed=90213, count=2)]
         ['12:00', '7:00']
     """
     check_vocabulary(vocabulary)
+    check_method(method)
     with at("seed"):
         check_seed(seed)
-    set_options = all_options(skill, options or {})
-    check_count(skill, count, set_options)
-    maker = MAKERS[skill]
+    given = check_options(skill, options or {})
+    check_count(skill, count, given, currency=currency)
     name = f"{skill} {seed}"
     first_turn = Chance(f"{name} turn").below(1_000_000)
-    items = Chance(name).sample(maker.items(set_options), count)
-    return [
-        maker.task(
+    wish = Wish(
+        skill=skill,
+        name=name,
+        maker=MAKERS[skill],
+        options=[
+            {**options_at(skill, given, place), "currency": currency} for place in range(count)
+        ],
+        order=str(given.get("order", "any")),
+        asked=frozenset(asked),
+    )
+
+    def make(item: Item, place: int, twin: int = 0) -> Task:
+        return wish.maker.task(
             Request(
                 skill=skill,
                 item=item,
-                turn=first_turn + number,
+                turn=first_turn + place + twin * MOST_TASKS,
                 # Of its own, so that a task does not depend on those before it.
-                chance=Chance(f"{name} task {number}"),
+                chance=Chance(f"{name} task {place}" + (f" twin {twin}" if twin else "")),
                 vocabulary=vocabulary,
-                options=set_options,
+                options=wish.options[place],
+                currency=currency,
+                method=method,
             )
         )
-        for number, item in enumerate(items)
+
+    items = chosen(wish, make)
+    return [
+        replace(
+            make(item, place),
+            twins=tuple(
+                make(other, place, number)
+                for number, other in enumerate(twins_of(wish, items, place, twins), start=1)
+            ),
+        )
+        for place, item in enumerate(items)
     ]
 
 
-def check_count(skill: str, count: int, options: Mapping[str, Option] | None = None) -> int:
+def make_typed(
+    skill: str,
+    text: str,
+    *,
+    vocabulary: str = "us",
+    currency: str = "usd",
+    method: str = METHOD,
+    options: Mapping[str, Given] | None = None,
+) -> Task:
+    """Return the task that somebody typed, with its worked steps and foreseeable mistakes.
+
+    Args:
+        skill: as the catalogue names it.
+        text: the numbers, in the way the skill asks them, such as "58 + 37".
+        vocabulary: "us" or "uk".
+        currency: whose coins are counted.
+        method: how the class works written sums.
+        options: what the skill lets a round set.
+
+    Raises:
+        LessonProblem: numbers cannot be typed for the skill, or it cannot ask about these.
+        ValueError: no vocabulary or method of the kit.
+
+    Example:
+        >>> make_typed("time.read_five_minutes", "4:35").answer
+        '4:35'
+    """
+    check_vocabulary(vocabulary)
+    check_method(method)
+    maker = MAKERS[skill_called(skill).id]
+    if maker.read is None:
+        able = [one for one, other in MAKERS.items() if other.read is not None]
+        raise LessonProblem(
+            f"numbers cannot be typed for {skill}", remedy=f"type them for {', '.join(able)}"
+        )
+    all_options = options_at(skill, check_options(skill, options or {}), 0)
+    settings = {**all_options, "currency": currency}
+    item = maker.read(text, settings)
+    chance = Chance(f"{skill} typed {text}")
+    return maker.task(
+        Request(skill, item, chance.below(1_000), chance, vocabulary, settings, currency, method)
+    )
+
+
+def check_count(
+    skill: str, count: int, options: Mapping[str, Given] | None = None, *, currency: str = "usd"
+) -> int:
     """Return how many tasks are asked for, if the skill has so many different ones.
 
     Raises:
@@ -89,10 +171,29 @@ def check_count(skill: str, count: int, options: Mapping[str, Option] | None = N
     """
     with at("count"):
         check_whole(count, 0, 10_000)
-    most = len(MAKERS[skill_called(skill).id].items(all_options(skill, options or {})))
-    if count <= most:
-        return count
-    raise LessonProblem(
-        f"{skill} has only {most} different tasks with these options, not {count}",
-        remedy=f"ask for {most} or fewer",
+    maker = MAKERS[skill_called(skill).id]
+    given = check_options(skill, options or {})
+    wanted = Counter(
+        tuple(options_at(skill, given, place).items()) for place in range(max(count, 1))
+    )
+    for values, many in wanted.items():
+        most = len(maker.items({**dict(values), "currency": currency}))
+        if min(many, count) > most:
+            raise too_few(skill, most, many, dict(values), listed=len(wanted) > 1)
+    return count
+
+
+def too_few(
+    skill: str, most: int, many: int, options: Mapping[str, Any], *, listed: bool
+) -> LessonProblem:
+    """Return the complaint that a skill has not so many tasks.
+
+    Example:
+        >>> str(too_few("time.read_hour", 12, 13, {}, listed=False))
+        'time.read_hour has only 12 different tasks with these options, not 13; ask for 12 ...'
+    """
+    these = quoted(options) if listed else "these options"
+    return LessonProblem(
+        f"{skill} has only {most} different tasks with {these}, not {many}",
+        remedy=f"ask for {most} or fewer" if most else "choose other options",
     )

@@ -18,6 +18,7 @@ from manipulatives.lessons.makers.time_mistakes import (
 )
 from manipulatives.lessons.makers.time_steps import moving_steps, reading_steps, setting_steps
 from manipulatives.lessons.predicates import holds
+from manipulatives.lessons.problem import LessonProblem, quoted
 from manipulatives.lessons.task import Task
 from manipulatives.maths.times import (
     HALF_DAY,
@@ -29,12 +30,16 @@ from manipulatives.maths.times import (
     in_digits,
     in_words,
     later,
+    parse_time,
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from manipulatives.lessons.task import Mistake
+
+    MakeTask = Callable[[Request], Task]
+    Read = Callable[[str, Mapping[str, Any]], int]
 
 FIVE = 5
 MOST_CHOICES = 4
@@ -158,8 +163,30 @@ def _by_day(reading: int) -> int:
     return reading if reading >= MORNING else reading + HALF_DAY
 
 
+def _typed(allowed: Callable[[Mapping[str, Any]], Sequence[int]]) -> Read:
+    def read(text: str, options: Mapping[str, Any]) -> int:
+        try:
+            reading = parse_time(text) % HALF_DAY
+        except ValueError as problem:
+            raise LessonProblem(
+                f"{quoted(text)} is no time", remedy='type it like "4:35"'
+            ) from problem
+        if reading not in allowed(options):
+            raise LessonProblem(
+                f"{quoted(text)} is no time that is asked here",
+                remedy="type one of the times that the skill is about",
+            )
+        return reading
+
+    return read
+
+
+def _maker(allowed: Callable[[Mapping[str, Any]], Sequence[int]], task: MakeTask) -> Maker:
+    return Maker(items=allowed, task=task, read=_typed(allowed))
+
+
 def _reads(readings: Sequence[int]) -> Maker:
-    return Maker(items=lambda _: readings, task=_read)
+    return _maker(lambda _: readings, _read)
 
 
 def _steps(options: Mapping[str, Any]) -> Sequence[int]:
@@ -171,7 +198,7 @@ MAKERS = {
     "time.read_half": _reads(range(HOUR // 2, HALF_DAY, HOUR)),
     "time.read_quarter": _reads(range(HOUR // 4, HALF_DAY, HOUR // 2)),
     "time.read_five_minutes": _reads(FIVES),
-    "time.set_hands": Maker(items=_steps, task=_set),
-    "time.later": Maker(items=lambda _: FIVES, task=_move),
-    "time.earlier": Maker(items=lambda _: FIVES, task=_move),
+    "time.set_hands": _maker(_steps, _set),
+    "time.later": _maker(lambda _: FIVES, _move),
+    "time.earlier": _maker(lambda _: FIVES, _move),
 }

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from manipulatives.lessons.task import Mistake
-from manipulatives.maths import mistakes
+from manipulatives.lessons.makers.foreseen import foreseen, mistake
+from manipulatives.maths import mistakes_time as mistakes
 from manipulatives.maths.times import HALF_DAY, HOUR, in_digits
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Sequence
+    from collections.abc import Iterable
 
     from manipulatives.lessons.predicates import Predicate
-    from manipulatives.maths.mistakes import OnMove, Rule
+    from manipulatives.lessons.task import Mistake
+    from manipulatives.maths.mistakes_time import OnMove
 
 # How far a finger may leave the hour hand from its place: 7 minutes of it, 3.5 degrees.
 TOLERANCE = 7
@@ -46,7 +47,7 @@ def reading_mistakes(reading: int, vocabulary: str) -> tuple[Mistake, ...]:
         ['12:20', '4:12']
     """
     found = [(rule, rule.wrong(reading)) for rule in mistakes.READING]
-    return tuple(_each_once(found, vocabulary, answers))
+    return foreseen(found, vocabulary, named=in_digits, when=answers)
 
 
 def moving_mistakes(start: int, by: int, vocabulary: str, *, hands: bool) -> tuple[Mistake, ...]:
@@ -68,7 +69,7 @@ def moving_mistakes(start: int, by: int, vocabulary: str, *, hands: bool) -> tup
         for rule in rules
         if not (hands and rule.wrong is mistakes.hour_not_moved)
     ]
-    return tuple(_each_once(found, vocabulary, shows if hands else answers))
+    return foreseen(found, vocabulary, named=in_digits, when=shows if hands else answers)
 
 
 def setting_mistakes(reading: int, vocabulary: str, *, geared: bool) -> tuple[Mistake, ...]:
@@ -87,8 +88,8 @@ def setting_mistakes(reading: int, vocabulary: str, *, geared: bool) -> tuple[Mi
     by_place.append((mistakes.SET_SWAPPED, _swapped(reading)))
     found = [(rule, rule.wrong(reading)) for rule in mistakes.SETTING]
     return (
-        *(_mistake([rule], when, None, vocabulary) for rule, when in by_place if when),
-        *_each_once(found, vocabulary, shows),
+        *(mistake([rule], when, vocabulary) for rule, when in by_place if when),
+        *foreseen(found, vocabulary, named=in_digits, when=shows),
     )
 
 
@@ -122,29 +123,3 @@ def _hour_hand_between(first: int, last: int) -> Predicate:
     """Return the predicate that the hour hand is in a part of its round, which may hold the 12."""
     low, high = first % HALF_DAY, last % HALF_DAY
     return ["and" if low <= high else "or", [">=", "hour_hand", low], ["<=", "hour_hand", high]]
-
-
-def _each_once(
-    found: Iterable[tuple[Rule[Any], int | None]],
-    vocabulary: str,
-    when: Callable[[int], Predicate],
-) -> Iterator[Mistake]:
-    """Yield one mistake for every wrong reading; the first rule that leads to it names it."""
-    rules: dict[int, list[Rule[Any]]] = {}
-    for rule, wrong in found:
-        if wrong is not None:
-            rules.setdefault(wrong, []).append(rule)
-    for wrong, leading in rules.items():
-        yield _mistake(leading, when(wrong), in_digits(wrong), vocabulary)
-
-
-def _mistake(
-    rules: Sequence[Rule[Any]], when: Predicate, answer: str | None, vocabulary: str
-) -> Mistake:
-    return Mistake(
-        rule=rules[0].id,
-        when=when,
-        pupil=rules[0].for_pupil(vocabulary),
-        teacher=mistakes.may_have(*rules),
-        answer=answer,
-    )

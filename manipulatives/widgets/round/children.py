@@ -6,9 +6,12 @@ from typing import TYPE_CHECKING
 
 from manipulatives.lessons.checks import nearest
 from manipulatives.lessons.problem import LessonProblem, quoted
+from manipulatives.widgets.blocks.blocks import PlaceValueBlocks
 from manipulatives.widgets.chart.chart import CountingChart
 from manipulatives.widgets.clock.clock import Clock
 from manipulatives.widgets.coins.coins import CoinTray
+from manipulatives.widgets.columns.columns import ColumnBoard
+from manipulatives.widgets.polygon.polygon import PolygonDrawer
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -18,7 +21,10 @@ if TYPE_CHECKING:
 MANIPULATIVES: Mapping[str, type[Manipulative]] = {
     "Clock": Clock,
     "CoinTray": CoinTray,
+    "ColumnBoard": ColumnBoard,
     "CountingChart": CountingChart,
+    "PlaceValueBlocks": PlaceValueBlocks,
+    "PolygonDrawer": PolygonDrawer,
 }
 
 

@@ -6,9 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from manipulatives.maths import mistakes
+from manipulatives.maths import mistakes_time as mistakes
 from manipulatives.maths.clock_angles import hand_angles
-from manipulatives.maths.mistakes import READING, RULES, nearest_hour
+from manipulatives.maths.mistake_rule import may_have
+from manipulatives.maths.mistakes import RULES
+from manipulatives.maths.mistakes_time import READING, nearest_hour
 from manipulatives.maths.times import in_digits, parse_time
 
 CASES = json.loads((Path(__file__).parents[1] / "cases" / "time_mistakes.json").read_text())
@@ -160,12 +162,12 @@ def test_a_rule_speaks_kindly_to_the_pupil_and_modestly_to_the_teacher(rule):
 
 
 def test_every_rule_has_a_name_of_its_own():
-    assert len(RULES) == 15
+    assert len(mistakes.RULES) == 15
     assert all(name == rule.id for name, rule in RULES.items())
 
 
 def test_several_rules_are_told_to_the_teacher_as_alternatives():
-    told = mistakes.may_have(RULES["nearest_hour"], RULES["next_hour"])
+    told = may_have(RULES["nearest_hour"], RULES["next_hour"])
     assert told.count("May have") == 1
     assert ", or " in told
     assert told.count(".") == 1

@@ -1,0 +1,192 @@
+/** What stands beside the paper: tools, and the switches of free play in three groups. */
+import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
+import { html, icon, put, svg } from "../shared/svg.js";
+import { pathOf } from "./drawing.js";
+import { inWords } from "./names.js";
+import { readyShapes } from "./ready.js";
+import { LABELS } from "./readings.js";
+
+/**
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {{ signal: AbortSignal }} Life
+ * @typedef {{ undo: () => void, reset: () => void, clear: () => void, add: () => void,
+ *   remove: () => void }} Acts
+ */
+
+const LINES = {
+  clear: "M5 7H19M9 7V4H15V7M7 7L8 20H16L17 7",
+  add: "M3 17H9M15 17H21M9 17A3 3 0 1 0 15 17A3 3 0 1 0 9 17M12 2V10M8 6H16",
+  remove: "M3 17H9M15 17H21M9 17A3 3 0 1 0 15 17A3 3 0 1 0 9 17M8 6H16",
+  stroke: "M4 20L5 15L15 5L19 9L9 19ZM13 7L17 11",
+  turn: "M19 12A7 7 0 1 1 15 5.7M15 2V6.5H10.5",
+  flip: "M12 3V21M9 7L4 17H9ZM15 7L20 17H15Z",
+};
+/** @type {[Grid, string][]} */
+const PAPERS = [["square", "Squares"], ["triangle", "Triangles"], ["plain", "Plain"]];
+const DEFINITIONS = [["exclusive", "1 pair"], ["inclusive", "1 or 2"]];
+
+/**
+ * The tools.
+ * @param {Acts} acts
+ * @param {Life} life
+ * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void }} the buttons, and whether
+ *   there is something to do for each, in that order
+ */
+export function makeDrawTools({ undo, reset, clear, add, remove }, life) {
+  const { buttons, allow } = makeTools([
+    [ICONS.undo, "Undo", undo],
+    [ICONS.reset, "Reset", reset],
+    [LINES.clear, "Clear", clear],
+    [LINES.add, "Add", add],
+    [LINES.remove, "Remove", remove],
+  ], life);
+  return { tools: html("div", { class: "polygon-tools" }, ...buttons), allow };
+}
+
+/**
+ * The button that draws a guide stroke by stroke.
+ * @param {() => void} press
+ * @param {Life} life
+ * @returns {HTMLButtonElement}
+ */
+export function makeStroke(press, life) {
+  const look = { class: "kit-button polygon-stroke" };
+  return button([icon(LINES.stroke), "Next stroke"], press, life, look);
+}
+
+/**
+ * The switches of free play. One group is open at a time, or none.
+ * @param {(trait: string) => any} get what a trait is now
+ * @param {(trait: string, value: unknown) => void} choose
+ * @param {{
+ *   turn: () => void,
+ *   flip: () => void,
+ *   share: (many: number) => void,
+ *   trace: (shape: Shape | null) => void,
+ * }} acts turn, flip, share into so many, and take a shape as the guide
+ * @param {Life} life
+ * @returns {{
+ *   panel: HTMLElement,
+ *   agree: () => void,
+ *   note: (said: string | null) => void,
+ *   open: (name: string) => void,
+ * }} the panel; make it agree with the traits; tell where books differ; open a group
+ */
+export function makePanel(get, choose, { turn, flip, share, trace }, life) {
+  const shown = makeSwitches(
+    [
+      .../** @type {[string, string][]} */ (Object.entries({ ...LABELS, parallel: "Parallel" })),
+      ["count:sides", "Count sides"],
+      ["count:vertices", "Count corners"],
+    ],
+    (name) => (name.includes(":") ? name === `count:${get("count")}` : get("show").includes(name)),
+    (name, on) => (name.includes(":")
+      ? choose("count", on ? name.slice(6) : "")
+      : choose("show", Object.keys(LABELS).filter((key) =>
+        (key === name ? on : get("show").includes(key))))),
+    life,
+  );
+  const settings = makeSwitches(
+    [["tool", "Cut"], ["hints", "Hints"]],
+    (name) => get(name) === true || get(name) === "cut",
+    (name, on) => choose(name, name === "hints" ? on : (on ? "cut" : "draw")),
+    life,
+  );
+  const told = shown.tiles[Object.keys(LABELS).indexOf("shares")];
+  const papers = PAPERS.map(([grid, name]) => button([name], () => choose("grid", grid), life));
+  const caption = html("span");
+  const definitions = DEFINITIONS.map(([definition, name]) =>
+    button([name], () => choose("trapezoid", definition), life));
+  const ready = html("div", { class: "polygon-ready" });
+  const aside = html("p", { class: "polygon-note" });
+  const shares = [2, 3, 4].map((many) => button([`${many}`], () => share(many), life, {
+    "aria-label": `Cut into ${many} equal shares`,
+  }));
+  const ways = html(
+    "div", { class: "polygon-row" },
+    button([icon(LINES.turn), "Turn"], turn, life),
+    button([icon(LINES.flip), "Flip"], flip, life),
+  );
+  /** @type {[string, HTMLElement][]} */
+  const groups = [
+    ["Show", html("div", { class: "polygon-tiles" },
+      ...shown.tiles.filter((each) => each !== told))],
+    ["Shapes", html("div", { class: "polygon-group" }, ready, ways)],
+    ["Cut", html("div", { class: "polygon-group" },
+      html("div", { class: "polygon-row" }, settings.tiles[0], told),
+      html("div", { class: "polygon-row" }, html("span", {}, "Equal shares"), ...shares))],
+    ["Paper", html("div", { class: "polygon-group" },
+      html("div", { class: "polygon-row" }, ...papers),
+      html("div", { class: "polygon-row" }, caption, ...definitions),
+      html("div", { class: "polygon-row" }, settings.tiles[1]))],
+  ];
+  let opened = "";
+  const tabs = groups.map(([name]) =>
+    button([name], () => open(name === opened ? "" : name), life));
+  let drawn = "";
+
+  /** @param {string} name of the group that is open from now on */
+  function open(name) {
+    opened = name;
+    groups.forEach(([each, group], index) => {
+      group.hidden = each !== name;
+      put(tabs[index], { "aria-expanded": each === name });
+    });
+    aside.hidden = !name || !aside.textContent;
+  }
+
+  open("");
+  return {
+    panel: html(
+      "div", { class: "polygon-panel" },
+      html("div", { class: "polygon-row polygon-tabs" }, ...tabs),
+      ...groups.map(([, group]) => group), aside,
+    ),
+    open,
+    note(said) {
+      aside.textContent = said;
+      aside.hidden = !opened || !said;
+    },
+    agree() {
+      shown.agree();
+      settings.agree();
+      /** @type {Grid} */
+      const grid = get("grid");
+      PAPERS.forEach(([name], index) => put(papers[index], { "aria-pressed": name === grid }));
+      if (drawn !== grid) {
+        drawn = grid;
+        ready.replaceChildren(...Object.entries(readyShapes(grid)).map(([name, shape]) =>
+          readyButton(name, shape)));
+      }
+      for (const each of ready.children) {
+        const guide = JSON.stringify(get("guide"));
+        put(each, { "aria-pressed": /** @type {HTMLElement} */ (each).dataset.shape === guide });
+      }
+      caption.textContent = `A ${inWords("trapezoid", { vocabulary: get("vocabulary") })} has`;
+      DEFINITIONS.forEach(([definition], index) =>
+        put(definitions[index], {
+          "aria-pressed": definition === get("trapezoid"),
+          "aria-label": `${definitions[index].textContent} pairs of parallel sides`,
+        }));
+    },
+  };
+
+  /**
+   * @param {string} name
+   * @param {Shape} shape
+   * @returns {HTMLElement}
+   */
+  function readyButton(name, shape) {
+    const picture = svg(
+      "svg", { "viewBox": "-20 -20 840 840", "aria-hidden": true },
+      svg("path", { d: pathOf(shape, get("grid")) }),
+    );
+    const called = inWords(name, { vocabulary: get("vocabulary") });
+    const text = JSON.stringify(shape);
+    return button(
+      [picture], () => trace(JSON.stringify(get("guide")) === text ? null : shape), life,
+      { "aria-label": `Guide: ${called}`, "data-shape": text },
+    );
+  }
+}

@@ -1,0 +1,81 @@
+"""How long the column board takes to show what is pressed, beside a page that does nothing else.
+
+    python tests/benchmarks/columns_paint.py
+
+prints, at a processor four times slower, the milliseconds from a key to the end of its frame's
+style and layout (medians of 60 keys) on the largest sum that there is, with blocks and without, and
+the same for a step of the showing; and how many times that is what one digit in one bare box takes.
+"""
+
+from __future__ import annotations
+
+import statistics
+import sys
+from pathlib import Path
+
+from playwright.sync_api import Page, sync_playwright
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+
+from browser.harness import open_widget
+
+from manipulatives.widgets.columns import ColumnBoard
+from support.chromium import REMEDY, arguments, find_chromium
+
+LARGEST = "9876 + 5432 + 1098 + 7654"
+TIMES = 60
+
+# Each press: the work of its listeners, and the style and layout that follow from it.
+MEASURE = """([what, times]) => {
+  const spent = [];
+  for (let at = 0; at < times; at += 1) {
+    const key = String(1 + at % 9);
+    const begin = performance.now();
+    if (what === "bare") {
+      document.querySelector("#box").textContent = key;
+    } else if (what === "step") {
+      document.querySelector(".columns-stepper button:nth-child(" + (at % 2 ? 1 : 2) + ")").click();
+    } else {
+      const target = document.querySelector("[role=gridcell][tabindex='0']");
+      target.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true }));
+    }
+    document.documentElement.getBoundingClientRect();
+    spent.push(performance.now() - begin);
+  }
+  return spent;
+}"""
+
+
+def median(page: Page, what: str) -> float:
+    """Return the median time of a press in milliseconds."""
+    session = page.context.new_cdp_session(page)
+    session.send("Emulation.setCPUThrottlingRate", {"rate": 4})
+    spent = page.evaluate(MEASURE, [what, TIMES])
+    session.send("Emulation.setCPUThrottlingRate", {"rate": 1})
+    return statistics.median(spent)
+
+
+def main() -> None:
+    """Measure and print."""
+    with sync_playwright() as playwright:
+        executable = find_chromium(playwright)
+        if executable is None:
+            raise SystemExit(REMEDY)
+        browser = playwright.chromium.launch(executable_path=executable, args=arguments())
+        page = browser.new_page(viewport={"width": 1920, "height": 1080})
+        page.set_content("<div id='box' style='font-size: 90px'>0</div>")
+        bare = median(page, "bare")
+        print(f"one digit in a bare box      {bare:6.2f} ms")
+        for name, what, traits in (
+            ("a key, blocks shown", "key", {}),
+            ("a key, no blocks", "key", {"blocks": False}),
+            ("a step of the showing", "step", {"mode": "show"}),
+        ):
+            open_widget(page, ColumnBoard(LARGEST, **traits))
+            spent = median(page, what)
+            print(f"{name:28} {spent:6.2f} ms, {spent / bare:6.1f} times the bare box")
+        browser.close()
+
+
+if __name__ == "__main__":
+    main()
