@@ -2,40 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from collections.abc import Mapping
 
+from manipulatives.lessons.facts import facts_of
 from manipulatives.lessons.predicates import Fact, holds
-from manipulatives.maths.times import dial_facts
+from manipulatives.lessons.task import Mistake, Task
 
-if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
-
-    from manipulatives.lessons.task import Mistake, Task
-
-# What is true of a manipulative with these traits.
-FACTS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
-    "Clock": lambda traits: dial_facts(traits["dial"]),
-}
-
-
-def facts_of(
-    manipulative: str, traits: Mapping[str, Any], answer: str | None = None
-) -> dict[str, Fact]:
-    """Return the facts that goals and mistakes are evaluated on.
-
-    Args:
-        manipulative: such as "Clock".
-        traits: its state.
-        answer: what the pupil has answered, made tidy; None until then.
-
-    Raises:
-        KeyError: there is no such manipulative, or a trait is missing.
-
-    Example:
-        >>> facts_of("Clock", {"dial": {"hour": 275, "minute": 35, "half": "am"}})["meant"]
-        275
-    """
-    return {**FACTS[manipulative](traits), "answer": answer}
+__all__ = ["facts_of", "is_solved", "mistake_made", "play_steps"]
 
 
 def play_steps(task: Task) -> dict[str, Fact]:
