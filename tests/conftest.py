@@ -47,6 +47,11 @@ def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
         metafunc.parametrize("screen", marker.args, indirect=True)
 
 
+def pytest_make_parametrize_id(val: object) -> str | None:
+    """Name a function by its name: as it is printed it is another one in every process."""
+    return getattr(val, "__name__", None) if callable(val) else None
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Mark the browser tests and put them last.
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from manipulatives.lessons.catalogue import time
+from manipulatives.lessons.catalogue import counting, place_value, time
 from manipulatives.lessons.checks import check_fields, check_one_of, nearest
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.skill import Option, Skill
@@ -25,7 +25,11 @@ __all__ = [
 Given = Option | list[Option]
 """What a round sets an option to: one value, or a list of one for each task in turn."""
 
-_TABLES: tuple[tuple[Skill, ...], ...] = (time.SKILLS,)
+_TABLES: tuple[tuple[Skill, ...], ...] = (
+    counting.SKILLS,
+    place_value.SKILLS,
+    time.SKILLS,
+)
 
 SKILLS: Mapping[str, Skill] = MappingProxyType(
     {skill.id: skill for table in _TABLES for skill in table}

@@ -6,12 +6,16 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from manipulatives.maths import mistakes_time
+from manipulatives.maths import mistakes_counting, mistakes_place_value, mistakes_time
 from manipulatives.maths.mistake_rule import Rule, may_have
 
 __all__ = ["RULES", "Rule", "may_have"]
 
-_TABLES: tuple[tuple[Rule[Any], ...], ...] = (mistakes_time.RULES,)
+_TABLES: tuple[tuple[Rule[Any], ...], ...] = (
+    mistakes_counting.RULES,
+    mistakes_place_value.RULES,
+    mistakes_time.RULES,
+)
 
 RULES: Mapping[str, Rule[Any]] = MappingProxyType(
     {rule.id: rule for table in _TABLES for rule in table}

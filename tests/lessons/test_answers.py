@@ -31,7 +31,7 @@ def test_what_is_tidied_as_a_time_is_a_time_of_a_dial(text):
     assert tidied is None or in_digits(parse_time(tidied)) == tidied
 
 
-@given(st.sampled_from(FORMS), st.text(alphabet="0123456789:. -", max_size=8))
+@given(st.sampled_from(FORMS), st.text(alphabet="0123456789:. -+", max_size=8))
 def test_tidying_twice_changes_nothing_more(form, text):
     tidied = tidy(form, text)
     assert tidied is None or tidy(form, tidied) == tidied
@@ -43,5 +43,5 @@ def test_zeros_before_a_number_do_not_count(number, zeros):
 
 
 def test_an_unknown_form_is_refused():
-    with pytest.raises(ValueError, match='"time" or "number", not \'money\''):
+    with pytest.raises(ValueError, match='"time", "number" or "sum", not \'money\''):
         tidy("money", "1.50")

@@ -9,7 +9,7 @@ from typing import Any
 
 from manipulatives.lessons.chance import Chance
 from manipulatives.lessons.checks import check_seed, check_whole
-from manipulatives.lessons.makers import time
+from manipulatives.lessons.makers import counting, place_value, time
 from manipulatives.lessons.makers.choosing import Item, Wish, chosen, twins_of
 from manipulatives.lessons.makers.maker import Maker, Request
 from manipulatives.lessons.problem import LessonProblem, at, quoted
@@ -18,7 +18,11 @@ from manipulatives.lessons.task import Task
 from manipulatives.maths.columns import check_method
 from manipulatives.maths.times import check_vocabulary
 
-MAKERS: Mapping[str, Maker] = {**time.MAKERS}
+MAKERS: Mapping[str, Maker] = {
+    **counting.MAKERS,
+    **place_value.MAKERS,
+    **time.MAKERS,
+}
 TWINS = 3
 # More than a round has tasks, so that a twin is told about another scene.
 MOST_TASKS = 41
@@ -98,6 +102,8 @@ def make_tasks(
         )
 
     items = chosen(wish, make)
+    if not twins:
+        return [make(item, place) for place, item in enumerate(items)]
     return [
         replace(
             make(item, place),
