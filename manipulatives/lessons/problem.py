@@ -42,8 +42,7 @@ def _problem(what: str, remedy: str, place: str, file: str) -> LessonProblem:
     return LessonProblem(what, remedy=remedy, place=place, file=file)
 
 
-@contextmanager
-def at(place: str) -> Iterator[None]:
+class at:  # noqa: N801 - it reads as a word in "with at(…):"
     """Say of every problem inside the block that it is at this place.
 
     Raises:
@@ -55,13 +54,21 @@ def at(place: str) -> Iterator[None]:
         Traceback (most recent call last):
         manipulatives.lessons.problem.LessonProblem: [[rounds]] 2, tasks: 0 is not allowed; ...
     """
-    try:
-        yield
-    except LessonProblem as problem:
-        inner = f"{place}, {problem.place}" if problem.place else place
-        raise LessonProblem(
-            problem.what, remedy=problem.remedy, place=inner, file=problem.file
-        ) from None
+    # Every task passes dozens of these; a class is twice as quick as a generator.
+    __slots__ = ("_place",)
+
+    def __init__(self, place: str) -> None:
+        self._place = place
+
+    def __enter__(self) -> None:
+        pass
+
+    def __exit__(self, kind: object, problem: BaseException | None, trace: object) -> None:
+        if isinstance(problem, LessonProblem):
+            inner = f"{self._place}, {problem.place}" if problem.place else self._place
+            raise LessonProblem(
+                problem.what, remedy=problem.remedy, place=inner, file=problem.file
+            ) from None
 
 
 @contextmanager
