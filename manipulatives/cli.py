@@ -3,20 +3,30 @@
 from __future__ import annotations
 
 import argparse
+import json
 import sys
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
-
-import nbformat
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import PAPERS
+from manipulatives.lessons.listing import (
+    read_option,
+    skill_data,
+    skills_like,
+    skills_text,
+    tasks_like,
+    tasks_text,
+)
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.whole import write_whole
-from manipulatives.outputs.notebook import notebook_of
-from manipulatives.outputs.page import page_of_file
+from manipulatives.lessons.why.command import as_text, report
+from manipulatives.maths.day import VOCABULARIES
 from manipulatives.serve import command as serve
+from manipulatives.serve.quick import start_quickly
+
+# What takes long to load (Jupyter's formats, drawing) is imported by the commands that need it.
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -51,6 +61,7 @@ def main(typed: Sequence[str] | None = None) -> int:
         2
     """
     given = _parser().parse_args(typed)
+    start_quickly()
     try:
         print(given.run(given))
     except LessonProblem as problem:
@@ -66,6 +77,10 @@ def main(typed: Sequence[str] | None = None) -> int:
 
 
 def _notebook(given: argparse.Namespace) -> str:
+    import nbformat  # noqa: PLC0415 - see above
+
+    from manipulatives.outputs.notebook import notebook_of  # noqa: PLC0415 - see above
+
     if given.lesson.suffix.lower() == ".ipynb":
         raise LessonProblem(
             "this is a notebook already",
@@ -86,6 +101,8 @@ def _notebook(given: argparse.Namespace) -> str:
 
 
 def _page(given: argparse.Namespace) -> str:
+    from manipulatives.outputs.page import page_of_file  # noqa: PLC0415 - see above
+
     target = _target(given, ".html", ".htm")
 
     def say(sentence: str) -> None:
@@ -113,8 +130,7 @@ def _from_a_file(name: str, what: str, becomes: str) -> Callable[[argparse.Argum
 
 
 def _sheet(given: argparse.Namespace) -> str:
-    # Drawing takes longer to load than all the rest, and nothing else here needs it.
-    from manipulatives.outputs.sheet import sheet_of_file  # noqa: PLC0415
+    from manipulatives.outputs.sheet import sheet_of_file  # noqa: PLC0415 - see above
 
     kind = "key" if given.key else "sheet"
     given.output = given.output or given.lesson.with_suffix(f".{kind}.pdf")
@@ -137,6 +153,75 @@ def _sheet_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--large-print", action="store_true", help="everything larger")
     parser.add_argument("--paper", choices=PAPERS, help="instead of what the lesson says")
     parser.add_argument("--seed", type=int, metavar="N", help="other tasks of the same kind")
+
+
+def _skills(given: argparse.Namespace) -> str:
+    found = skills_like(strand=given.strand, standard=given.standard, word=given.word)
+    return _json(map(skill_data, found)) if given.json else skills_text(found)
+
+
+def _skills_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("word", metavar="WORD", nargs="?", help="only skills that it is found in")
+    parser.add_argument("--strand", metavar="NAME", help="only one strand, such as time")
+    parser.add_argument(
+        "--standard", metavar="CODE", help="only what serves a standard, such as 2.MD.C.7"
+    )
+    _json_argument(parser)
+
+
+def _tasks(given: argparse.Namespace) -> str:
+    made = tasks_like(
+        given.skill,
+        seed=given.seed,
+        count=given.count,
+        vocabulary=given.vocabulary,
+        options=dict(given.set),
+    )
+    return _json(task.to_data() for task in made) if given.json else tasks_text(made)
+
+
+def _tasks_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("skill", metavar="SKILL", help="as `manipulatives skills` lists it")
+    parser.add_argument("--seed", type=int, metavar="N", default=1, help="which tasks")
+    parser.add_argument("--count", type=int, metavar="N", default=5, help="how many")
+    parser.add_argument("--vocabulary", choices=VOCABULARIES, default=VOCABULARIES[0])
+    parser.add_argument(
+        "--set",
+        type=_option,
+        metavar="OPTION=VALUE",
+        action="append",
+        default=[],
+        help="what the skill lets a round set; one value for each task with commas between",
+    )
+    _json_argument(parser)
+
+
+def _why(given: argparse.Namespace) -> str:
+    found = report(given.sums)
+    return _json(found) if given.json else as_text(found)
+
+
+def _why_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "sums", metavar="SUM", nargs="+", help='an answered sum in quotation marks: "63 - 29 = 46"'
+    )
+    _json_argument(parser)
+
+
+def _json_argument(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--json", action="store_true", help="as data for another program")
+
+
+def _json(data: Any) -> str:  # noqa: ANN401 - whatever JSON can hold
+    plain = data if isinstance(data, dict) else list(data)
+    return json.dumps(plain, ensure_ascii=False, indent=2)
+
+
+def _option(typed: str) -> tuple[str, Any]:
+    try:
+        return read_option(typed)
+    except ValueError as problem:
+        raise argparse.ArgumentTypeError(str(problem).rstrip(".")) from None
 
 
 def _file(typed: str) -> Path:
@@ -167,6 +252,24 @@ COMMANDS = {
         "manipulatives sheet monday.toml -o monday.pdf --large-print",
         _sheet_arguments,
         _sheet,
+    ),
+    "skills": Command(
+        "List what can be taught: every skill with its limits and the standards it serves.",
+        "manipulatives skills --standard 2.MD.C.7",
+        _skills_arguments,
+        _skills,
+    ),
+    "tasks": Command(
+        "Look at tasks of a skill, with answers, worked steps and what may go wrong.",
+        "manipulatives tasks time.read_hour --seed 7 --count 3",
+        _tasks_arguments,
+        _tasks,
+    ),
+    "why": Command(
+        "Say what wrong answers may mean, and which sum to give next to find out more.",
+        'manipulatives why "63 - 29 = 46" "50 - 18 = 48"',
+        _why_arguments,
+        _why,
     ),
     "serve": Command(
         "Open the shelf of a folder: every lesson as board, page, sheet and key. "

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import json
+import shlex
 import subprocess
 import sys
 
@@ -10,7 +12,10 @@ from manipulatives import cli
 from manipulatives.cli import COMMANDS, main
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.settings import ClassSettings
+from manipulatives.lessons.skills import SKILLS
+from manipulatives.outputs import page
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of
 from manipulatives.outputs.sheet import sheet_of
@@ -191,7 +196,7 @@ def test_control_c_ends_it_quietly(folder, capsys, monkeypatch):
     def interrupted(*_given, **_named):
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(cli, "page_of_file", interrupted)
+    monkeypatch.setattr(page, "page_of_file", interrupted)
     assert main(["page", "monday.toml"]) == 130
     assert capsys.readouterr() == ("", "")
     assert list(contents(folder)) == ["monday.toml"]
@@ -222,7 +227,7 @@ def test_help_of_a_command_has_an_example_that_works(capsys, monkeypatch, name):
         main([name, "--help"])
     assert end.value.code == 0
     (example,) = [line for line in capsys.readouterr().out.splitlines() if "Example:" in line]
-    typed = example.removeprefix("Example: manipulatives ").split()
+    typed = shlex.split(example.removeprefix("Example: manipulatives "))
     assert main(typed) == 0
 
 
@@ -249,3 +254,75 @@ def test_a_page_loads_nothing_that_it_does_not_need():
         [sys.executable, "-c", code], capture_output=True, text=True, timeout=120, check=True
     )
     assert done.stdout.splitlines()[-1] == "[]"
+
+
+def test_skills_are_listed_and_filtered(capsys):
+    assert main(["skills", "--json"]) == 0
+    listed = json.loads(capsys.readouterr().out)
+    assert [one["id"] for one in listed] == list(SKILLS)
+    assert all({"id", "strand", "standards"} <= set(one) for one in listed)
+    assert main(["skills", "--standard", "2.MD.7", "--strand", "time", "quarter", "--json"]) == 0
+    assert [one["id"] for one in json.loads(capsys.readouterr().out)] == ["time.read_quarter"]
+    assert main(["skills", "half past"]) == 0
+    assert capsys.readouterr().out.startswith("time.read_half  Read to the half hour\n")
+    assert main(["skills", "abacus"]) == 0
+    assert capsys.readouterr().out == "No skill is like that.\n"
+    assert main(["skills", "--standard", "9.Z.9"]) == 2
+    assert "there is no standard like '9.Z.9'" in capsys.readouterr().err
+
+
+def test_tasks_are_shown_with_all_that_is_known_of_them(capsys):
+    asked = ["tasks", "time.later", "--seed", "7", "--count", "2", "--set", "by=20,35"]
+    assert main([*asked, "--json"]) == 0
+    tasks = json.loads(capsys.readouterr().out)
+    made = make_tasks("time.later", seed=7, count=2, options={"by": [20, 35]}, twins=0)
+    assert tasks == [task.to_data() for task in made]
+    assert main(asked) == 0
+    text = capsys.readouterr().out
+    for task in made:
+        assert f"{task.prompt}  {task.answer}" in text
+        assert all(step.say in text for step in task.steps)
+        assert all(mistake.teacher in text for mistake in task.mistakes)
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"),
+    [
+        (["tasks", "time.latter"], "did you mean 'time.later'"),
+        (["tasks", "time.later", "--set", "by=7"], "by: 7 is not allowed"),
+        (["tasks", "time.read_hour", "--count", "13"], "has only 12 different tasks"),
+    ],
+)
+def test_tasks_that_there_are_not_are_refused(typed, says, capsys):
+    assert main(typed) == 2
+    assert says in capsys.readouterr().err
+
+
+def test_an_option_is_typed_with_a_sign_between(capsys):
+    with pytest.raises(SystemExit) as left:
+        main(["tasks", "time.later", "--set", "by"])
+    assert left.value.code == 2
+    assert "An option is typed like by=5" in capsys.readouterr().err
+
+
+def test_wrong_answers_are_explained_and_the_next_sum_is_named(capsys):
+    """63 - 29 = 46 is the smaller digit from the larger (VanLehn, 1990, as others quote it)."""
+    typed = ["why", "63 - 29 = 46", "81 - 38 = 57", "52 - 17 = 45"]
+    assert main([*typed, "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert set(found) >= {"explanations", "unexplained", "next_items"}
+    assert max(one["explains"] for one in found["explanations"]) == 3
+    assert main(typed) == 0
+    assert "may" in capsys.readouterr().out.lower()
+    assert main(["why", "63 - 29"]) == 2
+
+
+def test_a_plain_command_loads_neither_jupyter_nor_drawing():
+    code = (
+        "import sys; from manipulatives.cli import main; main(['skills', '--json']); "
+        "loud = {'nbformat', 'traitlets', 'anywidget', 'matplotlib'} & set(sys.modules); "
+        "sys.exit(str(loud) if loud else 0)"
+    )
+    assert (
+        subprocess.run([sys.executable, "-c", code], check=False, capture_output=True).stderr == b""
+    )

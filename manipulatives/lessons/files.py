@@ -49,9 +49,18 @@ def write_lesson(lesson: Lesson, path: str | Path) -> None:
 def _round_text(one: dict[str, Any]) -> str:
     """Return a round with its options on one line, as a person would write it."""
     fields = dict(one)
-    options = fields.pop("options", {})
+    options, instead = fields.pop("options", {}), fields.pop("instead", [])
     text = tomli_w.dumps(fields)
     if options:
-        each = (tomli_w.dumps({name: value}).strip() for name, value in options.items())
+        each = (f"{name} = {_value(value)}" for name, value in options.items())
         text += f"options = {{ {', '.join(each)} }}\n"
+    if instead:
+        text += f"instead = {_value(instead)}\n"
     return text
+
+
+def _value(value: object) -> str:
+    """Return a value as it is written on one line; the writer puts lists on many."""
+    if isinstance(value, list):
+        return f"[{', '.join(map(_value, value))}]"
+    return tomli_w.dumps({"a": value}).strip().removeprefix("a = ")

@@ -6,7 +6,15 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from manipulatives.lessons.catalogue import counting, place_value, time
+from manipulatives.lessons.catalogue import (
+    addition,
+    counting,
+    money,
+    place_value,
+    shapes,
+    subtraction,
+    time,
+)
 from manipulatives.lessons.checks import check_fields, check_one_of, nearest
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.skill import Option, Skill
@@ -28,6 +36,10 @@ Given = Option | list[Option]
 _TABLES: tuple[tuple[Skill, ...], ...] = (
     counting.SKILLS,
     place_value.SKILLS,
+    addition.SKILLS,
+    subtraction.SKILLS,
+    shapes.SKILLS,
+    money.SKILLS,
     time.SKILLS,
 )
 

@@ -6,6 +6,8 @@ written decides, right or wrong, so that digits and blocks always agree.
 
 from __future__ import annotations
 
+from functools import cache
+
 from manipulatives.maths.column_sum import (
     ADD,
     BASE,
@@ -64,12 +66,12 @@ def worth_of(rows: Rows) -> int:
 
 def _adding(sum_: Sum, width: int) -> Rows:
     answer, parts = sum_["answer"], sum_["parts"] or [None] * width
+    open_ = [digit is None and part is None for digit, part in zip(answer, parts, strict=True)]
     rows: Rows = {}
     for place, number in enumerate(sum_["numbers"], 1):
-        row = _spread(digits_of(number), width)
+        digits = _spread(number, width)
         rows[str(place)] = [
-            0 if answer[column] is not None or parts[column] is not None else row[column]
-            for column in range(width)
+            digit if is_open else 0 for digit, is_open in zip(digits, open_, strict=True)
         ]
     carried = [0] * width
     for column, marks in enumerate(sum_["marks"]):
@@ -86,7 +88,7 @@ def _adding(sum_: Sum, width: int) -> Rows:
 
 
 def _taking_away(sum_: Sum, width: int, *, front: bool) -> Rows:
-    upper, lower = (_spread(digits_of(number), width) for number in sum_["numbers"])
+    upper, lower = (_spread(number, width) for number in sum_["numbers"])
     left, taken = [0] * width, [0] * width
     done = front and answer_of(sum_) == result_of(sum_)
     for column in range(width):
@@ -110,14 +112,18 @@ def _on_the_line(sum_: Sum, width: int) -> Rows:
     adding = sum_["operation"] == ADD
     here = [digit or 0 for digit in sum_["answer"]]
     if all(digit is None for digit in sum_["answer"]):
-        here = _spread(digits_of(start + far if adding else start - far), width)
+        here = [*_spread(start + far if adding else start - far, width)]
     if adding:
-        return {"here": here, "rest": _spread(digits_of(sum(sum_["numbers"]) - start - far), width)}
-    return {"left": here, "taken": _spread(digits_of(far), width)}
+        rest = sum(sum_["numbers"]) - start - far
+        return {"here": here, "rest": [*_spread(rest, width)]}
+    return {"left": here, "taken": [*_spread(far, width)]}
 
 
-def _spread(digits: list[int], width: int) -> list[int]:
-    return [*digits, *[0] * (width - len(digits))]
+@cache
+def _spread(number: int, width: int) -> tuple[int, ...]:
+    """Return the digits of a number, one for each column; looked up at every step of a sum."""
+    digits = digits_of(number)
+    return (*digits, *[0] * (width - len(digits)))
 
 
 def _lay(row: list[int], column: int, number: int, form: str) -> None:

@@ -54,15 +54,19 @@ class Working:
         self, say: str, answer: str, column: int | None = None, write: Sequence[list[Any]] = ()
     ) -> None:
         """Go one step on."""
-        if write:
+        if write or not self.steps:
             self.sum = written(self.sum, write)
+            blocks = blocks_of(self.sum, working=True)
+        else:
+            # Nothing was written, so the blocks lie as they did.
+            blocks = {name: [*row] for name, row in self.steps[-1]["blocks"].items()}
         step = ColumnStep(
             {
                 "say": say,
                 "class": answer,
                 "column": column,
                 "write": list(write),
-                "blocks": blocks_of(self.sum, working=True),
+                "blocks": blocks,
             }
         )
         self.steps.append(step)

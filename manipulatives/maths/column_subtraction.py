@@ -124,7 +124,10 @@ class _Taking:
         if self.way == "counting on":
             if lower > left:
                 said = ", ".join(map(str, range(lower + 1, upper + 1)))
-                return f"{name}: count on from {lower} to {upper}.", f"{said}: {left} steps"
+                return (
+                    f"{name}: count on from {lower} to {upper}.",
+                    f"{said}: {left} {'step' if left == 1 else 'steps'}",
+                )
             said = ", ".join(map(str, range(upper - 1, left - 1, -1))) or f"{upper}"
             return f"{name}: count back {lower} from {upper}.", said
         over = upper - BASE

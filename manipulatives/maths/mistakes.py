@@ -6,7 +6,17 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from manipulatives.maths import mistakes_counting, mistakes_place_value, mistakes_time
+from manipulatives.maths import (
+    mistakes_addition,
+    mistakes_counting,
+    mistakes_equals,
+    mistakes_money,
+    mistakes_place_value,
+    mistakes_shapes,
+    mistakes_stories,
+    mistakes_subtraction,
+    mistakes_time,
+)
 from manipulatives.maths.mistake_rule import Rule, may_have
 
 __all__ = ["RULES", "Rule", "may_have"]
@@ -14,6 +24,12 @@ __all__ = ["RULES", "Rule", "may_have"]
 _TABLES: tuple[tuple[Rule[Any], ...], ...] = (
     mistakes_counting.RULES,
     mistakes_place_value.RULES,
+    mistakes_addition.RULES,
+    mistakes_subtraction.RULES,
+    mistakes_equals.RULES,
+    mistakes_stories.RULES,
+    mistakes_shapes.RULES,
+    mistakes_money.RULES,
     mistakes_time.RULES,
 )
 

@@ -76,7 +76,8 @@ def test_an_unset_option_holds_its_first_value():
     ("name", "says"),
     [
         ("time.read_huor", "(did you mean 'time.read_hour'?); choose from time.read_hour, "),
-        ("money.count", "there is no skill 'money.count'; choose a skill of time."),
+        ("money.count", "(did you mean 'money.count_like'?); choose from money.name_coins, "),
+        ("weights.compare", "choose a skill of counting, place_value, addition, subtraction, "),
         ("", "there is no skill ''"),
         (7, "there is no skill 7"),
         (None, "there is no skill None"),

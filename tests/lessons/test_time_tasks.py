@@ -5,14 +5,20 @@ from __future__ import annotations
 import datetime as dt
 import re
 from functools import cache
+from itertools import pairwise
 
 import pytest
 
-from manipulatives.lessons.makers import make_tasks
+from manipulatives.lessons.makers import MAKERS, make_tasks
 from manipulatives.lessons.playing import facts_of, is_solved, mistake_made
 from manipulatives.lessons.predicates import holds
 from manipulatives.maths.times import in_digits, in_words, parse_time
+from support.reader_time import ClockReader
 
+CASES = {
+    "4:00": "hour", "4:05": "past", "4:15": "past", "4:25": "past", "4:30": "half", "4:35": "to",
+    "4:45": "to", "4:55": "to",
+}  # fmt: skip
 NOTHING_SHOWN = {"digital": False, "words": False, "sector": False, "arc": False}
 
 
@@ -318,3 +324,73 @@ def test_the_town_is_up_when_something_happens():
         minute = dial["hour"] + (720 if dial["half"] == "pm" else 0)
         assert 7 * 60 <= minute < 19 * 60
         assert in_digits(minute) == task.answer
+
+
+READ = ("time.read_hour", "time.read_half", "time.read_quarter", "time.read_five_minutes")
+EVERY_WAY = [
+    *((skill, {}) for skill in READ),
+    *(("time.set_hands", {"given": given}) for given in ("digits", "words")),
+    *((skill, {"by": by}) for skill in ("time.later", "time.earlier") for by in (5, 35, 60)),
+]
+
+
+@pytest.mark.parametrize("vocabulary", ["us", "uk"])
+@pytest.mark.parametrize(("skill", "options"), EVERY_WAY)
+def test_every_sentence_of_the_steps_is_true_of_the_hands(skill, options, vocabulary):
+    """Of each skill all times that it has: 12, 24 or 144."""
+    every = len(MAKERS[skill].items({"step": 5}))
+    tasks = make_tasks(skill, seed=0, count=every, vocabulary=vocabulary, options=options, twins=0)
+    for task in tasks:
+        reader = ClockReader(task.start["dial"], vocabulary)
+        for step in task.steps:
+            reader.follow(step.say, step.chant, step.show)
+        assert len(reader.read) == len(task.steps) >= 2
+
+
+def test_the_reader_refuses_what_is_not_so():
+    dial = {"hour": 275, "minute": 35, "half": "am"}
+    for say, chant in (
+        ("Short hand first: it has passed the 5.", "5"),
+        ("Long hand next: count in fives to the 6.", "5, 10, 15, 20, 25, 30"),
+        ("Long hand next: count in fives to the 7.", "5, 10, 15, 20, 25, 30"),
+        ("It is five thirty-five. We write 4:35.", "five thirty-five"),
+        ("On to the 7: 5 minutes.", "5"),
+        ("Look at the clock.", ""),
+    ):
+        with pytest.raises(AssertionError):
+            ClockReader(dial, "us").follow(say, chant, {})
+    ClockReader(dial, "us").follow("Short hand first: it has passed the 4.", "4", {})
+
+
+def test_times_of_a_kind_share_the_half_that_the_long_hand_is_in():
+    kinds = {time: MAKERS["time.read_five_minutes"].kind(parse_time(time) % 720) for time in CASES}
+    assert kinds == CASES
+
+
+def test_mixed_times_change_their_kind_from_one_to_the_next():
+    kind = MAKERS["time.read_five_minutes"].kind
+    for seed in range(50):
+        tasks = make_tasks(
+            "time.read_five_minutes", seed=seed, count=5, options={"order": "mixed"}, twins=0
+        )
+        kinds = [kind(parse_time(task.answer) % 720) for task in tasks]
+        assert all(one != other for one, other in pairwise(kinds))
+
+
+def test_twins_of_a_time_are_of_its_kind():
+    kind = MAKERS["time.read_five_minutes"].kind
+    for task in make_tasks("time.read_five_minutes", seed=5, count=12):
+        kinds = {kind(parse_time(one.answer) % 720) for one in (task, *task.twins)}
+        assert len(kinds) == 1
+        assert len({one.answer for one in (task, *task.twins)}) == 4
+
+
+def test_easy_times_come_first_where_that_is_wanted():
+    """Hour, half hour, quarter hour, five minutes: Boulton-Lewis, Wilss and Mutch, 1997."""
+    rank = {0: 0, 30: 1, 15: 2, 45: 2}
+    for seed in range(50):
+        tasks = make_tasks(
+            "time.read_five_minutes", seed=seed, count=5, options={"order": "easy first"}, twins=0
+        )
+        ranks = [rank.get(int(task.answer[-2:]), 3) for task in tasks]
+        assert ranks == sorted(ranks)

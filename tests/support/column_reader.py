@@ -330,7 +330,7 @@ class Reader:
         assert left < lower, "counting back is shorter"
         said, steps = answer.split(": ")
         assert said.split(", ") == [str(lower + one + 1) for one in range(left)]
-        assert steps == f"{left} steps"
+        assert steps == f"{left} {'step' if left == 1 else 'steps'}"
         self.left(left)
 
     def nothing_to_take(self, _, answer, __):

@@ -73,6 +73,7 @@ SKILLS = (
         seconds=150,
         words=("digits",),
         options={**TO, **ZEROS},
+        together=3,
     ),
     Skill(
         id="place_value.choose_words",
@@ -111,6 +112,7 @@ SKILLS = (
         seconds=180,
         words=("expanded form", "parts"),
         options={**TO, **ZEROS_OF_PARTS},
+        together=3,
     ),
     Skill(
         id="place_value.from_expanded",
@@ -123,6 +125,7 @@ SKILLS = (
         tasks=6,
         seconds=150,
         options={**TO, **ZEROS_OF_PARTS, "parts": ("in order", "mixed")},
+        together=3,
     ),
     Skill(
         id="place_value.compare",

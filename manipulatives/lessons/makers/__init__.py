@@ -3,14 +3,23 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
 from manipulatives.lessons.chance import Chance
 from manipulatives.lessons.checks import check_seed, check_whole
-from manipulatives.lessons.makers import counting, place_value, time
+from manipulatives.lessons.makers import (
+    addition,
+    counting,
+    money,
+    place_value,
+    shapes,
+    subtraction,
+    time,
+)
 from manipulatives.lessons.makers.choosing import Item, Wish, chosen, twins_of
+from manipulatives.lessons.makers.instead import Instead, put_in
 from manipulatives.lessons.makers.maker import Maker, Request
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.skills import Given, check_options, options_at, skill_called
@@ -21,6 +30,10 @@ from manipulatives.maths.times import check_vocabulary
 MAKERS: Mapping[str, Maker] = {
     **counting.MAKERS,
     **place_value.MAKERS,
+    **addition.MAKERS,
+    **subtraction.MAKERS,
+    **shapes.MAKERS,
+    **money.MAKERS,
     **time.MAKERS,
 }
 TWINS = 3
@@ -39,6 +52,7 @@ def make_tasks(
     method: str = METHOD,
     options: Mapping[str, Given] | None = None,
     asked: Collection[str] = (),
+    instead: Sequence[Instead] = (),
     twins: int = TWINS,
 ) -> list[Task]:
     """Return the tasks of a round; the same seed gives the same tasks everywhere.
@@ -57,10 +71,13 @@ def make_tasks(
         options: what the skill lets a round set; of a list each task takes the value in its
             place. `order` is any, easy first or mixed.
         asked: what was asked already, as `Task.asks` says it.
+        instead: what is asked instead, one for each task: numbers as they are typed, how often
+            the task was drawn again, or "".
         twins: how many other tasks of the same difficulty each task carries.
 
     Raises:
-        LessonProblem: there is no such skill or option, or there are not so many different tasks.
+        LessonProblem: there is no such skill or option, there are not so many different tasks, or
+            what was typed cannot be asked.
         ValueError: no vocabulary or method of the kit.
 
     Example:
@@ -101,7 +118,7 @@ def make_tasks(
             )
         )
 
-    items = chosen(wish, make)
+    items = put_in(chosen(wish, make), instead, wish, make)
     if not twins:
         return [make(item, place) for place, item in enumerate(items)]
     return [

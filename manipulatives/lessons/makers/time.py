@@ -181,8 +181,38 @@ def _typed(allowed: Callable[[Mapping[str, Any]], Sequence[int]]) -> Read:
     return read
 
 
+def kind_of_time(reading: int) -> str:
+    """Return where the long hand is: on the hour, at half past, in the first half, in the second.
+
+    Example:
+        >>> kind_of_time(240), kind_of_time(270), kind_of_time(255), kind_of_time(275)
+        ('hour', 'half', 'past', 'to')
+    """
+    past = reading % HOUR
+    if past % (HOUR // 2) == 0:
+        return "half" if past else "hour"
+    return "past" if past < HOUR // 2 else "to"
+
+
+def ease_of_time(reading: int) -> tuple[int, int]:
+    """Return how hard a time is: hours, half hours and quarters come before other minutes.
+
+    That order is the one in which times are learnt (Boulton-Lewis, Wilss and Mutch, 1997).
+
+    Example:
+        >>> sorted([275, 255, 270, 240, 250], key=ease_of_time)
+        [240, 270, 255, 250, 275]
+    """
+    past = reading % HOUR
+    if past % (HOUR // 4) == 0:
+        return (0, 2, 1, 3)[past // (HOUR // 4)], past
+    return 4, past
+
+
 def _maker(allowed: Callable[[Mapping[str, Any]], Sequence[int]], task: MakeTask) -> Maker:
-    return Maker(items=allowed, task=task, read=_typed(allowed))
+    return Maker(
+        items=allowed, task=task, kind=kind_of_time, ease=ease_of_time, read=_typed(allowed)
+    )
 
 
 def _reads(readings: Sequence[int]) -> Maker:

@@ -1,0 +1,1 @@
+"""What a pupil's answered sums may mean, and which sum to give next."""

@@ -1,0 +1,81 @@
+"""What may be at work in a pupil's sums: every rule, and every two rules together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from itertools import combinations
+from typing import Any
+
+from manipulatives.lessons.why.reading import Item
+from manipulatives.maths import mistakes_addition, mistakes_subtraction
+from manipulatives.maths.column_sum import SUBTRACT
+from manipulatives.maths.mistake_rule import Rule
+from manipulatives.maths.mistakes_subtraction import REPORTED_PAIRS
+
+MOST_ITEMS_KEPT = 20_000
+SINGLE, REPORTED = 4, 2
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """One rule, or two that are at work together.
+
+    Attributes:
+        rules: the rules, in the order of their table.
+        answer: what comes out of a sum with these numbers; None where that cannot be said.
+        place: where it stands among `candidates` and in `predictions`.
+        weight: how likely it is beside the others: one rule before two that were reported
+            together, and these before any two (our own guess, used to choose sums only).
+
+    Example:
+        >>> candidates("-")[0].answer(63, 29)
+        46
+    """
+
+    rules: tuple[Rule[Any], ...]
+    answer: Callable[..., int | None]
+    place: int
+    weight: int
+
+    @property
+    def ids(self) -> tuple[str, ...]:
+        """The ids of its rules."""
+        return tuple(rule.id for rule in self.rules)
+
+
+@cache
+def candidates(operation: str) -> tuple[Candidate, ...]:
+    """Return the candidates for sums with "+" or "-": the single rules, then the pairs.
+
+    Example:
+        >>> candidates("+")[0].ids
+        ('carry_left_out',)
+    """
+    if operation == SUBTRACT:
+        rules: tuple[Rule[Any], ...] = mistakes_subtraction.RULES
+        worked: Callable[..., Callable[..., int | None]] = mistakes_subtraction.subtracted
+        combined = mistakes_subtraction.COMBINED
+    else:
+        rules = mistakes_addition.RULES
+        worked = mistakes_addition.added
+        combined = mistakes_addition.COMBINED
+    pairs = combinations((rule for rule in rules if rule.id in combined), 2)
+    found = []
+    for place, some in enumerate([*((rule,) for rule in rules), *pairs]):
+        ids = tuple(rule.id for rule in some)
+        weight = SINGLE if len(ids) == 1 else REPORTED if ids in REPORTED_PAIRS else 1
+        found.append(Candidate(some, worked(*ids), place, weight))
+    return tuple(found)
+
+
+@lru_cache(maxsize=MOST_ITEMS_KEPT)
+def predictions(item: Item) -> tuple[int | None, ...]:
+    """Return what each candidate would write, in the order of `candidates`.
+
+    Example:
+        >>> predictions(Item("-", (63, 29)))[:2]
+        (46, 44)
+    """
+    return tuple(each.answer(*item.numbers) for each in candidates(item.operation))

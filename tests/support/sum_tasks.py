@@ -1,0 +1,109 @@
+"""What is checked of every task of addition and subtraction."""
+
+from __future__ import annotations
+
+import json
+import re
+from functools import cache
+from itertools import product
+
+from manipulatives.lessons.makers import MAKERS, make_tasks
+from manipulatives.lessons.playing import facts_of, is_solved, mistake_made, play_steps
+from manipulatives.lessons.predicates import holds
+from manipulatives.lessons.skills import SKILLS, options_at
+from manipulatives.lessons.task import Task
+
+MOST = 2200
+SEEDS = 200
+
+
+def ways(strand):
+    """Return every skill of a strand with every combination of its options."""
+    return [
+        (skill.id, dict(zip(skill.options, values, strict=True)))
+        for skill in SKILLS.values()
+        if skill.strand == strand
+        for values in product(*skill.options.values())
+    ]
+
+
+def way_name(way):
+    skill, options = way
+    return " ".join([skill, *(f"{name}={value}" for name, value in options.items())])
+
+
+@cache
+def of_many_seeds(skill, vocabulary="us", method="counting on", seeds=SEEDS):
+    """Return one task of each of many seeds; every other one with options that change."""
+    tasks = []
+    strand = skill.partition(".")[0]
+    all_ways = [these for other, these in ways(strand) if other == skill and items_of(skill, these)]
+    for seed in range(seeds):
+        options = all_ways[seed % len(all_ways)] if seed % 2 else {}
+        tasks += made(skill, options, seed=seed, vocabulary=vocabulary, method=method)
+    return tasks
+
+
+def items_of(skill, options):
+    """Return what a skill can ask about."""
+    return MAKERS[skill].items({**options_at(skill, options, 0), "currency": "usd"})
+
+
+def made(skill, options, *, seed=0, count=1, vocabulary="us", method="counting on"):
+    """Return tasks, or none where there is nothing with these options."""
+    return make_tasks(
+        skill,
+        seed=seed,
+        count=min(count, len(items_of(skill, options))),
+        vocabulary=vocabulary,
+        method=method,
+        options=options,
+        twins=0,
+    )
+
+
+def value(text):
+    """Work out one side of an equation, from the left."""
+    first, *rest = text.split(" ")
+    total = int(first)
+    for sign, number in zip(rest[::2], rest[1::2], strict=True):
+        total += int(number) if sign == "+" else -int(number)
+    return total
+
+
+def solve(prompt):
+    """Find what a sum, an equation with a gap or a statement asks for, by trying."""
+    if prompt.startswith("True or false? "):
+        left, right = prompt.removeprefix("True or false? ").split(" = ")
+        return "true" if value(left) == value(right) else "false"
+    if "?" not in prompt:
+        return str(value(prompt))
+    left, right = prompt.split(" = ")
+    [found] = [
+        number
+        for number in range(MOST)
+        if value(left.replace("?", str(number))) == value(right.replace("?", str(number)))
+    ]
+    return str(found)
+
+
+def check(task):
+    """Check what is true of every task, whatever it asks."""
+    solved = play_steps(task)
+    assert is_solved(task, solved), task.prompt
+    assert not is_solved(task, facts_of(task.manipulative, task.start))
+    answers = [mistake.answer for mistake in task.mistakes if mistake.answer is not None]
+    assert len(set(answers)) == len(answers)
+    assert task.answer not in answers
+    for mistake in task.mistakes:
+        assert not holds(mistake.when, solved)
+        if task.ask["by"] != "manipulative":
+            assert mistake_made(task, {"answer": mistake.answer}) == mistake
+            assert re.fullmatch(r"\d+|true|false", mistake.answer)
+    text = json.dumps(task.to_data())
+    assert Task.from_data(json.loads(text)) == task
+    assert task.kind
+    for sentence in re.split(r"(?<=[.?!]) ", task.prompt):
+        assert 1 <= len(sentence.split()) <= 10, sentence
+    for step in task.steps:
+        assert len(step.say) <= 200
