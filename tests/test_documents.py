@@ -9,6 +9,7 @@ import re
 import shlex
 import shutil
 
+import guides
 import pytest
 
 from manipulatives.cli import COMMANDS
@@ -98,3 +99,8 @@ def test_the_readme_sets_up_an_environment_in_each_of_its_two_commands():
         parts = shlex.split(command)
         assert parts[:4] == ["python3", "-m", "venv", ".venv"]
         assert ".venv/bin/pip" in parts
+
+
+def test_the_guide_to_standards_is_what_the_catalogue_says():
+    """Otherwise `python tests/guides.py` makes it again."""
+    assert guides.STANDARDS.read_text("utf-8") == guides.standards()

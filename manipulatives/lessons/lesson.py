@@ -17,6 +17,7 @@ from manipulatives.lessons.checks import (
     check_whole,
 )
 from manipulatives.lessons.makers import check_count
+from manipulatives.lessons.makers.instead import Instead, check_instead
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.skills import Option, check_options, skill_called
 from manipulatives.maths.times import VOCABULARIES
@@ -26,6 +27,7 @@ PAPERS = ("letter", "a4")
 MOST_TASKS = 40
 MOST_ROUNDS = 60
 SHORTEST, LONGEST = 10, 3600
+LARGEST_COUNT = 100
 
 
 @dataclass(frozen=True)
@@ -38,7 +40,12 @@ class Round:
         title: or None for the skill's own name.
         tasks: how many, 1 to 40, or None for as many as is usual for the skill.
         seconds: the time allowance, 10 to 3600, or None for what is usual for the skill.
+        count_aloud: by which number the class counts at its end, while the board is wiped: 1 to
+            100, or 0 for not at all; None for what the class settings say.
         options: what the skill lets a round set.
+        instead: what is asked instead of the tasks that the seed gives, one for each task in order:
+            numbers as somebody types them ("37 + 48"), how often the task was drawn again (1, 2,
+            …), or "" to leave it.
 
     Raises:
         LessonProblem: a field is not as said here, or there are not so many different tasks.
@@ -53,7 +60,9 @@ class Round:
     title: str | None = None
     tasks: int | None = None
     seconds: int | None = None
+    count_aloud: int | None = None
     options: dict[str, Option] = field(default_factory=dict)
+    instead: tuple[Instead, ...] = ()
 
     def __post_init__(self) -> None:
         with at("skill"):
@@ -66,12 +75,19 @@ class Round:
         if self.seconds is not None:
             with at("seconds"):
                 check_whole(self.seconds, SHORTEST, LONGEST)
+        if self.count_aloud is not None:
+            with at("count_aloud"):
+                check_whole(self.count_aloud, 0, LARGEST_COUNT)
         with at("options"):
             check_options(self.skill, self.options)
         if self.tasks is not None:
             with at("tasks"):
                 check_whole(self.tasks, 1, MOST_TASKS)
                 check_count(self.skill, self.tasks, self.options)
+        with at("instead"):
+            count = self.tasks or skill_called(self.skill).tasks
+            # Files have lists.
+            object.__setattr__(self, "instead", check_instead(self.instead, count))
 
     def to_data(self) -> dict[str, Any]:
         """Return the round as JSON-able data, without what is unset.
@@ -81,7 +97,9 @@ class Round:
             {'skill': 'time.read_hour', 'seed': 90213, 'tasks': 4}
         """
         fields = {name: getattr(self, name) for name in self.__dataclass_fields__}
-        return {name: deepcopy(value) for name, value in fields.items() if value not in (None, {})}
+        fields["instead"] = [*self.instead]
+        unset = (None, {}, [])
+        return {name: deepcopy(value) for name, value in fields.items() if value not in unset}
 
     @classmethod
     def from_data(cls, data: object) -> Self:

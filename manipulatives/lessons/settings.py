@@ -6,18 +6,17 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from manipulatives.lessons.checks import check_fields, check_one_of
-from manipulatives.lessons.lesson import SETTINGS, Lesson, Round
+from manipulatives.lessons.checks import check_fields, check_one_of, check_whole
+from manipulatives.lessons.lesson import LARGEST_COUNT, SETTINGS, Lesson, Round
 from manipulatives.lessons.problem import at, in_file
 from manipulatives.lessons.skills import skill_called
 from manipulatives.lessons.toml import read_toml
+from manipulatives.maths.columns import METHODS
 
 FILE = "class.toml"
 
-METHODS = ("decomposition", "equal additions")
 TIMERS = ("off", "hidden", "shown")
-COUNTS = (0, 1, 2, 5, 10)
-ALLOWED = {**SETTINGS, "method": METHODS, "timer": TIMERS, "count_aloud": COUNTS}
+ALLOWED = {**SETTINGS, "method": METHODS, "timer": TIMERS}
 
 
 @dataclass(frozen=True)
@@ -28,9 +27,11 @@ class ClassSettings:
         vocabulary: "us" or "uk".
         currency: such as "usd".
         paper: "letter" or "a4".
-        method: how subtraction is regrouped, "decomposition" or "equal additions".
+        method: how written sums are worked: "counting on", "known facts", "bridging ten",
+            "expanded columns" or "number line jumps".
         timer: of a round: "off", "hidden" or "shown". It is off unless the teacher turns it on.
-        count_aloud: by which number the class counts while the board is wiped; 0 for not at all.
+        count_aloud: by which number the class counts while the board is wiped, 1 to 100;
+            0 for not at all.
 
     Raises:
         LessonProblem: a value is not allowed.
@@ -43,7 +44,7 @@ class ClassSettings:
     vocabulary: str = "us"
     currency: str = "usd"
     paper: str = "letter"
-    method: str = "decomposition"
+    method: str = METHODS[0]
     timer: str = "off"
     count_aloud: int = 0
 
@@ -51,6 +52,11 @@ class ClassSettings:
         for name, allowed in ALLOWED.items():
             with at(name):
                 check_one_of(getattr(self, name), allowed)
+        with at("count_aloud"):
+            check_whole(self.count_aloud, 0, LARGEST_COUNT)
+
+
+FIELDS = tuple(ClassSettings.__dataclass_fields__)
 
 
 def class_settings(folder: str | Path) -> ClassSettings:
@@ -67,26 +73,33 @@ def class_settings(folder: str | Path) -> ClassSettings:
     if not path.exists():
         return ClassSettings()
     with in_file(str(path)):
-        return ClassSettings(**check_fields(read_toml(path), allowed=ALLOWED, needed=()))
+        return ClassSettings(**check_fields(read_toml(path), allowed=FIELDS, needed=()))
 
 
 def settled(lesson: Lesson, settings: ClassSettings) -> Lesson:
     """Return the lesson with nothing left unset, except a date that it has none of.
 
-    What the lesson leaves unset comes from the class settings; what a round leaves unset (title,
-    number of tasks, seconds) from its skill. Options that are unset keep what is usual.
+    What the lesson leaves unset comes from the class settings, and so does the count-aloud of its
+    rounds; what else a round leaves unset (title, number of tasks, seconds) comes from its skill.
+    Options that are unset keep what is usual.
 
     Example:
         >>> settled(Lesson("Monday", seed=7), ClassSettings(vocabulary="uk")).vocabulary
         'uk'
     """
     unset = {name: getattr(settings, name) for name in SETTINGS if getattr(lesson, name) is None}
-    return replace(lesson, rounds=tuple(map(_settled_round, lesson.rounds)), **unset)
+    rounds = tuple(_settled_round(one, settings) for one in lesson.rounds)
+    return replace(lesson, rounds=rounds, **unset)
 
 
-def _settled_round(one: Round) -> Round:
+def _settled_round(one: Round, settings: ClassSettings) -> Round:
     skill = skill_called(one.skill)
-    usual: dict[str, Any] = {"title": skill.name, "tasks": skill.tasks, "seconds": skill.seconds}
+    usual: dict[str, Any] = {
+        "title": skill.name,
+        "tasks": skill.tasks,
+        "seconds": skill.seconds,
+        "count_aloud": settings.count_aloud,
+    }
     return replace(
         one, **{name: value for name, value in usual.items() if getattr(one, name) is None}
     )

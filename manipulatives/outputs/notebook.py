@@ -34,7 +34,7 @@ ROUND = "play"
 """The function that makes a round."""
 
 # What a call can say of its round; whatever else it says is an option of the skill.
-_FIELDS = ("skill", "title", "tasks", "seconds", "seed")
+_FIELDS = ("skill", "title", "tasks", "seconds", "count_aloud", "instead", "seed")
 _KERNEL = {"name": "python3", "display_name": "Python 3 (ipykernel)", "language": "python"}
 
 
@@ -244,19 +244,24 @@ def lesson_of(notebook: NotebookNode, *, title: str = "Lesson") -> Lesson:
     with at("the notebook's metadata"):
         bare = Lesson.from_data(header)
     rounds = []
-    vocabularies = set()
+    said_by: dict[str, set[Any]] = {name: set() for name in OF_LESSON}
     for call, words in rounds_of(items_of(notebook)):
         with at(f"cell {call.cell}"):
             said, data = _read(call, words)
             rounds.append(Round.from_data(data))
-            vocabularies.add(said.get("vocabulary", bare.vocabulary))
-            if len(vocabularies) > 1:
-                raise LessonProblem(
-                    "its vocabulary is not that of the rounds before", remedy="give all the same"
-                )
-    vocabulary = vocabularies.pop() if vocabularies else bare.vocabulary
+            for name, values in said_by.items():
+                values.add(said.get(name, getattr(bare, name)))
+                if len(values) > 1:
+                    raise LessonProblem(
+                        f"its {name} is not that of the rounds before", remedy="give all the same"
+                    )
     data = {**bare.to_data(), "rounds": [each.to_data() for each in rounds]}
-    return Lesson.from_data({**data, "vocabulary": vocabulary})
+    told = {name: values.pop() for name, values in said_by.items() if values}
+    return Lesson.from_data({**data, **told})
+
+
+OF_LESSON = ("vocabulary", "currency")
+"""What a call for a round says that holds for the whole lesson."""
 
 
 def _written(one: Round, lesson: Lesson) -> str:
@@ -266,8 +271,9 @@ def _written(one: Round, lesson: Lesson) -> str:
     title, seed = data.pop("title", None), data.pop("seed")
     # The heading says the title, except where it would be taken for something else.
     told = {} if title is None or _as_read(title, SKILLS[skill].name) == title else {"title": title}
-    if lesson.vocabulary is not None:
-        data["vocabulary"] = lesson.vocabulary
+    for name in OF_LESSON:
+        if getattr(lesson, name) is not None:
+            data[name] = getattr(lesson, name)
     return written(ROUND, skill, **told, **data, **options, seed=seed)
 
 
@@ -280,7 +286,7 @@ def _read(call: Call, words: str | None) -> tuple[dict[str, Any], dict[str, Any]
     named = dict(call.named)
     if call.given:
         named["skill"] = call.given[0]
-    beside = {name: named.pop(name) for name in ("vocabulary", "timer") if name in named}
+    beside = {name: named.pop(name) for name in (*OF_LESSON, "method", "timer") if name in named}
     data = {name: named.pop(name, None) for name in _FIELDS}
     skill, title = data["skill"], data["title"]
     usual = SKILLS[skill].name if isinstance(skill, str) and skill in SKILLS else ""

@@ -27,13 +27,12 @@ from typing import TYPE_CHECKING
 
 from playwright.sync_api import sync_playwright
 
-HERE = Path(__file__).parent
-sys.path.insert(0, str(HERE.parent))
+sys.path.insert(0, str(Path(__file__).parents[1]))
 
-from browser.harness import open_widget  # noqa: E402 - just made reachable
+from browser.harness import open_widget
 
-from manipulatives.widgets.coins import CoinTray  # noqa: E402 - as above
-from support.chromium import REMEDY, arguments, find_chromium  # noqa: E402 - as above
+from manipulatives.widgets.coins import CoinTray
+from support.chromium import REMEDY, arguments, find_chromium
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -15,7 +15,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page, sync_playwright
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from browser.harness import open_widget
 

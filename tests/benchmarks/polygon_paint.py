@@ -25,14 +25,13 @@ from typing import TYPE_CHECKING
 
 from playwright.sync_api import sync_playwright
 
-HERE = Path(__file__).parent
-sys.path.insert(0, str(HERE.parent))
+sys.path.insert(0, str(Path(__file__).parents[1]))
 
-from browser.harness import open_widget  # noqa: E402 - just made reachable
+from browser.harness import open_widget
 
-from manipulatives.widgets.polygon import PolygonDrawer  # noqa: E402 - as above
-from manipulatives.widgets.polygon.polygon import READINGS  # noqa: E402 - as above
-from support.chromium import REMEDY, arguments, find_chromium  # noqa: E402 - as above
+from manipulatives.widgets.polygon import PolygonDrawer
+from manipulatives.widgets.polygon.polygon import READINGS
+from support.chromium import REMEDY, arguments, find_chromium
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from typing import TYPE_CHECKING
 
 from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.outputs.page import page_of
+from manipulatives.outputs.page.saved import unpacked
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -48,7 +48,7 @@ class RoundOnPage:
     @property
     def tasks(self):
         """The tasks as the page carries them: of its only round."""
-        saved = json.loads(self.page.locator("#kit-saved").text_content())
+        saved = unpacked(self.page.locator("#kit-saved").text_content())
         [tasks] = [
             {**saved["kinds"][model["kind"]]["usual"], **model.get("own", {})}["tasks"]
             for model in saved["models"].values()

@@ -15,7 +15,6 @@ from manipulatives.outputs.page.blocks import view
 from manipulatives.outputs.page.document import document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
 from manipulatives.widgets.blocks import PlaceValueBlocks
-from support.accessibility import faults
 from support.blocks import random_blocks
 
 BOX = """([at, place, index]) => {
@@ -885,13 +884,6 @@ def test_type_and_targets_are_large_enough_and_nothing_sticks_out(table, look):
     assert sizes["type"] >= 18
     assert sizes["target"] is None or sizes["target"] >= 40
     assert sizes["wide"] <= 0
-
-
-@pytest.mark.screens("board", "tablet", "phone")
-@pytest.mark.parametrize("look", LOOKS.values(), ids=LOOKS)
-def test_a_checker_from_outside_finds_nothing(table, look):
-    table.show(**look)
-    assert faults(table.page) == []
 
 
 @pytest.mark.screens("board", "tablet", "phone")

@@ -55,10 +55,9 @@ class Board:
 
     def row(self, kind):
         """What is written in a row of the sheet, from left to right."""
-        return [
-            square.inner_text().replace("\n", " ").strip()
-            for square in self.page.locator(f".has-{kind} [role='gridcell']").all()
-        ]
+        return self.page.locator(f".has-{kind} [role='gridcell']").evaluate_all(
+            "squares => squares.map((square) => square.innerText.replaceAll('\\n', ' ').trim())"
+        )
 
     def strip(self):
         """The blocks in words."""
@@ -359,6 +358,28 @@ def test_what_is_pressed_is_large_enough_and_nothing_leaves_the_page(board, trai
 def test_a_board_beside_other_things_never_scrolls(board):
     board.show("9876 + 5432 + 1098 + 7654", mode="show", panel=True)
     assert board.page.evaluate("document.documentElement.scrollHeight <= innerHeight")
+
+
+@pytest.mark.screens("phone")
+@pytest.mark.parametrize("text", ["9876 + 5432 + 1098 + 7654", "347 + 285"])
+def test_in_a_round_on_a_phone_the_keys_never_cover_the_squares(board, text):
+    board.show(text, place="height: 380px")
+    board.page.evaluate("document.querySelector('#place').className = 'kit kit-round'")
+
+    def top_and_foot(locator):
+        box = locator.bounding_box()
+        return box["y"], box["y"] + box["height"]
+
+    above, below = top_and_foot(board.page.locator(".columns-sheet"))
+    assert below <= top_and_foot(board.page.locator(".columns-keys"))[0]
+    board.square("Answer, ones").focus()
+    for key in (None, *["ArrowUp"] * 5, *["ArrowDown"] * 5):
+        if key:
+            board.type(key)
+        top, foot = top_and_foot(board.page.locator(":focus"))
+        assert above <= top + 1
+        assert foot - 1 <= below
+        assert foot - top >= 44
 
 
 def test_a_press_paints_in_its_frame_on_a_slow_machine(board):

@@ -353,3 +353,13 @@ def test_without_javascript_it_says_what_is_missing(browser, tmp_path):
     assert "This page needs JavaScript" in opened.locator("body").inner_text()
     assert opened.get_by_text("Market clock").first.is_visible()
     context.close()
+
+
+def test_a_browser_that_cannot_unpack_says_so(quiet_page, tmp_path):
+    quiet_page.add_init_script("delete globalThis.DecompressionStream;")
+    file = tmp_path / "clock.html"
+    file.write_text(page_of(notebook_of(LESSON)), "utf-8")
+    quiet_page.goto(file.as_uri())
+    assert quiet_page.locator(".kit-sorry").inner_text() == (
+        "This browser is too old for this page. Try another one."
+    )

@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-import os
-
 import pytest
+from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import RoundOnPage, lesson_page
-
-from manipulatives.widgets.assemble import assemble
-from support.files import PACKAGE
 
 HOURS = 'play("time.read_hour", tasks=1, seed=11)'
 SET = 'play("time.set_hands", tasks=1, seed=12)'
@@ -22,7 +18,7 @@ def lesson(quiet_page, tmp_path):
 
     def opened(*cells):
         quiet_page.goto(lesson_page(tmp_path, *cells))
-        quiet_page.wait_for_function("!document.querySelector('main').hasAttribute('aria-busy')")
+        quiet_page.locator("main:not([aria-busy])").wait_for()
         return quiet_page
 
     return opened
@@ -32,26 +28,8 @@ def lesson(quiet_page, tmp_path):
 def bare(quiet_page, tmp_path):
     """Opens a page that is nothing but a session, of either kind, over blocks given as HTML."""
 
-    def opened(body, *, kind="board", busy=False, storage=""):
-        session = os.path.relpath(PACKAGE / "outputs" / "page" / "session.js", tmp_path)
-        entry = tmp_path / "entry.js"
-        entry.write_text(
-            f'import {{ startSession }} from "./{session}";\nexport default startSession;\n',
-            "utf-8",
-        )
-        script = assemble(entry).replace("export default", "const start =", 1)
-        css = (PACKAGE / "outputs" / "page" / "session.css").read_text("utf-8")
-        file = tmp_path / "bare.html"
-        file.write_text(
-            "<!doctype html><meta charset=utf-8><title>Market day</title>"
-            f"<style>{css}</style><main{' aria-busy=true' if busy else ''}>{body}</main>"
-            f'<script type="module">{script}\n'
-            "window.life = new AbortController();\n"
-            'window.session = start({ main: document.querySelector("main"), key: "market 7", '
-            f'kind: "{kind}", signal: window.life.signal{storage} }});</script>',
-            "utf-8",
-        )
-        quiet_page.goto(file.as_uri())
+    def opened(body, **given):
+        quiet_page.goto(bare_session(tmp_path, body, **given).as_uri())
         return quiet_page
 
     return opened
@@ -363,9 +341,9 @@ def test_who_writes_keeps_the_full_stop(bare):
         "document.querySelector('.kit-round').addEventListener('kit:answers', () => {"
         " window.asked = true; })"
     )
-    page.locator("textarea").focus()
+    page.locator("main textarea").focus()
     page.keyboard.type("about 4.30")
-    assert page.locator("textarea").input_value() == "about 4.30"
+    assert page.locator("main textarea").input_value() == "about 4.30"
     assert not page.evaluate("window.asked")
 
 
@@ -394,8 +372,130 @@ def test_at_its_end_a_session_leaves_nothing_behind(bare):
 
 
 def test_the_stage_is_kept_where_it_is_told_to(bare):
-    storage = ", storage: { getItem: () => '1', setItem: (...pair) => { window.kept = pair; } }"
+    storage = (
+        ", storage: { getItem: (name) => (name === 'market 7/stage' ? '1' : null), "
+        "setItem: (name, text) => { (window.kept ??= {})[name] = text; } }"
+    )
     page = bare("<h2>Hours</h2>" + ROUND + "<h2>Minutes</h2>" + ROUND, storage=storage)
     assert heading(page) == "Minutes"
     page.keyboard.press("PageUp")
-    assert page.evaluate("window.kept") == ["market 7/stage", "0"]
+    assert page.evaluate("window.kept['market 7/stage']") == "0"
+
+
+LESSON = round_block("Hours", "hours") + round_block("Ferry", "ferry")
+PLAN = telling(
+    ("hours", "kit:round", {"title": "Full hours", "skill": "time.read_hour", "seconds": 180}),
+    ("ferry", "kit:round", {"title": "The ferry", "skill": "time.later", "seconds": 120}),
+)
+
+
+def time_shown(page):
+    return page.locator(".session-time").inner_text()
+
+
+def test_the_line_tells_the_time_taken_against_the_time_planned(bare, quiet_page):
+    quiet_page.clock.install()
+    page = bare(LESSON, begin=PLAN)
+    assert time_shown(page) == "5 min"
+    # Before anything is done the teacher may wait for the class.
+    page.clock.run_for(100_000)
+    assert time_shown(page) == "5 min"
+    page.keyboard.press("PageDown")
+    assert time_shown(page) == "0 of 5 min"
+    page.clock.run_for(61_500)
+    assert time_shown(page) == "1 of 5 min"
+    assert page.locator(".session-time.is-over").count() == 0
+    page.clock.run_for(300_000)
+    assert time_shown(page) == "6 of 5 min"
+    assert page.locator(".session-time.is-over").count() == 1
+
+
+def test_loaded_anew_the_time_goes_on_where_it_was(bare, quiet_page):
+    quiet_page.clock.install()
+    page = bare(LESSON, begin=PLAN)
+    page.keyboard.press("PageDown")
+    page.clock.run_for(125_000)
+    page.reload()
+    assert time_shown(page) == "2 of 5 min"
+    page.clock.run_for(60_000)
+    assert time_shown(page) == "3 of 5 min"
+
+
+def test_a_round_that_is_worked_on_has_begun(bare, quiet_page):
+    quiet_page.clock.install()
+    page = bare(LESSON, begin=PLAN)
+    page.evaluate(telling(("hours", "kit:place", {"task": 0, "phase": "ask", "step": 0})))
+    assert time_shown(page) == "5 min"
+    page.evaluate(telling(("hours", "kit:place", {"task": 0, "phase": "work", "step": 0})))
+    assert time_shown(page) == "0 of 5 min"
+
+
+def test_the_pip_of_the_part_that_is_shown_begins_it_again(lesson):
+    page = lesson("## Hours", HOURS, "## Set", SET)
+    pips = page.locator(".session-pips button")
+    pips.nth(1).click()
+    first = RoundOnPage(page).look()
+    for _ in range(4):
+        page.keyboard.press("PageDown")
+    assert RoundOnPage(page).look() != first
+    pips.nth(1).click()
+    assert heading(page) == "Set"
+    assert RoundOnPage(page).look() == first
+
+
+def test_the_whole_screen_is_a_press_away_and_back(bare):
+    page = bare(LESSON)
+    button = page.get_by_role("button", name="Full screen")
+    button.click()
+    page.wait_for_function("document.fullscreenElement === document.documentElement")
+    assert button.get_attribute("aria-pressed") == "true"
+    button.click()
+    page.wait_for_function("document.fullscreenElement === null")
+    assert button.get_attribute("aria-pressed") == "false"
+
+
+# What the style sheet says, as hundredths of the screen's shorter side: capitals that are seen
+# under 10 and 15 minutes of arc from six times the screen's height. Common practice.
+LEAST, AMPLE = 2.5, 3.7
+
+
+@pytest.mark.screens("board", "tablet")
+def test_the_line_and_the_title_can_be_read_from_the_last_row(lesson, screen):
+    page = lesson("Bring slate and chalk.", "## Hours", HOURS, "## Set", SET)
+    size = (
+        "(part) => parseFloat(getComputedStyle(document.querySelector(part)).fontSize) * 100 / "
+        + str(screen.height)
+    )
+    for part in ("h1", ".session-contents button"):
+        assert page.evaluate(size, part) >= AMPLE - 0.01
+    for part in (".kit-words p", ".session-foot button"):
+        assert page.evaluate(size, part) >= LEAST - 0.01
+    page.keyboard.press("PageDown")
+    for part in (".session-heading", ".session-count", ".session-time"):
+        assert page.evaluate(size, part) >= LEAST - 0.01
+
+
+@pytest.mark.parametrize(("width", "height"), [(320, 640), (360, 740), (1024, 768), (1920, 1080)])
+def test_the_line_fits_and_its_buttons_are_large_enough(bare, width, height):
+    page = bare(LESSON, begin=PLAN)
+    page.set_viewport_size({"width": width, "height": height})
+    page.keyboard.press("PageDown")
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    parts = page.locator(".session-bar button:visible")
+    assert parts.count() >= 3
+    boxes = [part.bounding_box() for part in parts.all()]
+    assert all(box["width"] >= 44 and box["height"] >= 44 for box in boxes)
+    assert all(box["x"] >= 0 and box["x"] + box["width"] <= width for box in boxes)
+    words = page.locator(".session-state").bounding_box()
+    assert words["x"] + words["width"] <= min(box["x"] for box in boxes[-3:]) + 1
+
+
+def test_four_keys_lead_through_a_lesson_and_reload_leaves_it_there(lesson):
+    page = lesson("Bring slate and chalk.", "## Half past", TIMED, "## Set", SET)
+    for key in ("PageDown", "F5", "PageDown", ".", "PageDown", "PageUp", "PageDown"):
+        page.keyboard.press(key)
+    here = (heading(page), RoundOnPage(page).look(), time_shown(page))
+    assert here[0] == "Set"
+    page.reload()
+    page.locator(".kit-round:visible .kit-manipulative").wait_for()
+    assert (heading(page), RoundOnPage(page).look(), time_shown(page)) == here

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 
 import pytest
 
@@ -14,7 +15,7 @@ def test_a_folder_without_class_toml_has_the_usual_settings(tmp_path):
         vocabulary="us",
         currency="usd",
         paper="letter",
-        method="decomposition",
+        method="counting on",
         timer="off",
         count_aloud=0,
     )
@@ -31,7 +32,11 @@ def test_class_toml_sets_what_it_names(tmp_path):
     [
         ('vocabulary = "en"', 'vocabulary: \'en\' is not allowed; choose "us" or "uk".'),
         ('papre = "a4"', "there is no field 'papre' (did you mean 'paper'?); use only vocab"),
-        ("count_aloud = true", "count_aloud: True is not allowed; choose 0 or 1 or 2 or 5 or 10."),
+        ("count_aloud = true", "count_aloud: True is not allowed; give a whole number from 0"),
+        (
+            "count_aloud = 101",
+            "count_aloud: 101 is not allowed; give a whole number from 0 to 100.",
+        ),
         ('timer = "loud"', "timer: 'loud' is not allowed"),
         ('vocabulary = "us', "at its end: the file is no TOML"),
     ],
@@ -58,8 +63,15 @@ def test_what_a_round_leaves_unset_comes_from_its_skill():
         Round("time.later", seed=2, title="At the ferry", tasks=3, seconds=90, options={"by": 20}),
     )
     one, two = settled(Lesson("Monday", seed=7, rounds=rounds), ClassSettings()).rounds
-    assert one == Round("time.read_hour", seed=1, title="O'clock", tasks=6, seconds=120)
-    assert two == rounds[1]
+    usual = {"title": "O'clock", "tasks": 6, "seconds": 120, "count_aloud": 0}
+    assert one == Round("time.read_hour", seed=1, **usual)
+    assert two == replace(rounds[1], count_aloud=0)
+
+
+def test_a_round_counts_aloud_as_the_class_does_unless_it_says_otherwise():
+    rounds = tuple(Round("time.read_hour", seed=1, count_aloud=by) for by in (None, 0, 100))
+    done = settled(Lesson("Monday", seed=7, rounds=rounds), ClassSettings(count_aloud=25)).rounds
+    assert [one.count_aloud for one in done] == [25, 0, 100]
 
 
 def test_a_settled_lesson_has_nothing_left_to_settle():

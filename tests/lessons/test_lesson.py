@@ -16,7 +16,7 @@ FULL = Lesson(
     currency="gbp",
     paper="a4",
     rounds=(
-        Round("time.read_hour", seed=1),
+        Round("time.read_hour", seed=1, count_aloud=0),
         Round("time.later", seed=2, title="Ferry", tasks=3, seconds=90, options={"by": 20}),
     ),
 )
@@ -78,6 +78,11 @@ def test_a_lesson_that_cannot_be_is_refused(fields, says):
         ({"title": 5}, "title: 5 is not text"),
         ({"tasks": 0}, "tasks: 0 is not allowed; give a whole number from 1 to 40."),
         ({"tasks": 13}, "tasks: time.read_hour has only 12 different tasks"),
+        (
+            {"count_aloud": 101},
+            "count_aloud: 101 is not allowed; give a whole number from 0 to 100.",
+        ),
+        ({"count_aloud": "fives"}, "count_aloud: 'fives' is not allowed"),
         ({"seconds": 5}, "seconds: 5 is not allowed; give a whole number from 10 to 3600."),
         ({"options": {"by": 5}}, "options: there is no field 'by'"),
         ({"options": {"answer": "voice"}}, "options, answer: 'voice' is not allowed"),

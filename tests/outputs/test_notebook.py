@@ -56,6 +56,7 @@ def rounds(draw):
             title=draw(st.none() | TITLES | st.just(SKILLS[skill].name)),
             tasks=draw(st.none() | st.integers(1, 8)),
             seconds=draw(st.none() | st.integers(10, 3600)),
+            count_aloud=draw(st.none() | st.integers(0, 100)),
             options=options,
         )
     except LessonProblem:
@@ -81,7 +82,7 @@ MARKET = Lesson(
     rounds=(
         Round("time.read_hour", seed=11, tasks=4),
         Round("time.later", seed=12, title="After the ferry", options={"by": 20}),
-        Round("time.read_half", seed=13, seconds=90),
+        Round("time.read_half", seed=13, seconds=90, count_aloud=5),
     ),
     date=dt.date(2026, 3, 5),
 )
@@ -138,7 +139,7 @@ def test_it_reads_as_a_teacher_would_write_it():
         "## After the ferry",
         'play("time.later", by=20, seed=12)',
         "## Half past",
-        'play("time.read_half", seconds=90, seed=13)',
+        'play("time.read_half", seconds=90, count_aloud=5, seed=13)',
     ]
 
 

@@ -1,7 +1,6 @@
 from __future__ import annotations
 
 import copy
-import json
 import re
 import subprocess
 from html.parser import HTMLParser
@@ -20,7 +19,7 @@ from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
-from manipulatives.outputs.page.saved import SavedWidgets
+from manipulatives.outputs.page.saved import SavedWidgets, saved_in, unpacked
 
 MARKET = Lesson(
     "Market clock",
@@ -60,10 +59,7 @@ class Elements(HTMLParser):
 
 def saved(page):
     """The widgets that a page carries."""
-    text = re.search(
-        r'<script type="application/json" id="kit-saved">(.*?)</script>', page, re.DOTALL
-    )
-    return json.loads(text[1])
+    return saved_in(page)
 
 
 def state(page, name):
@@ -200,7 +196,7 @@ def test_true_and_one_are_not_taken_for_the_same():
     }
     kept = SavedWidgets(states)
     assert [kept.add(name) for name in "abc"] == ["m1", "m2", "m3"]
-    models = json.loads(kept.script())["models"]
+    models = unpacked(kept.script())["models"]
     assert models["m2"]["own"] == {"loud": 1}
     assert models["m3"]["own"] == {"loud": None}
 

@@ -47,11 +47,13 @@ function task(number, steps = 2) {
   };
 }
 
-function table({ timer = "off", seconds = 60, kept = null, tasks = [task(1), task(2)] } = {}) {
+function table({
+  timer = "off", seconds = 60, kept = null, tasks = [task(1), task(2)], together = 1, wipe = null,
+} = {}) {
   const place = START;
+  const base = { arc: false, sector: false, buttons: true };
   const round = model({
-    tasks, place, timer: {}, answers: [],
-    setup: { seconds, timer, base: { arc: false, sector: false, buttons: true } },
+    tasks, place, timer: {}, answers: [], setup: { seconds, timer, base, together, wipe },
   });
   const child = model({ dial: 0, arc: false, sector: false, buttons: true, other: 1 });
   const seen = [];
@@ -72,13 +74,17 @@ function table({ timer = "off", seconds = 60, kept = null, tasks = [task(1), tas
   return { desk, round, child, box, seen, move, stands };
 }
 
-test("presses alone show every step of every task once, and back again the whole way", () => {
+function course() {
   const tasks = cases.steps.map((count) => ({ steps: Array(count).fill({}) }));
+  return { tasks, together: 1, count: 2 };
+}
+
+test("presses alone show every step of every task once, and back again the whole way", () => {
   let way = { place: START, trail: [] };
   const there = [];
   while (way) {
     there.push(way);
-    way = goOn(way, after(way.place, tasks, { waiting: false, solved: false }));
+    way = goOn(way, after(way.place, course(), { waiting: false, solved: false }));
   }
   const places = cases.steps.flatMap((count, number) => [
     { task: number, step: 0, phase: "ask" },
@@ -87,27 +93,31 @@ test("presses alone show every step of every task once, and back again the whole
     )),
     { task: number, step: count, phase: "check" },
   ]);
+  for (const step of [0, 1, 2]) {
+    places.push({ task: cases.steps.length - 1, step, phase: "wipe" });
+  }
   assert.deepEqual(there.map(({ place }) => place), places);
   const back = [];
-  for (way = there.at(-1); way; way = goBack(way, tasks)) {
+  for (way = there.at(-1); way; way = goBack(way, course())) {
     back.push(way.place);
   }
   assert.deepEqual(back, places.toReversed());
 });
 
 test("the answer is shown and hidden again wherever we are", () => {
-  const tasks = cases.steps.map((count) => ({ steps: Array(count).fill({}) }));
   let way = { place: START, trail: [] };
   while (way) {
-    const shown = turnAnswer(way, tasks);
-    if (way.place.phase === "check") {
+    const shown = turnAnswer(way, course(), cases.steps[way.place.task]);
+    if (way.place.phase === "wipe") {
+      assert.equal(shown, null);
+    } else if (way.place.phase === "check") {
       assert.notEqual(shown.place.phase, "check");
       assert.equal(shown.place.task, way.place.task);
     } else {
       assert.equal(shown.place.phase, "check");
-      assert.deepEqual(turnAnswer(shown, tasks), way);
+      assert.deepEqual(turnAnswer(shown, course(), shown.place.step), way);
     }
-    way = goOn(way, after(way.place, tasks, { waiting: false, solved: false }));
+    way = goOn(way, after(way.place, course(), { waiting: false, solved: false }));
   }
 });
 
@@ -313,6 +323,186 @@ test("given other tasks, it begins with them", () => {
   round.set("tasks", [task(5)]);
   assert.deepEqual(stands(), [50, false, false, true]);
   assert.equal(desk.work.text, "");
+});
+
+function twins() {
+  return [{ ...task(1), twins: [task(3), task(4, 1)] }, task(2)];
+}
+
+test("another like this is worked in the place of its question, and back", () => {
+  const { desk, round, stands } = table({ tasks: twins() });
+  desk.next();
+  assert.equal(desk.twinned, true);
+  desk.twin();
+  assert.deepEqual([desk.task.prompt, desk.place.phase], ["Question 3", "ask"]);
+  // To all others the round stands where it was left.
+  assert.deepEqual(round.get("place"), { task: 0, step: 1, phase: "show" });
+  assert.deepEqual(stands(), [30, false, false, true]);
+  const seen = [];
+  while (desk.aside) {
+    seen.push([desk.place.phase, desk.turn]);
+    desk.next();
+  }
+  assert.deepEqual(seen, [
+    ["ask", "first"], ["show", "step"], ["show", "answer"], ["check", "home"],
+  ]);
+  assert.deepEqual(desk.place, { task: 0, step: 1, phase: "show" });
+  assert.deepEqual(stands(), [11, true, false, false]);
+});
+
+test("twins come one after the other, and after the last the first again", () => {
+  const { desk } = table({ tasks: twins() });
+  desk.next();
+  const prompts = Array.from({ length: 3 }, () => {
+    desk.twin();
+    return desk.task.prompt;
+  });
+  assert.deepEqual(prompts, ["Question 3", "Question 4", "Question 3"]);
+  desk.back();
+  assert.equal(desk.task.prompt, "Question 4");
+  desk.back();
+  desk.back();
+  assert.equal(desk.aside, undefined);
+  desk.next();
+  desk.next();
+  desk.next();
+  assert.deepEqual([desk.place.task, desk.twinned], [1, false]);
+  assert.equal(desk.twin(), false);
+});
+
+test("what is answered beside the round is judged and not written down", () => {
+  const { desk, round } = table({ tasks: twins() });
+  desk.next();
+  desk.twin();
+  desk.type("3:00");
+  desk.check({});
+  assert.deepEqual([desk.solved, desk.turn], [true, "home"]);
+  assert.deepEqual(round.get("answers"), []);
+  desk.next();
+  assert.deepEqual([desk.solved, desk.place.phase], [false, "show"]);
+});
+
+test("numbers of the teacher's own are asked beside the round", () => {
+  const { desk, box } = table();
+  desk.next();
+  const own = { ...task(9), start: { dial: 90, other: 7 } };
+  desk.put(own);
+  assert.equal(desk.task.prompt, "Question 9");
+  // Loaded anew, it is still there, and so is the way back.
+  const again = table({ kept: box.kept });
+  assert.equal(again.desk.task.prompt, "Question 9");
+  assert.equal(again.child.get("other"), 7);
+  again.desk.back();
+  assert.equal(again.child.get("other"), 1);
+  assert.deepEqual(again.desk.place, { task: 0, step: 1, phase: "show" });
+});
+
+test("what was kept of questions beside the round may be damaged", () => {
+  const { desk, box } = table({ tasks: twins() });
+  desk.next();
+  desk.twin();
+  for (const asides of [null, 7, [7], [{ of: 0, twin: 9 }], [{ of: 0, task: { prompt: "?" } }]]) {
+    const again = table({ tasks: twins(), kept: { ...box.kept, asides } });
+    assert.equal(again.desk.aside, undefined);
+    assert.equal(again.desk.task.prompt, "Question 1");
+  }
+});
+
+function four() {
+  return table({ tasks: [task(1), task(2, 0), task(3), task(4)], together: 3, timer: "shown" });
+}
+
+test("several are asked and worked on together, then shown one after the other", () => {
+  const { desk } = four();
+  const seen = [];
+  do {
+    seen.push(`${desk.place.task} ${desk.place.phase} ${desk.open.join("")}`.trim());
+  } while (desk.next() && desk.place.task < 3);
+  assert.deepEqual(seen, [
+    "0 ask", "0 work", "0 show", "0 show", "0 check 0",
+    // Without steps there is only an answer.
+    "1 check 01", "2 show 01", "2 show 01", "2 check 012",
+  ]);
+  assert.deepEqual([desk.place.phase, desk.together], ["ask", false]);
+});
+
+test("any of those side by side is chosen, and none comes twice by itself", () => {
+  const { desk } = four();
+  desk.choose(2);
+  assert.deepEqual(desk.place, { task: 2, step: 1, phase: "show" });
+  desk.next();
+  desk.next();
+  assert.deepEqual(desk.open, [2]);
+  desk.next();
+  assert.deepEqual([desk.place.task, desk.place.phase], [0, "show"]);
+  // Asking and working, nothing is given away.
+  desk.back();
+  desk.back();
+  desk.back();
+  desk.back();
+  assert.deepEqual([desk.place.phase, desk.open], ["ask", []]);
+});
+
+test("answers alone are revealed one by one, or all", () => {
+  const { desk } = four();
+  desk.turnAnswer();
+  assert.deepEqual([desk.place.phase, desk.open], ["check", [0]]);
+  desk.choose(2);
+  assert.deepEqual([desk.place.phase, desk.open], ["check", [0, 2]]);
+  desk.next();
+  assert.deepEqual([desk.place.phase, desk.open], ["check", [0, 1, 2]]);
+  assert.equal(desk.turn, "question");
+  const other = four().desk;
+  other.reveal();
+  assert.deepEqual([other.place.phase, other.open, other.turn], ["check", [0, 1, 2], "question"]);
+  // Hidden again, it is hidden.
+  other.turnAnswer();
+  other.turnAnswer();
+  assert.deepEqual([other.place.phase, other.open], ["check", [0, 1, 2]]);
+});
+
+test("questions of a group can be taken one at a time even so", () => {
+  const { desk, box } = four();
+  assert.deepEqual([desk.together, desk.several, desk.group], [true, true, [0, 1, 2]]);
+  desk.like({ apart: true });
+  assert.deepEqual([desk.together, desk.several, desk.group], [false, true, [0]]);
+  const again = table({
+    tasks: desk.tasks, together: 3, timer: "shown", kept: box.kept,
+  });
+  assert.equal(again.desk.taste.apart, true);
+});
+
+test("at the end the class counts, each number is told once, and back takes one back", () => {
+  const { desk, seen, round, stands } = table({ tasks: [task(1, 0)], wipe: { by: 25 } });
+  desk.next();
+  assert.equal(desk.turn, "wipe");
+  desk.next();
+  assert.deepEqual(desk.counts, [25, 50, 75, 100, 125, 150, 175, 200, 225, 250]);
+  assert.deepEqual([desk.steps, desk.turn], [10, "count"]);
+  const stood = stands();
+  while (desk.turn === "count") {
+    desk.next();
+  }
+  assert.equal(seen.filter((what) => what === "counted").length, 10);
+  assert.deepEqual(round.get("place"), { task: 0, step: 10, phase: "wipe" });
+  assert.deepEqual([desk.next(), desk.turn], [false, "end"]);
+  desk.back();
+  assert.equal(seen.filter((what) => what === "counted").length, 10);
+  assert.equal(desk.place.step, 9);
+  // It is not the manipulative's turn, and there is no answer to show.
+  assert.deepEqual(stands(), stood);
+  assert.equal(desk.turnAnswer(), false);
+});
+
+test("once more from its beginning, everything is as new", () => {
+  const { desk, round } = four();
+  desk.next();
+  desk.type("1:00");
+  desk.check({});
+  desk.reveal();
+  desk.again();
+  assert.deepEqual([desk.place, desk.open, desk.turn], [START, [], "start"]);
+  assert.deepEqual([round.get("answers"), desk.work.text, desk.first], [[], "", true]);
 });
 
 test("without tasks there is nothing to do and nothing fails", () => {

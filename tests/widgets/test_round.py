@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 import traitlets
 
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.lesson import Round as Planned
-from manipulatives.lessons.makers import make_tasks
+from manipulatives.lessons.makers import MAKERS, make_tasks
+from manipulatives.lessons.playing import is_solved
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.task import Task
 from manipulatives.widgets.clock.clock import Clock
-from manipulatives.widgets.round import Round, play
+from manipulatives.widgets.round import Round, play, wishing
 
 ANSWER = {"task": 0, "given": "4:00", "tries": 1, "right": True, "rule": None}
 
@@ -42,6 +46,9 @@ def test_what_is_left_out_is_what_is_usual_for_the_skill(skill):
     assert made.setup["seconds"] == usual.seconds
     assert made.setup["title"] == usual.title
     assert made.setup["timer"] == "off"
+    assert made.setup["together"] == SKILLS[skill].together
+    assert made.setup["wipe"] is None
+    assert made.setup["typed"] == (MAKERS[skill].read is not None)
 
 
 def test_what_is_given_holds():
@@ -50,6 +57,19 @@ def test_what_is_given_holds():
     assert (setup["seconds"], setup["title"], setup["timer"]) == (45, "Ferry times", "hidden")
     assert setup["vocabulary"] == made.manipulative.vocabulary == "uk"
     assert [task["ask"]["by"] for task in made.tasks] == ["choice"] * 3
+
+
+def test_a_round_says_which_it_is():
+    setup = three().setup
+    assert (setup["skill"], setup["seed"]) == ("time.read_five_minutes", 90213)
+
+
+def test_the_count_aloud_is_any_number_to_a_hundred_and_the_calls_own_before_the_class(tmp_path):
+    assert three(count_aloud=7).setup["wipe"] == {"by": 7}
+    (tmp_path / "class.toml").write_text("count_aloud = 25", "utf-8")
+    assert three().setup["wipe"] == {"by": 25}
+    assert three(count_aloud=0).setup["wipe"] is None
+    assert three(count_aloud=100).setup["wipe"] == {"by": 100}
 
 
 def test_class_settings_hold_where_the_call_says_nothing(tmp_path):
@@ -70,6 +90,8 @@ def test_class_settings_hold_where_the_call_says_nothing(tmp_path):
         ({"skill": "time.read_hour", "seed": 1, "timer": "loud"}, '"hidden"'),
         ({"skill": "time.read_hour", "seed": 1, "timer": ""}, '"hidden"'),
         ({"skill": "time.read_hour", "seed": 1, "vocabulary": "fr"}, '"uk"'),
+        ({"skill": "time.read_hour", "seed": 1, "count_aloud": 101}, "0 to 100"),
+        ({"skill": "time.read_hour", "seed": 1, "count_aloud": True}, "0 to 100"),
         ({"skill": "time.read_hour", "seed": 1, "answers": "choice"}, "answer"),
         ({"skill": "time.read_hour", "seed": 1, "answer": "song"}, '"keypad"'),
     ],
@@ -92,13 +114,16 @@ def test_every_trait_that_a_step_changes_has_a_value_to_go_back_to(skill):
     made = play(skill, seed=3)
     changed = {
         name
-        for task in made.tasks
+        for own in made.tasks
+        for task in (own, *own.get("twins", ()))
         for table in (task["start"], *(step["show"] for step in task["steps"]))
         for name in table
     }
     assert changed <= set(made.setup["base"])
+    # Its buttons make room where the round shows the steps.
+    assert made.setup["base"].get("buttons", True) is True
     # Each is a trait, and each value one that it takes.
-    Clock(**made.setup["base"])
+    type(made.manipulative)(**made.setup["base"])
 
 
 def test_the_key_tells_apart_what_asks_differently():
@@ -144,6 +169,13 @@ def test_results_say_what_the_answers_amount_to():
         ("setup", {"seconds": 1.5}, "seconds"),
         ("setup", {"tempo": 1}, "tempo"),
         ("setup", {"title": 7}, "title"),
+        ("setup", {"seed": -1}, "seed"),
+        ("setup", {"together": 5}, "together"),
+        ("setup", {"together": 0}, "together"),
+        ("setup", {"typed": 1}, "typed"),
+        ("setup", {"wipe": {"by": 0}}, "wipe"),
+        ("setup", {"wipe": {"by": 5, "to": 50}}, "wipe"),
+        ("setup", {"wipe": 5}, "wipe"),
         ("place", {"task": 3, "step": 0, "phase": "ask"}, "task"),
         ("place", {"task": 0, "step": 1, "phase": "ask"}, "step"),
         ("place", {"task": 0, "step": 0, "phase": "show"}, "step"),
@@ -209,6 +241,15 @@ def test_where_the_answer_is_shown_all_steps_are():
     assert made.place["step"] == len(made.tasks[1]["steps"])
 
 
+def test_a_round_stands_in_its_count_only_where_it_counts():
+    made = three(count_aloud=5)
+    made.place = {"task": 2, "step": 20, "phase": "wipe"}
+    assert made.place["step"] == 20
+    with pytest.raises(traitlets.TraitError, match="step"):
+        made.place = {"task": 2, "step": 21, "phase": "wipe"}
+    assert made.place["step"] == 20
+
+
 def test_other_tasks_begin_at_their_beginning():
     made = three()
     made.place = {"task": 2, "step": 1, "phase": "show"}
@@ -221,6 +262,62 @@ def test_other_tasks_begin_at_their_beginning():
 def test_a_round_can_be_made_where_it_was_left():
     left = {"task": 1, "step": 2, "phase": "show"}
     assert Round(tasks=three().tasks, place=left, answers=[ANSWER]).place == left
+
+
+class Line:
+    """What a round says to the browser, instead of a browser."""
+
+    def __init__(self, made, monkeypatch):
+        self.said = []
+        monkeypatch.setattr(made, "send", self.said.append)
+        self._made = made
+
+    def wish(self, **message):
+        """Send what the browser sends, and return what it is answered."""
+        self.send({"kind": "wish", "id": 1, **message})
+        return self.said.pop()
+
+    def send(self, message):
+        """Send anything at all."""
+        self._made._handle_custom_msg(message, [])  # noqa: SLF001 - as the kernel does it
+
+
+def test_numbers_that_somebody_types_come_back_as_a_task(monkeypatch):
+    line = Line(three(), monkeypatch)
+    found = line.wish(text=" 4:35 ", id=7)
+    assert (found["kind"], found["id"]) == ("found", 7)
+    task = Task.from_data(found["task"])
+    assert (task.answer, task.manipulative) == ("4:35", "Clock")
+    assert is_solved(task, {"answer": "4:35"})
+
+
+def test_they_are_asked_as_the_round_asks(monkeypatch):
+    line = Line(three(vocabulary="uk", answer="choice"), monkeypatch)
+    task = line.wish(text="4:35")["task"]
+    assert task["spoken"] == "twenty-five to five"
+    assert task["ask"]["by"] == "choice"
+
+
+@pytest.mark.parametrize("text", ["4:61", "58 + 37", "", "   ", None, 7, ["4:35"], "4" * 5000])
+def test_what_cannot_be_asked_is_said_in_a_sentence(monkeypatch, text):
+    found = Line(three(), monkeypatch).wish(text=text)
+    assert "task" not in found
+    assert found["problem"].endswith(".")
+    assert len(found["problem"]) < 400
+
+
+def test_a_task_of_another_manipulative_belongs_to_another_round(monkeypatch):
+    [other] = make_tasks("time.read_hour", seed=1, count=1)
+    made = replace(other, manipulative="Abacus")
+    monkeypatch.setattr(wishing, "task_for", lambda *_, **__: made)
+    assert "Abacus" in Line(three(), monkeypatch).wish(text="5")["problem"]
+
+
+@pytest.mark.parametrize("message", [None, 7, {}, {"kind": "other"}, [{"kind": "wish"}]])
+def test_other_messages_are_not_answered(monkeypatch, message):
+    line = Line(three(), monkeypatch)
+    line.send(message)
+    assert line.said == []
 
 
 def test_outside_a_live_host_a_round_is_a_picture_of_its_first_question():

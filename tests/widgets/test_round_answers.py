@@ -13,7 +13,11 @@ KEYPAD = "round/keypad.js"
 MOST_WORDS = 10
 READ = make_tasks("time.read_five_minutes", seed=90213, count=40)
 TYPED = [
-    task for skill in SKILLS for task in make_tasks(skill, seed=5, count=12) if "form" in task.ask
+    task
+    for skill in SKILLS.values()
+    for seed in (5, 6)
+    for task in make_tasks(skill.id, seed=seed, count=skill.tasks, twins=0)
+    if "form" in task.ask
 ]
 SET = make_tasks("time.set_hands", seed=12, count=40, options={"step": 5})
 
@@ -75,7 +79,8 @@ def test_an_answer_that_nobody_foresaw_is_told_a_next_step(js):
 
 
 @pytest.mark.parametrize(
-    ("form", "text"), [("time", ""), ("time", "4"), ("time", "4:75"), ("time", ":"), ("number", "")]
+    ("form", "text"),
+    [("time", ""), ("time", "4"), ("time", "4:75"), ("time", ":"), ("number", ""), ("sum", "3+")],
 )
 def test_what_is_no_answer_is_no_try(js, form, text):
     ask = {"by": "keypad", "form": form}
@@ -96,10 +101,10 @@ def test_every_sentence_of_the_round_has_at_most_ten_words(js):
         for verdict in judged(js, (READ[0], {}, ""), (READ[0], {}, "4:75"), (READ[0], {}, "1:01"))
     ]
     number = {**READ[0].to_data(), "ask": {"by": "keypad", "form": "number"}}
+    total = {**READ[0].to_data(), "ask": {"by": "keypad", "form": "sum"}}
     choice = {**READ[0].to_data(), "ask": {"by": "choice", "choices": []}}
-    said += [
-        verdict["say"] for verdict in js(JUDGE, "judge", [[number, {}, ":"], [choice, {}, ""]])
-    ]
+    calls = [[number, {}, ":"], [total, {}, "3+"], [choice, {}, ""]]
+    said += [verdict["say"] for verdict in js(JUDGE, "judge", calls)]
     said += [verdict["say"] for verdict in judged(js, *((task, {}, task.answer) for task in TYPED))]
     assert len(set(said)) > 40
     assert {sentence for sentence in said if len(sentence.split()) > MOST_WORDS} == set()
@@ -129,6 +134,7 @@ def test_answers_stand_in_the_order_of_the_tasks(js):
         ("time", ["4", "back", "back", "5"], "5"),
         ("number", ["4", ":", "2"], "42"),
         ("number", ["1", "2", "3", "4", "5", "6"], "12345"),
+        ("sum", ["3", "0", "0", "+", "4", "0", ":", "+", "5"], "300+40+5"),
     ],
 )
 def test_keys_write_on_the_line(js, form, keys, line):
@@ -143,6 +149,7 @@ def test_a_keyboard_writes_nothing_that_the_keypad_could_not(js):
     assert js(KEYPAD, "cleaned", [["time", text] for text in given]) == [
         "4:35", "35", "435", "4", "", "",
     ]  # fmt: skip
+    assert js(KEYPAD, "cleaned", [["sum", "300 + 40 + 5"]]) == ["300+40+5"]
 
 
 def test_only_a_voice_on_the_device_reads_aloud(js):

@@ -5,43 +5,104 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+import pytest
+
 from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.playing import facts_of
 from manipulatives.lessons.predicates import holds
 from manipulatives.lessons.skills import SKILLS
+from manipulatives.widgets.round.counting import counts_by
 
 FLOW = "round/flow.js"
 CASES = json.loads((Path(__file__).parents[1] / "cases" / "round_flow.json").read_text("utf-8"))
 TASKS = [{"steps": [{}] * count} for count in CASES["steps"]]
+COURSE = {"tasks": TASKS, "together": 1, "count": CASES["count"]}
 
 
 def place(task, step, phase):
     return {"task": task, "step": step, "phase": phase}
 
 
-def test_a_press_leads_where_the_cases_say(js):
-    calls = [[at, TASKS, now] for at, now, _, _ in CASES["after"]]
-    assert js(FLOW, "after", calls) == [to for _, _, to, _ in CASES["after"]]
+@pytest.mark.parametrize(
+    ("name", "course"),
+    [
+        ("after", COURSE),
+        ("uncounted", {**COURSE, "count": 0}),
+        ("together", {**COURSE, "together": 2}),
+    ],
+)
+def test_a_press_leads_where_the_cases_say_and_its_words_name_it(js, name, course):
+    cases = CASES[name]
+    assert js(FLOW, "after", [[at, course, now] for at, now, _, _ in cases]) == [
+        to for _, _, to, _ in cases
+    ]
+    assert js(FLOW, "turn", [[at, to] for at, _, to, _ in cases]) == [turn for *_, turn in cases]
 
 
-def test_the_words_on_the_button_name_where_it_leads(js):
-    calls = [[at, to] for at, _, to, _ in CASES["after"]]
-    assert js(FLOW, "turn", calls) == [turn for _, _, _, turn in CASES["after"]]
+def test_a_question_beside_the_round_is_walked_through_and_left_at_its_end(js):
+    cases = CASES["aside"]
+    calls = [[at, steps, solved] for at, steps, solved, _, _ in cases]
+    assert js(FLOW, "afterAside", calls) == [to for *_, to, _ in cases]
+    assert js(FLOW, "turn", [[at, to] for at, _, _, to, _ in cases]) == [turn for *_, turn in cases]
+    assert js(FLOW, "afterAside", CASES["asideEnd"]) == [None] * len(CASES["asideEnd"])
+
+
+def test_from_beside_the_round_one_comes_home_to_where_it_was_left(js):
+    shown, beside = place(1, 2, "show"), {**place(1, 1, "show"), "aside": 0}
+    ways = [
+        {"place": beside, "trail": [place(0, 0, "ask"), shown, beside, beside]},
+        {"place": beside, "trail": [beside]},
+        {"place": shown, "trail": [beside]},
+    ]
+    assert js(FLOW, "goHome", [[way] for way in ways]) == [
+        {"place": shown, "trail": [place(0, 0, "ask")]},
+        {"place": place(1, 0, "ask"), "trail": []},
+        ways[2],
+    ]
 
 
 def test_without_a_trail_back_leads_to_what_stands_before(js):
-    made = js(FLOW, "goBack", [[{"place": at, "trail": []}, TASKS] for at, _ in CASES["before"]])
+    made = js(FLOW, "goBack", [[{"place": at, "trail": []}, COURSE] for at, _ in CASES["before"]])
     assert [way and way["place"] for way in made] == [to for _, to in CASES["before"]]
 
 
 def test_a_place_from_elsewhere_is_brought_into_the_round(js):
-    made = js(FLOW, "placeIn", [[given, TASKS] for given, _ in CASES["elsewhere"]])
+    made = js(FLOW, "placeIn", [[given, COURSE] for given, _ in CASES["elsewhere"]])
     assert made == [kept for _, kept in CASES["elsewhere"]]
+
+
+def test_where_nobody_counts_there_is_no_wiping(js):
+    [kept] = js(FLOW, "placeIn", [[place(2, 1, "wipe"), {**COURSE, "count": 0}]])
+    assert kept == place(2, 3, "check")
+
+
+@pytest.mark.parametrize("together", [1, 2, 3, 4])
+def test_every_task_stands_in_one_group_and_groups_are_in_order(js, together):
+    tasks = [{}] * 10
+    course = {"tasks": tasks, "together": together}
+    groups = js("round/group.js", "groupOf", [[task, course] for task in range(10)])
+    assert all(task in group for task, group in enumerate(groups))
+    distinct = sorted({tuple(group) for group in groups})
+    assert [task for group in distinct for task in group] == list(range(10))
+    assert {len(group) for group in distinct[:-1]} == {together}
+
+
+def test_the_count_aloud_is_the_same_in_both_languages_and_as_the_cases_say(js):
+    assert [counts_by(by) for by, _ in CASES["counts"]] == [counts for _, counts in CASES["counts"]]
+    steps = range(1, 101)
+    assert js("round/counting.js", "countsBy", [[by] for by in steps]) == [
+        counts_by(by) for by in steps
+    ]
+    assert js("round/counting.js", "countsBy", [[0], [None], [-5], [2.5], ["5"]]) == [[]] * 5
 
 
 def test_the_steps_of_every_skill_end_in_its_goal_in_the_browser_too(js):
     base = {"panel": False, "buttons": True}
-    tasks = [task for skill in SKILLS for task in make_tasks(skill, seed=31, count=6)]
+    tasks = [
+        task
+        for skill in SKILLS.values()
+        for task in make_tasks(skill.id, seed=31, count=skill.tasks, twins=0)
+    ]
     data = [task.to_data() for task in tasks]
     calls = [[task, base, place(0, len(task["steps"]), "check")] for task in data]
     for task, traits in zip(tasks, js(FLOW, "traitsAt", calls), strict=True):

@@ -42,7 +42,7 @@ def document(*, title: str, key: str, language: str, body: list[str], saved: str
         saved: the widgets, as `SavedWidgets.script` has them.
 
     Example:
-        >>> document(title="Monday", key="", language="en-GB", body=[], saved="{}")[:15]
+        >>> document(title="Monday", key="", language="en-GB", body=[], saved="")[:15]
         '<!doctype html>'
     """
     script = _script()
@@ -63,7 +63,7 @@ def document(*, title: str, key: str, language: str, body: list[str], saved: str
         "<main>",
         *body,
         "</main>",
-        f'<script type="application/json" id="kit-saved">{saved}</script>',
+        f'<script type="text/plain" id="kit-saved">{saved}</script>',
         f'<script type="module">{script}</script>',
         "</body>",
         "</html>",

@@ -1,5 +1,6 @@
 /** Opens a page: the lesson stage by stage, and every widget at the places that wait for it. */
 import { openHost } from "./host.js";
+import { unpacked } from "./packed.js";
 import { startSession } from "./session.js";
 
 /**
@@ -8,9 +9,15 @@ import { startSession } from "./session.js";
  */
 async function open(page, load) {
   const main = /** @type {HTMLElement} */ (page.querySelector("main"));
-  const saved = JSON.parse(page.getElementById("kit-saved")?.textContent ?? "");
   main.setAttribute("aria-busy", "true");
   startSession({ main, key: page.documentElement.dataset.kitLesson ?? "", kind: "page" });
+  if (!("DecompressionStream" in globalThis)) {
+    main.prepend(sorry("This browser is too old for this page. Try another one."));
+    return;
+  }
+  const text = page.getElementById("kit-saved")?.textContent ?? "";
+  /** @type {import("./saved.js").Saved} */
+  const saved = JSON.parse(await unpacked(text));
   const host = openHost(saved, load, page);
   const places = /** @type {NodeListOf<HTMLElement>} */ (main.querySelectorAll("[data-kit-view]"));
   await Promise.all([...places].map(show));
@@ -21,13 +28,18 @@ async function open(page, load) {
     try {
       await host.show(el.dataset.kitView ?? "", { el });
     } catch (error) {
-      const sentence = page.createElement("p");
-      sentence.className = "kit-sorry";
-      sentence.textContent = "This part cannot be shown. The rest works.";
-      el.replaceChildren(sentence);
+      el.replaceChildren(sorry("This part cannot be shown. The rest works."));
       // For whoever looks into it.
       reportError(error);
     }
+  }
+
+  /** @param {string} words */
+  function sorry(words) {
+    const sentence = page.createElement("p");
+    sentence.className = "kit-sorry";
+    sentence.textContent = words;
+    return sentence;
   }
 }
 

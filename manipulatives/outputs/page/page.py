@@ -111,7 +111,13 @@ def page_of(
         say(f"it holds code of its own (first in cell {foreign[0]}), so it is run now")
         kept, pieces = _run(notebook, folder, say)
     else:
-        usual = {"vocabulary": vocabulary, "timer": settings.timer}
+        usual = {
+            "vocabulary": vocabulary,
+            "currency": header.get("currency") or settings.currency,
+            "method": settings.method,
+            "timer": settings.timer,
+            "count_aloud": settings.count_aloud,
+        }
         kept, pieces = _made(items, usual)
     title = title_of(notebook) or name
     return document(

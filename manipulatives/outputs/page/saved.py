@@ -6,8 +6,11 @@ from widgets in this process or from a notebook that was run; `saved.js` is the 
 
 from __future__ import annotations
 
+import base64
 import json
 import math
+import re
+import zlib
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -24,6 +27,35 @@ if TYPE_CHECKING:
 HERE = Path(__file__).parent
 _REFERENCES = ("anywidget:", "IPY_MODEL_")
 _BOXES = {"BoxModel": "row", "HBoxModel": "row", "VBoxModel": "column"}
+
+
+def packed(data: Mapping[str, Any]) -> str:
+    """Return JSON-able data as a page carries them: deflated, in base64.
+
+    Example:
+        >>> unpacked(packed({"models": {}}))
+        {'models': {}}
+    """
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    return base64.b64encode(zlib.compress(text.encode(), 9)).decode("ascii")
+
+
+def unpacked(text: str) -> dict[str, Any]:
+    """Return the data that were packed."""
+    data: dict[str, Any] = json.loads(zlib.decompress(base64.b64decode(text)))
+    return data
+
+
+def saved_in(page: str) -> dict[str, Any]:
+    """Return the widgets that a page carries, from its text.
+
+    Raises:
+        ValueError: the text is no page of the kit.
+    """
+    found = re.search(r'id="kit-saved">([A-Za-z0-9+/=]+)</script>', page)
+    if found is None:
+        raise ValueError("This text is no page of the kit: it carries no widgets.")
+    return unpacked(found[1])
 
 
 class SavedWidgets:
@@ -82,9 +114,12 @@ class SavedWidgets:
         return self._data
 
     def script(self) -> str:
-        """Return it as the text of a script element, in which nothing can end the element."""
-        text = json.dumps(self._data, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
-        return text.replace("<", "\\u003c")
+        """Return it as the text of a script element, packed: `packed.js` is the other end.
+
+        As plain text six manipulatives and a week's tasks would be four times as large as a page
+        should be.
+        """
+        return packed(self._data)
 
     def _kind(self, state: Mapping[str, Any], code: str, traits: dict[str, Any]) -> str:
         # Two classes may bear one name: what counts is the code.

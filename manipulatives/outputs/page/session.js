@@ -5,24 +5,28 @@
  *
  * A round is asked by events on its root, "kit:next", "kit:back", "kit:answers" and "kit:timer";
  * one that is prevented was done there. It sends "kit:onward" and "kit:backward" when a press
- * leads beyond it.
+ * leads beyond it, and "kit:wipe" while the board is wiped: so many of so many parts are done.
  */
 import { announce } from "../../widgets/shared/announce.js";
 import { html } from "../../widgets/shared/svg.js";
-import { makeProgress } from "./progress.js";
+import { makeFullScreen } from "./fullscreen.js";
+import { makeLine, nameOf } from "./line.js";
+import { ROUND, isNews, toldOf, within } from "./looking.js";
+import { longStore, openMemory, tabStore } from "./memory.js";
+import { makePen } from "./pen.js";
 import { stagesOf } from "./stages.js";
+import { makeTeacher } from "./teacher.js";
 import { onTurns } from "./turning.js";
 
 /**
  * @typedef {import("./stages.js").Stage} Stage
- * @typedef {Pick<Storage, "getItem" | "setItem">} Store
+ * @typedef {import("./memory.js").Store} Store
  */
 
-const ROUND = ".kit-round";
 const TALL = ".kit-round, .kit-manipulative";
-// What can be seen without any text in it.
-const PICTURES = "svg, img, canvas, video, iframe, [data-kit-view]";
 const END = "This is the end of the lesson.";
+// More presses than the longest round can be gone back.
+const LONGEST = 600;
 
 /**
  * Begin to show a lesson stage by stage.
@@ -33,45 +37,69 @@ const END = "This is the end of the lesson.";
  *   a served board; how long it lasts; and where that is kept
  * @returns {{ next: () => void, back: () => void, show: (stage: number) => void }}
  */
-export function startSession({ main, key, kind, signal, storage = store() }) {
+export function startSession({ main, key, kind, signal, storage = longStore() }) {
   const life = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const whole = page.documentElement;
   whole.dataset.kitSession = kind;
   whole.dataset.kitLesson = key;
 
-  const { bar, contents, list, mark } = makeProgress(show, life);
-  const before = turner("Back", back);
-  const after = turner("Begin", next);
-  after.dataset.kitNext = "";
-  const foot = html("div", { class: "session-foot" }, before, after);
-  const top = html("div", { class: "kit kit-session" }, bar);
-  const under = html("div", { class: "kit kit-session session-under" }, contents, foot);
-  main.before(top);
-  main.after(under);
-
+  const memory = openMemory(storage, key);
+  if (memory.read("fresh")) {
+    memory.forget();
+  }
   /** @type {HTMLElement[]} */
   let blocks = [];
   /** @type {Stage[]} */
   let stages = [];
   let staged = false;
-  let wanted = kept();
+  let wanted = Number(memory.read("stage")) || 0;
   let shown = -1;
+
+  const pen = makePen({ memory, go: { back, next } }, life);
+  const teacher = makeTeacher({
+    main,
+    // A lesson is kept under its title and its seed.
+    lesson: { title: titled(), seed: Number(/ (\d+)$/.exec(key)?.[1] ?? 0) },
+    memory,
+    tab: openMemory(tabStore(), key),
+    where,
+    acts: {
+      next,
+      back,
+      again,
+      answers: () => ask("kit:answers"),
+      timer: () => ask("kit:timer"),
+      show: (part) => show(part + leading()),
+      fresh,
+    },
+    hear: (other) => onTurns(other, (way) => turn(way) || true, life),
+    time: clock,
+  }, life);
+  const line = makeLine(
+    choose, [pen.button, pen.tools, teacher.button, makeFullScreen(page, life)], life,
+  );
+  const { bar, contents, list, mark } = line;
+  const before = turner("Back", back);
+  const after = turner("Begin", next);
+  after.dataset.kitNext = "";
+  const foot = html("div", { class: "session-foot" }, before, after);
+  const top = html("div", { class: "kit kit-session session-top" }, bar, teacher.panel);
+  const under = html("div", { class: "kit kit-session session-under" }, contents, foot);
+  // Above everything, the title too.
+  (main.parentElement ?? page.body).prepend(top);
+  main.after(under, pen.sheet);
 
   /** Look at what there is, now that it may be more. */
   function arrange() {
     const known = JSON.stringify(stages);
     blocks = /** @type {HTMLElement[]} */ ([...main.children]);
-    const told = blocks.map((block) => ({
-      heading: headingIn(block),
-      round: within(block, ROUND) !== null,
-      empty: !block.textContent?.trim() && within(block, PICTURES) === null,
-    }));
+    const told = blocks.map(toldOf);
     // What is still coming may hold a round.
     staged = told.some((each) => each.round) || main.getAttribute("aria-busy") === "true";
     stages = stagesOf(told, staged);
     if (JSON.stringify(stages) !== known) {
-      list(stages, page.querySelector("h1")?.textContent ?? page.title);
+      list(stages, titled());
     }
     settle();
   }
@@ -92,12 +120,15 @@ export function startSession({ main, key, kind, signal, storage = store() }) {
     whole.toggleAttribute("data-kit-led", staged && Boolean(here?.round));
     whole.toggleAttribute("data-kit-titled", staged && Boolean(here?.title));
     top.hidden = !staged;
+    pen.sheet.hidden = !staged;
     under.hidden = !staged || Boolean(here?.round);
     contents.hidden = !here?.title;
     before.hidden = shown === 0;
     after.hidden = shown >= stages.length - 1;
     after.textContent = here?.title ? "Begin" : "Next";
     mark(stages, shown);
+    pen.turnTo(idOf(shown));
+    teacher.paint();
     measure();
     if (staged && came !== shown && came >= 0) {
       announce(main, here.heading);
@@ -106,26 +137,63 @@ export function startSession({ main, key, kind, signal, storage = store() }) {
 
   /** How much of the screen is taken above and below a widget: the rest is its own. */
   function measure() {
-    const here = first(TALL);
+    const here = on(shown, TALL);
     if (here) {
       const above = here.getBoundingClientRect().top + (page.scrollingElement?.scrollTop ?? 0);
       main.style.setProperty("--kit-above", `${Math.round(above)}px`);
       main.style.setProperty("--kit-below", `${under.offsetHeight}px`);
     }
+    const lowest = main.offsetTop + main.offsetHeight + under.offsetHeight;
+    pen.fit(whole.clientWidth, Math.max(lowest, whole.clientHeight));
+  }
+
+  /** @returns {string} what the lesson is called */
+  function titled() {
+    return page.querySelector("h1")?.textContent ?? page.title;
+  }
+
+  /** @returns {number} how many stages stand before what is taught */
+  function leading() {
+    return stages[0]?.title ? 1 : 0;
+  }
+
+  /** The name under which a stage is kept: its round's, which stays when stages are moved.
+   * @param {number} stage
+   * @returns {string}
+   */
+  function idOf(stage) {
+    return on(stage, ROUND)?.dataset.kitRound || `part ${stage - leading() + 1}`;
+  }
+
+  /** Where the lesson stands, for whoever teaches it.
+   * @returns {import("./teacher.js").Where}
+   */
+  function where() {
+    const parts = stages.map((stage, index) => ({
+      name: nameOf(stage, index), id: idOf(index), root: on(index, ROUND),
+    })).slice(leading());
+    const now = shown - leading();
+    return {
+      heading: stages[shown]?.heading ?? "",
+      count: now >= 0 ? `${now + 1} of ${parts.length}` : "",
+      parts,
+      now,
+    };
   }
 
   /**
+   * @param {number} stage
    * @param {string} what
-   * @returns {HTMLElement | null} the first of its kind on the stage that is shown
+   * @returns {HTMLElement | null} the first of its kind on a stage
    */
-  function first(what) {
-    const found = (stages[shown]?.blocks ?? []).map((number) => within(blocks[number], what));
+  function on(stage, what) {
+    const found = (stages[stage]?.blocks ?? []).map((number) => within(blocks[number], what));
     return found.find(Boolean) ?? null;
   }
 
   /** @returns {HTMLElement | null} the round of the stage that is shown */
   function round() {
-    return first(ROUND);
+    return on(shown, ROUND);
   }
 
   /**
@@ -145,14 +213,17 @@ export function startSession({ main, key, kind, signal, storage = store() }) {
     }
     const held = [main, under].some((part) => part.contains(page.activeElement));
     wanted = stage;
-    keep();
+    memory.write("stage", wanted);
     settle();
+    if (!stages[shown].title) {
+      teacher.begin();
+    }
     page.scrollingElement?.scrollTo(0, 0);
     if (held) {
       // The button under the finger is gone with its stage; Enter still goes on.
-      const on = (round() ?? under).querySelector("[data-kit-next]");
-      if (on instanceof HTMLElement) {
-        on.focus({ preventScroll: true });
+      const go = (round() ?? under).querySelector("[data-kit-next]");
+      if (go instanceof HTMLElement) {
+        go.focus({ preventScroll: true });
       }
     }
   }
@@ -169,6 +240,37 @@ export function startSession({ main, key, kind, signal, storage = store() }) {
     }
   }
 
+  /**
+   * @param {string} words
+   * @param {boolean} over
+   */
+  function clock(words, over) {
+    line.time(words, over);
+  }
+
+  /** A part of the line was pressed: the one that is shown begins again.
+   * @param {number} stage
+   */
+  function choose(stage) {
+    if (stage === shown) {
+      again();
+    } else {
+      show(stage);
+    }
+  }
+
+  /** Go back to the beginning of the round. */
+  function again() {
+    for (let presses = 0; presses < LONGEST && ask("kit:back"); presses += 1);
+  }
+
+  /** Begin the lesson anew. Its rounds keep their place until they are gone, so what is kept is
+   * forgotten when the page opens again. */
+  function fresh() {
+    memory.write("fresh", true);
+    page.defaultView?.location.reload();
+  }
+
   /** A press on, where a long text is first read to its end.
    * @param {1 | -1} way
    * @returns {boolean} whether there was more to read
@@ -183,22 +285,34 @@ export function startSession({ main, key, kind, signal, storage = store() }) {
     return Math.abs(paper.scrollTop - was) > 1;
   }
 
-  onTurns(page, (turn) => {
+  /** A key that turns the page.
+   * @param {import("./turning.js").Turn} way
+   * @returns {boolean} whether it was of use
+   */
+  function turn(way) {
     if (!staged) {
       return false;
     }
-    if (turn === "next") {
+    if (way === "next") {
       return read(1) || (next(), true);
     }
-    if (turn === "back") {
+    if (way === "back") {
       return read(-1) || (back(), true);
     }
     // On a board nothing may be lost by a clicker's key; a page may be loaded anew by F5.
-    return ask(`kit:${turn}`) || (turn === "timer" && kind === "board");
-  }, life);
+    return ask(`kit:${way}`) || (way === "timer" && kind === "board");
+  }
+  onTurns(page, turn, life);
 
   main.addEventListener("kit:onward", () => show(shown + 1), life);
   main.addEventListener("kit:backward", () => show(shown - 1), life);
+
+  main.addEventListener("kit:wipe", (event) => {
+    const { done, of } = /** @type {CustomEvent} */ (event).detail;
+    if (event.target === round()) {
+      pen.clear(done, of);
+    }
+  }, life);
 
   const watcher = new MutationObserver((changes) => {
     if (changes.some(isNews)) {
@@ -214,10 +328,12 @@ export function startSession({ main, key, kind, signal, storage = store() }) {
   life.signal.addEventListener("abort", () => {
     watcher.disconnect();
     sizes.disconnect();
-    top.remove();
-    under.remove();
+    for (const part of [top, under, pen.sheet]) {
+      part.remove();
+    }
   }, { once: true });
   arrange();
+  teacher.comeBack();
   return { next, back, show };
 
   /**
@@ -228,65 +344,5 @@ export function startSession({ main, key, kind, signal, storage = store() }) {
     const button = html("button", { type: "button", class: "kit-button" }, words);
     button.addEventListener("click", act, life);
     return button;
-  }
-
-  /** @returns {number} */
-  function kept() {
-    try {
-      return Number(storage?.getItem(`${key}/stage`)) || 0;
-    } catch {
-      return 0;
-    }
-  }
-
-  function keep() {
-    try {
-      storage?.setItem(`${key}/stage`, String(wanted));
-    } catch {
-      // Refused or full. The lesson itself goes on.
-    }
-  }
-}
-
-/**
- * The first of its kind in a block, or the block itself.
- * @param {HTMLElement} block
- * @param {string} kind
- * @returns {HTMLElement | null}
- */
-function within(block, kind) {
-  return block.matches(kind) ? block : block.querySelector(kind);
-}
-
-/**
- * The second-level heading of a block; one inside a widget is the widget's own.
- * @param {HTMLElement} block
- * @returns {string}
- */
-function headingIn(block) {
-  const heading = within(block, "h2");
-  return heading && !heading.closest("[data-kit-view], .kit-round, .kit-manipulative")
-    ? heading.textContent?.trim() ?? "" : "";
-}
-
-/**
- * Whether something came or went that may change the stages. What widgets do inside is not news.
- * @param {MutationRecord} change
- * @returns {boolean}
- */
-function isNews({ type, target, addedNodes, removedNodes }) {
-  if (target instanceof Element && target.closest(`${ROUND}, .kit-manipulative`)) {
-    return false;
-  }
-  return type === "attributes" ||
-    [...addedNodes, ...removedNodes].some((node) => node instanceof Element);
-}
-
-/** @returns {Store | null} what the browser keeps, or null where it refuses even to be asked */
-function store() {
-  try {
-    return localStorage;
-  } catch {
-    return null;
   }
 }

@@ -98,7 +98,7 @@ export function makeGrid({ type, check, moved }, life) {
    * Make another square the current one.
    * @param {number} down
    * @param {number} across
-   * @param {boolean} focus
+   * @param {FocusOptions | null} focus how the focus goes there, if it does
    */
   function go(down, across, focus) {
     const next = squares[down]?.[across];
@@ -114,7 +114,7 @@ export function makeGrid({ type, check, moved }, life) {
     put(next.element, { tabindex: 0 });
     next.element.classList.toggle("is-current", current() !== null);
     if (focus) {
-      next.element.focus({ preventScroll: true });
+      next.element.focus(focus);
     }
     moved();
   }
@@ -123,9 +123,9 @@ export function makeGrid({ type, check, moved }, life) {
     const [down, across] = at;
     if (key in WAYS) {
       const [rows, columns] = WAYS[key];
-      go(down + rows, across + columns, true);
+      go(down + rows, across + columns, {});
     } else if (key === "Home" || key === "End") {
-      go(down, key === "Home" ? 0 : squares[down].length - 1, true);
+      go(down, key === "Home" ? 0 : squares[down].length - 1, {});
     } else if (!current()) {
       return false;
     } else if (/^[0-9]$/.test(key)) {
@@ -144,7 +144,7 @@ export function makeGrid({ type, check, moved }, life) {
     const target = /** @type {Element} */ (event.target);
     squares.forEach((row, down) => row.forEach((square, across) => {
       if (square.element.contains(target)) {
-        go(down, across, true);
+        go(down, across, { preventScroll: true });
         event.preventDefault();
       }
     }));
@@ -185,7 +185,7 @@ export function makeGrid({ type, check, moved }, life) {
       const found = columns.indexOf(place.column);
       dressAll(sum);
       const answer = lines.findIndex(({ kind }) => kind === "answer");
-      go(down < 0 ? answer : down, found < 0 ? across - 1 : found, false);
+      go(down < 0 ? answer : down, found < 0 ? across - 1 : found, null);
     },
     paint(sum, { verdicts, column }) {
       for (const square of squares.flat()) {

@@ -4,24 +4,36 @@ from __future__ import annotations
 
 from typing import Any
 
-from manipulatives.lessons.checks import check_fields, check_one_of, check_table, check_whole
-from manipulatives.lessons.lesson import LONGEST
+from manipulatives.lessons.checks import (
+    check_fields,
+    check_one_of,
+    check_seed,
+    check_table,
+    check_whole,
+)
+from manipulatives.lessons.lesson import LARGEST_COUNT, LONGEST
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.settings import TIMERS
 from manipulatives.lessons.task import Task
 from manipulatives.maths.times import VOCABULARIES
+from manipulatives.widgets.round.counting import counts_by
 
-PHASES = ("ask", "work", "show", "check")
+PHASES = ("ask", "work", "show", "check", "wipe")
 START = {"task": 0, "step": 0, "phase": "ask"}
 SETUP: dict[str, Any] = {
     "title": "",
     "skill": "",
+    "seed": 0,
     "seconds": 0,
     "timer": "off",
     "vocabulary": "us",
+    "together": 1,
+    "typed": False,
+    "wipe": None,
     "key": "",
     "base": {},
 }
+MOST_TOGETHER = 4
 # A day: longer than any clock of a round is stretched.
 MOST_SECONDS = 86_400
 
@@ -69,8 +81,18 @@ def check_setup(setup: object) -> dict[str, Any]:
         if not isinstance(kept[name], str):
             with at(name):
                 raise LessonProblem(f"{quoted(kept[name])} is not text", remedy="give a text")
+    with at("seed"):
+        check_seed(kept["seed"])
     with at("seconds"):
         check_whole(kept["seconds"], 0, LONGEST)
+    with at("together"):
+        check_whole(kept["together"], 1, MOST_TOGETHER)
+    with at("typed"):
+        check_one_of(kept["typed"], (True, False))
+    with at("wipe"):
+        if kept["wipe"] is not None:
+            kept["wipe"] = check_fields(kept["wipe"], allowed=("by",), needed=("by",))
+            check_whole(kept["wipe"]["by"], 1, LARGEST_COUNT)
     with at("timer"):
         check_one_of(kept["timer"], TIMERS)
     with at("vocabulary"):
@@ -80,8 +102,15 @@ def check_setup(setup: object) -> dict[str, Any]:
     return kept
 
 
-def check_place(place: object, tasks: list[dict[str, Any]]) -> dict[str, Any]:
+def check_place(
+    place: object, tasks: list[dict[str, Any]], wipe: dict[str, int] | None = None
+) -> dict[str, Any]:
     """Return where a round stands; when the answer is shown, all its steps are.
+
+    Args:
+        place: where it is said to stand.
+        tasks: of the round, as data.
+        wipe: how the class counts at its end, or None.
 
     Raises:
         LessonProblem: there is no such task, step or phase in the round.
@@ -94,8 +123,11 @@ def check_place(place: object, tasks: list[dict[str, Any]]) -> dict[str, Any]:
     with at("task"):
         check_whole(kept["task"], 0, max(0, len(tasks) - 1))
     with at("phase"):
-        check_one_of(kept["phase"], PHASES)
-    steps = len(tasks[kept["task"]]["steps"]) if tasks else 0
+        check_one_of(kept["phase"], PHASES if wipe else PHASES[:-1])
+    if kept["phase"] == "wipe":
+        steps = len(counts_by(wipe["by"]) if wipe else ())
+    else:
+        steps = len(tasks[kept["task"]]["steps"]) if tasks else 0
     if kept["phase"] == "check":
         kept["step"] = steps
     lowest, highest = (1, steps) if kept["phase"] == "show" else (0, steps)

@@ -10,7 +10,11 @@ const WORDS = Object.freeze({
   first: "First step",
   step: "Next step",
   answer: "Show the answer",
+  item: "Next one",
   question: "Next question",
+  wipe: "Count and wipe",
+  count: "Count",
+  home: "Back to our question",
   end: "Next round",
 });
 
@@ -38,10 +42,10 @@ export function makeFoot(go, bar, { signal }) {
     focus() {
       next.focus({ preventScroll: true });
     },
-    paint({ turn, solved, working }) {
+    paint({ turn, solved, working, together }) {
       next.textContent = WORDS[turn];
       // Before a question is answered, trying is the thing to do, not looking.
-      lead(next, solved || !working || turn === "start");
+      lead(next, solved || !working || together || turn === "start");
     },
   };
 }

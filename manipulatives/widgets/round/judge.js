@@ -25,6 +25,7 @@ const NOTHING_CHOSEN = "Choose an answer first.";
 const UNREADABLE = Object.freeze({
   time: "Write the hour, the two dots, then two digits.",
   number: "Write your answer in digits.",
+  sum: "Write numbers with plus signs between them.",
 });
 /** What is said when no foreseen mistake fits. */
 export const NOT_YET = "Not yet. Look again, or see the first step.";

@@ -3,25 +3,35 @@ import { html, icon } from "../shared/svg.js";
 import { button } from "./button.js";
 
 const BACK = "M9 5 H21 V19 H9 L3 12 Z M11.5 9.5 L16.5 14.5 M16.5 9.5 L11.5 14.5";
-// Long enough for every answer that there is: "12:55", and a sum of prices in small coins.
-const LONGEST = 5;
+/**
+ * What each form takes: the letters that it has beside digits, what is not part of it, and how
+ * long its longest answer is: "12:55", a sum of prices in small coins, "1000+900+90+9".
+ * @type {Readonly<Record<string, { sign: string, other: RegExp, longest: number }>>}
+ */
+const FORMS = Object.freeze({
+  time: { sign: ":", other: /[^0-9:]/g, longest: 5 },
+  number: { sign: "", other: /[^0-9]/g, longest: 5 },
+  sum: { sign: "+", other: /[^0-9+]/g, longest: 16 },
+});
+/** @type {Readonly<Record<string, string>>} */
+const SIGNS = Object.freeze({ ":": "two dots", "+": "plus" });
 
 /**
  * What may stand in an answer of this form; anything else is left out.
- * @param {string} form "time" or "number"
+ * @param {string} form "time", "number" or "sum"
  * @param {string} text
  * @returns {string}
  */
 export function cleaned(form, text) {
-  const kept = text.replace(form === "time" ? /[^0-9:]/g : /[^0-9]/g, "");
-  return kept.slice(0, LONGEST);
+  const { other, longest } = FORMS[form];
+  return text.replace(other, "").slice(0, longest);
 }
 
 /**
  * What the line says after a key.
  * @param {string} form
  * @param {string} text what it said before
- * @param {string} key a digit, ":" or "back"
+ * @param {string} key a digit, a sign or "back"
  * @returns {string}
  */
 export function pressed(form, text, key) {
@@ -36,8 +46,8 @@ export function pressed(form, text, key) {
 export function keypad(form) {
   const digits = [..."1234567890"].map((digit) => keyOf(digit, digit, digit));
   const back = keyOf("back", "Take back the last digit", icon(BACK));
-  const colon = keyOf(":", "two dots", ":");
-  const keys = form === "time" ? [...digits, colon, back] : [...digits, back];
+  const { sign } = FORMS[form];
+  const keys = sign ? [...digits, keyOf(sign, SIGNS[sign], sign), back] : [...digits, back];
   return html("div", { class: "round-keys", role: "group", "aria-label": "Digits" }, ...keys);
 }
 
@@ -48,7 +58,7 @@ export function keypad(form) {
 export function typingLine() {
   return html("input", {
     class: "round-typed", inputmode: "none", autocomplete: "off", "aria-label": "Your answer",
-    size: LONGEST, maxlength: LONGEST, placeholder: "?", spellcheck: "false",
+    size: 5, placeholder: "?", spellcheck: "false",
   });
 }
 

@@ -6,17 +6,20 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from manipulatives.lessons.checks import check_one_of
+from manipulatives.lessons.lesson import CURRENCIES
 from manipulatives.lessons.lesson import Round as Planned
 from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.problem import at
 from manipulatives.lessons.settings import TIMERS, class_settings
 from manipulatives.lessons.skills import skill_called
+from manipulatives.maths.columns import METHODS
 from manipulatives.maths.times import VOCABULARIES
 from manipulatives.widgets.round.children import manipulative_called
 from manipulatives.widgets.round.round import Round
+from manipulatives.widgets.round.wishing import can_be_typed
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from manipulatives.lessons.task import Task
     from manipulatives.widgets.manipulative import Manipulative
@@ -30,7 +33,11 @@ def play(
     seed: int,
     title: str | None = None,
     vocabulary: str | None = None,
+    currency: str | None = None,
+    method: str | None = None,
     timer: str | None = None,
+    count_aloud: int | None = None,
+    instead: Sequence[str | int] = (),
     **options: Any,
 ) -> Round:
     """Make a round of a skill; the same call gives the same questions everywhere.
@@ -46,7 +53,15 @@ def play(
         seed: decides which questions: any whole number from 0 to 999 999 999.
         title: what stands above the round; otherwise the skill's own name.
         vocabulary: "us" (four thirty-five) or "uk" (twenty-five to five).
+        currency: whose coins are counted: "usd", "gbp", "eur", "cad", "aud" or "nzd".
+        method: how written sums are worked: "counting on", "known facts", "bridging ten",
+            "expanded columns" or "number line jumps".
         timer: "shown", "hidden" or "off". It is off unless call or class settings turn it on.
+        count_aloud: by which number the class counts at the end, while the board is wiped: 1 to
+            100, or 0 for not at all.
+        instead: what is asked instead of the questions that the seed gives, one for each in order:
+            numbers as somebody types them, such as "37 + 48"; how often the question was drawn
+            again; or "" to leave it.
         options: what the skill lets a round set, such as `answer="choice"`.
 
     Returns:
@@ -60,38 +75,86 @@ def play(
         >>> [task["answer"] for task in round.tasks]
         ['2:00', '9:25', '8:05']
     """
-    planned = Planned(skill, seed, title=title, tasks=tasks, seconds=seconds, options=options)
-    if vocabulary is None or timer is None:
-        settings = class_settings(Path())
-        vocabulary = settings.vocabulary if vocabulary is None else vocabulary
-        timer = settings.timer if timer is None else timer
-    with at("vocabulary"):
-        words = check_one_of(vocabulary, VOCABULARIES)
-    with at("timer"):
-        shown = check_one_of(timer, TIMERS)
+    planned = Planned(
+        skill,
+        seed,
+        title=title,
+        tasks=tasks,
+        seconds=seconds,
+        count_aloud=count_aloud,
+        options=options,
+        instead=instead,
+    )
+    settled = _settled(
+        vocabulary=vocabulary,
+        currency=currency,
+        method=method,
+        timer=timer,
+        count_aloud=count_aloud,
+    )
+    words, coins, way = settled["vocabulary"], settled["currency"], settled["method"]
+    count_aloud = settled["count_aloud"]
     usual = skill_called(skill)
     count = planned.tasks or usual.tasks
-    made = make_tasks(skill, seed=seed, count=count, vocabulary=words, options=options)
-    child = _child(usual.manipulative, {"panel": False, "vocabulary": words})
+    made = make_tasks(
+        skill,
+        seed=seed,
+        count=count,
+        vocabulary=words,
+        currency=coins,
+        method=way,
+        options=options,
+        instead=planned.instead,
+    )
+    child = _child(
+        usual.manipulative, {"panel": False, "vocabulary": words, "currency": coins, "method": way}
+    )
     base = _base(child, made)
     # What belongs together may be impossible half-way: a chart from 901 to 1000 passes 901 to 100.
     with child.hold_trait_notifications():
         for name, value in made[0].start.items():
             setattr(child, name, value)
     set_options = [f"{name}={value}" for name, value in sorted(options.items())]
+    if planned.instead:
+        set_options.append(f"instead={[*planned.instead]}")
     return Round(
         manipulative=child,
         tasks=[task.to_data() for task in made],
+        ways={"currency": coins, "method": way, "options": options},
         setup={
             "title": planned.title or usual.name,
             "skill": skill,
+            "seed": seed,
             "seconds": planned.seconds or usual.seconds,
-            "timer": shown,
+            "timer": settled["timer"],
             "vocabulary": words,
-            "key": " ".join([skill, str(seed), str(count), words, *set_options]),
+            "together": usual.together,
+            "typed": can_be_typed(skill),
+            "wipe": {"by": count_aloud} if count_aloud else None,
+            "key": " ".join([skill, str(seed), str(count), words, coins, way, *set_options]),
             "base": base,
         },
     )
+
+
+ALLOWED = {
+    "vocabulary": VOCABULARIES,
+    "currency": CURRENCIES,
+    "method": METHODS,
+    "timer": TIMERS,
+}
+
+
+def _settled(**given: Any) -> dict[str, Any]:
+    """Return what was given, and for what was not what the class settings say."""
+    settings = class_settings(Path()) if None in given.values() else None
+    settled = {
+        name: getattr(settings, name) if value is None else value for name, value in given.items()
+    }
+    for name, allowed in ALLOWED.items():
+        with at(name):
+            check_one_of(settled[name], allowed)
+    return settled
 
 
 def _child(name: str, settings: dict[str, Any]) -> Manipulative:
@@ -104,10 +167,14 @@ def _child(name: str, settings: dict[str, Any]) -> Manipulative:
 def _base(child: Manipulative, tasks: Iterable[Task]) -> dict[str, Any]:
     """Return what each task starts over: every trait that any of them changes, as it is before.
 
-    Without it a step that shows something could not be taken back.
+    Without it a step that shows something could not be taken back. Its buttons are always among
+    them: they make room where the round itself shows the steps.
     """
     tables = [
-        table for task in tasks for table in (task.start, *(step.show for step in task.steps))
+        table
+        for task in tasks
+        for one in (task, *task.twins)
+        for table in (one.start, *(step.show for step in one.steps))
     ]
-    names = {"panel", "vocabulary"}.union(*tables)
+    names = {"buttons", "panel", "vocabulary"}.union(*tables)
     return {name: getattr(child, name) for name in sorted(names) if child.has_trait(name)}

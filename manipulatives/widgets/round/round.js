@@ -1,36 +1,31 @@
-/** One round: a question at a time with its manipulative, for a board and for a pupil's tablet. */
+/** One round: questions with their manipulative, for a board and for a pupil's tablet. */
 import { announce } from "../shared/announce.js";
 import { html } from "../shared/svg.js";
+import { makeAsking } from "./asking.js";
 import { OUT, makeBar } from "./bar.js";
-import { button } from "./button.js";
+import { makeCards } from "./cards.js";
 import { Desk } from "./desk.js";
 import { makeFoot } from "./foot.js";
-import { makeHead } from "./head.js";
+import { asks, makeHead } from "./head.js";
 import { openKeep } from "./keep.js";
+import { makeMore } from "./more.js";
 import { makeReply } from "./reply.js";
 import { makeShowing } from "./showing.js";
+import { makeTelling } from "./telling.js";
+import { signed } from "./signs.js";
+import { softTone } from "./tone.js";
 import { makeVerdict } from "./verdict.js";
 import { listenButton } from "./voice.js";
+import { makeWiping } from "./wiping.js";
+import { makeWish } from "./wish.js";
 
+const SHORT = 14;
 const MISSING = "What belongs here cannot be shown. The rest works.";
 
 /** @param {RenderProps} given */
 async function render({ model, el, signal = new AbortController().signal, host }) {
   const setup = model.get("setup");
   const life = { signal };
-  const hands = html("div", { class: "round-hands" });
-  const verdict = makeVerdict();
-  const showing = makeShowing();
-  const explain = button("explain", {}, "See the steps");
-  const desk = new Desk({ model, keep: openKeep(setup.key ?? ""), now: Date.now, changed });
-  const listen = listenButton({ vocabulary: setup.vocabulary ?? "us", words: standing }, life);
-  const reply = makeReply({ type: (text) => desk.type(text), check }, life);
-  const bar = makeBar((press) => desk.press(press), life);
-  const { head, ask, paint: paintHead } = makeHead(setup.title ?? "", listen);
-  const foot = makeFoot({
-    next: () => desk.next() || leave("kit:onward"),
-    back: () => desk.back() || leave("kit:backward"),
-  }, bar.el, life);
   const root = html("div", {
     "class": "kit kit-round",
     "role": "group",
@@ -38,26 +33,67 @@ async function render({ model, el, signal = new AbortController().signal, host }
     "data-kit-round": setup.key ?? "",
     "data-lm-suppress-shortcuts": "true",
   });
-  const words = html("div", { class: "round-words" }, showing.el, reply.el, verdict.el, explain);
+  const hands = html("div", { class: "round-hands" });
+  const tell = makeTelling(root, model, life);
+  const desk = new Desk({ model, keep: openKeep(setup.key ?? ""), now: Date.now, changed });
+  const verdict = makeVerdict();
+  const showing = makeShowing();
+  const listen = listenButton({ vocabulary: setup.vocabulary ?? "us", words: standing }, life);
+  const reply = makeReply({ type: (text) => desk.type(text), check }, life);
+  const bar = makeBar((press) => desk.press(press), life);
+  const { head, ask, paint: paintHead } = makeHead(setup.title ?? "", listen);
+  const cards = makeCards((task) => desk.choose(task), life);
+  const wiping = makeWiping({
+    count: () => desk.next() && desk.turn === "count",
+    like: (taste) => desk.like(taste),
+  }, life);
+  const foot = makeFoot({
+    next: () => desk.next() || tell.leave("kit:onward"),
+    back: () => desk.back() || tell.leave("kit:backward"),
+  }, bar.el, life);
+  const wish = makeWish({
+    ask: makeAsking(model, life),
+    put: (task) => desk.put(task),
+    example: () => example(desk.task),
+    left: () => foot.focus(),
+  }, life);
+  const more = makeMore((what) => ({
+    explain: () => desk.explain(),
+    reveal: () => desk.reveal(),
+    twin: () => desk.twin(),
+    wish: () => wish.turn(),
+    apart: () => desk.like({ apart: !desk.taste.apart }),
+  })[what](), life);
+  const words = html(
+    "div", { class: "round-words" }, showing.el, reply.el, verdict.el, more.el, wish.el,
+  );
   root.append(html("div", { class: "round-fit" },
-    html("div", { class: "round-table" }, head, ask, hands, words, foot.el)));
+    html("div", { class: "round-table" }, cards.el, head, ask, hands, words, wiping.el, foot.el)));
   el.append(root);
 
   /** What stands there beside the question, as it is said aloud. */
   function said() {
-    const { task, work, place } = desk;
+    const { task, work, place, counts } = desk;
     const step = task?.steps[place.step - 1];
     return {
       ask: work.verdict?.say,
       work: work.verdict?.say,
       show: [step?.say, step?.class].filter(Boolean).join(" "),
       check: task?.spoken,
+      wipe: counts[place.step - 1]?.toString(),
     }[place.phase];
+  }
+
+  /** What is asked, with all its parts and all that stand side by side. */
+  function asking() {
+    const { together, working, group, tasks, task } = desk;
+    const prompts = together && working ? group.map((each) => tasks[each].prompt) : [asks(desk)];
+    return [...prompts, ...(working ? task?.parts ?? [] : [])].filter(Boolean).join(" ");
   }
 
   /** Everything that stands there, to be read aloud. */
   function standing() {
-    return [desk.task?.prompt, said()].filter(Boolean).join(" ");
+    return [asking(), said()].filter(Boolean).join(" ");
   }
 
   function check() {
@@ -65,18 +101,29 @@ async function render({ model, el, signal = new AbortController().signal, host }
     desk.check(made?.facts?.() ?? {});
   }
 
+  /** @type {Partial<Record<import("./desk.js").Change, () => void>>} */
+  const news = {
+    place() {
+      wish.close();
+      paintPlace();
+      const begins = desk.place.phase === "ask" || desk.turn === "count" && !desk.place.step;
+      announce(root, begins ? standing() : said() ?? "");
+    },
+    tasks: () => tell.round(),
+    begun: tellPlace,
+    timer: paintTimer,
+    out() {
+      announce(root, OUT);
+      if (desk.taste.tone) {
+        softTone();
+      }
+    },
+    counted: () => tell.wipe(desk),
+  };
+
   /** @param {import("./desk.js").Change} what */
   function changed(what) {
-    if (what === "place") {
-      paintPlace();
-      announce(root, desk.place.phase === "ask" ? standing() : said() ?? "");
-    } else if (what === "begun") {
-      tellPlace();
-    } else if (what === "timer") {
-      paintTimer();
-    } else if (what === "out") {
-      announce(root, OUT);
-    }
+    news[what]?.();
     paintWork();
     if (what === "verdict") {
       announce(root, said() ?? "");
@@ -89,9 +136,12 @@ async function render({ model, el, signal = new AbortController().signal, host }
   }
 
   function paintPlace() {
-    const { place, task, tasks, working } = desk;
-    paintHead(place, tasks);
-    showing.el.hidden = working || !task;
+    const { place, task, working, together } = desk;
+    const wipes = place.phase === "wipe";
+    paintHead(desk);
+    root.dataset.layout = wipes ? "wipe" : !together ? "one" : working ? "cards" : "strip";
+    hands.hidden = !model.get("manipulative") || wipes || (together && working);
+    showing.el.hidden = working || wipes || !task;
     if (task) {
       reply.ask(task.ask);
       showing.paint(task, place);
@@ -100,21 +150,20 @@ async function render({ model, el, signal = new AbortController().signal, host }
   }
 
   function tellPlace() {
-    const { place, task, tasks } = desk;
-    root.dataset.phase = place.phase;
-    root.dispatchEvent(new CustomEvent("kit:place", {
-      bubbles: true,
-      detail: { ...place, tasks: tasks.length, steps: task?.steps.length ?? 0 },
-    }));
+    root.dataset.phase = desk.place.phase;
+    tell.place(desk);
   }
 
   function paintWork() {
-    const { work, solved, working, steps } = desk;
-    // Once it is right there is nothing to add.
-    reply.el.hidden = !working || solved;
+    const { work, solved, working, together } = desk;
+    // Once it is right there is nothing to add; and several are answered on paper.
+    reply.el.hidden = !working || solved || together;
     reply.paint(work.text);
-    verdict.paint(working ? work.verdict : null);
-    explain.hidden = !(solved && steps);
+    verdict.paint(working && !together ? work.verdict : null);
+    cards.paint(desk);
+    wiping.paint(desk);
+    more.paint(desk);
+    words.hidden = desk.place.phase === "wipe";
     foot.paint(desk);
     bar.paint(desk);
     // Where something stands before and after the round, the style sheet lets the buttons lead
@@ -142,11 +191,6 @@ async function render({ model, el, signal = new AbortController().signal, host }
     }
   }
 
-  /** @param {string} event */
-  function leave(event) {
-    root.dispatchEvent(new CustomEvent(event, { bubbles: true }));
-  }
-
   /** What the page around may ask; prevented means that it was done here.
    * @param {string} event
    * @param {() => boolean} act
@@ -162,6 +206,7 @@ async function render({ model, el, signal = new AbortController().signal, host }
   obey("kit:back", () => desk.back());
   obey("kit:answers", () => desk.turnAnswer());
   obey("kit:timer", () => desk.turnTimer());
+  obey("kit:again", () => desk.again());
 
   // Digits go to the answer wherever the focus is, but for the manipulative. On a page that
   // teaches that holds for the whole page; a notebook has other uses for them.
@@ -177,7 +222,6 @@ async function render({ model, el, signal = new AbortController().signal, host }
   }, { signal });
   document.addEventListener("visibilitychange", () => desk.save(), { signal });
   hands.addEventListener("kit:change", () => desk.moved(), { signal });
-  explain.addEventListener("click", () => desk.explain(), { signal });
   signal.addEventListener("abort", () => {
     clearTimeout(second);
     root.remove();
@@ -186,9 +230,9 @@ async function render({ model, el, signal = new AbortController().signal, host }
   paintPlace();
   paintTimer();
   paintWork();
+  tell.round(root.isConnected ? null : () => tell.place(desk));
 
   const child = model.get("manipulative");
-  hands.hidden = !child;
   if (child) {
     try {
       await (await host.getWidget(child)).render({ el: hands, signal });
@@ -198,6 +242,16 @@ async function render({ model, el, signal = new AbortController().signal, host }
       hands.replaceChildren(html("p", { class: "round-sorry" }, MISSING));
     }
   }
+}
+
+/**
+ * What may be typed: a sum where sums are asked, else something like the answer.
+ * @param {import("./flow.js").Task | undefined} task
+ * @returns {string}
+ */
+function example(task) {
+  const prompt = task?.prompt ?? "";
+  return prompt.length <= SHORT && /\d/.test(prompt) ? signed(prompt) : task?.answer ?? "";
 }
 
 export default { render };

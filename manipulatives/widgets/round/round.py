@@ -19,6 +19,7 @@ from manipulatives.widgets.round.checks import (
     check_tasks,
     check_timer,
 )
+from manipulatives.widgets.round.wishing import answer_to
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -44,14 +45,18 @@ class _Child(anywidget.WidgetTrait):
 
 
 class Round(KitWidget, folder="round"):
-    """Several questions of one skill, one at a time, with a manipulative and a time allowance.
+    """Several questions of one skill, with a manipulative and a time allowance.
 
     A round is made by `play`. It shows the question and its manipulative side by side, or one
     below the other where there is little breadth. Every question is *asked*, *worked on*, *shown*
     step by step and *checked*: the button at the foot says what it does next, Back goes back
-    exactly. A pupil answers on a keypad, by choosing, or with the manipulative itself, and is told
-    in one sentence what to do next; whoever goes back from the steps finds the pupil's own work
-    again. All of it happens in the browser, from the data in the traits: no kernel is needed.
+    exactly. Several may be asked side by side, as on a whiteboard; then any of them is chosen to
+    be shown, and the answers are revealed one by one or all. At its end the class may count aloud
+    while the board is *wiped*. A pupil answers on a keypad, by choosing, or with the manipulative
+    itself, and is told in one sentence what to do next; whoever goes back from the steps finds the
+    pupil's own work again. All of it happens in the browser, from the data in the traits: no kernel
+    is needed. Another like this is taken from the twins of a task; only numbers that somebody types
+    are made into a task by Python, while it is there.
 
     The timer is for practice. It counts while a question is worked on and rests while it is
     shown; it can be started, paused, stretched by 15 seconds, hidden and turned off, and when it
@@ -75,14 +80,16 @@ class Round(KitWidget, folder="round"):
         help="The tasks as plain data, in order; `Task` says what each field is.",
     ).tag(sync=True)
     setup = traitlets.Dict(
-        help="What holds for the whole round: `title`, `skill`, `seconds` allowed (0 for no "
-        "timer), `timer` shown, hidden or off, `vocabulary` us or uk, `key` under which a page "
-        "keeps where it is (empty: nowhere), and `base`, the traits of the manipulative that "
-        "each task starts over.",
+        help="What holds for the whole round: `title`, `skill`, `seed`, `seconds` allowed (0 for "
+        "no timer), `timer` shown, hidden or off, `vocabulary` us or uk, how many tasks are asked "
+        "`together` (1 to 4), whether somebody's own numbers may be `typed`, `wipe`, the "
+        "count-aloud at its end, as {'by': 5}, or None, `key` under which a page keeps where it "
+        "is (empty: nowhere), and `base`, the traits of the manipulative that each task starts "
+        "over.",
     ).tag(sync=True)
     place = traitlets.Dict(
         help="Where the round stands: `task` counted from 0, `step` how many worked steps are "
-        "shown, `phase` ask, work, show or check.",
+        "shown (or numbers were counted), `phase` ask, work, show, check or wipe.",
     ).tag(sync=True)
     timer = traitlets.Dict(
         help="The timer: `mode` shown, hidden or off, seconds `allowed` with all that was added, "
@@ -90,11 +97,20 @@ class Round(KitWidget, folder="round"):
         "since 1970, or None), and whether it is `held`, paused by hand. Empty until a browser "
         "shows the round.",
     ).tag(sync=True)
+    ways = traitlets.Dict(
+        help="How a task is made of numbers that somebody types: what `make_typed` takes beside "
+        "skill, numbers and vocabulary, such as `currency` and `method`. It stays in Python.",
+    )
     answers = traitlets.List(
         help="What was answered, at most once a task: `task` counted from 0, `given` last (a "
         "text, or what was true of the manipulative), how many `tries`, whether it was `right`, "
         "and the `rule` of the last mistake that was foreseen, or None.",
     ).tag(sync=True)
+
+    def __init__(self, **traits: Any) -> None:
+        """Make the round and listen to what the browser wishes."""
+        super().__init__(**traits)
+        self.on_msg(self._wished)
 
     @property
     def results(self) -> dict[str, Any]:
@@ -123,6 +139,13 @@ class Round(KitWidget, folder="round"):
         data, metadata = made
         return {**data, "image/svg+xml": picture}, metadata
 
+    def _wished(self, _: object, message: object, __: object) -> None:
+        """Answer the browser when a teacher typed numbers of her own."""
+        if isinstance(message, dict) and message.get("kind") == "wish":
+            ways = {"vocabulary": self.setup["vocabulary"], **self.ways}
+            child = type(self.manipulative).__name__
+            self.send(answer_to(message, self.setup["skill"], ways, child))
+
     @traitlets.default("setup")
     def _usual(self) -> dict[str, Any]:
         return check_setup({})
@@ -144,7 +167,7 @@ class Round(KitWidget, folder="round"):
     @traitlets.validate("place")
     def _check_place(self, proposal: Bunch) -> dict[str, Any]:
         with _said():
-            return check_place(proposal["value"], self.tasks)
+            return check_place(proposal["value"], self.tasks, self.setup["wipe"])
 
     @traitlets.validate("timer")
     def _check_timer(self, proposal: Bunch) -> dict[str, Any]:

@@ -1,5 +1,6 @@
 /** The worked steps as they are shown, one press at a time, and the answer at their end. */
-import { html } from "../shared/svg.js";
+import { html, put } from "../shared/svg.js";
+import { signed } from "./signs.js";
 
 /**
  * @returns {{
@@ -21,16 +22,21 @@ export function makeShowing() {
       const done = phase === "check";
       const said = steps.slice(0, step).map(({ say }, index) => {
         const now = !done && index === step - 1;
-        return html("li", now ? { "aria-current": "step" } : {}, say);
+        return html("li", now ? { "aria-current": "step" } : {}, signed(say));
       });
       list.replaceChildren(...said);
-      const chorus = done ? "" : steps[step - 1]?.class ?? "";
+      const chorus = done ? "" : signed(steps[step - 1]?.class ?? "");
       everyone.hidden = !chorus;
       aloud.textContent = chorus;
       answer.hidden = !done;
-      answer.replaceChildren(html("strong", {}, right), html("span", {}, spoken));
+      const words = spoken === right ? [] : [html("span", {}, spoken)];
+      answer.replaceChildren(html("strong", {}, signed(right)), ...words);
       // The newest line is in sight, however many there are.
       list.scrollTop = list.scrollHeight;
+      const long = list.scrollTop > 1;
+      list.classList.toggle("is-long", long);
+      // What is scrolled can be scrolled by keys.
+      put(list, { tabindex: long ? 0 : null, "aria-label": "Steps so far" });
     },
   };
 }

@@ -26,5 +26,6 @@ export function tidy(form, text) {
       ? text.split("+").map((part) => part.replace(NUMBER, "$1")).join(" + ")
       : null;
   }
-  throw new Error(`The form of an answer is "time", "number" or "sum", not ${JSON.stringify(form)}.`);
+  const given = JSON.stringify(form);
+  throw new Error(`The form of an answer is "time", "number" or "sum", not ${given}.`);
 }

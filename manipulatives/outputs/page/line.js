@@ -1,25 +1,34 @@
-/** The line that says where in a lesson we are, and the list of its parts on the title. */
+/**
+ * The line that says where in a lesson we are and how long it has taken, and the list of its
+ * parts on the title.
+ */
 import { html } from "../../widgets/shared/svg.js";
 
 /** @typedef {import("./stages.js").Stage} Stage */
 
 /**
  * @param {(stage: number) => void} choose a part was pressed
+ * @param {Node[]} tools what else stands in the line
  * @param {{ signal: AbortSignal }} life
  * @returns {{
  *   bar: HTMLElement,
  *   contents: HTMLElement,
  *   list: (stages: Stage[], title: string) => void,
  *   mark: (stages: Stage[], shown: number) => void,
- * }} list() what there is, mark() where we are
+ *   time: (words: string, over: boolean) => void,
+ * }} list() what there is, mark() where we are, time() how long it has taken
  */
-export function makeProgress(choose, { signal }) {
+export function makeLine(choose, tools, { signal }) {
   const lesson = html("span", { class: "session-lesson" });
   const heading = html("span", { class: "session-heading" });
   const count = html("span", { class: "session-count" });
+  const clock = html("span", { class: "session-time" });
   const pips = html("ol", { class: "session-pips" });
   const words = html("div", { class: "session-words" }, lesson, heading);
-  const bar = html("nav", { "class": "session-bar", "aria-label": "Parts" }, words, pips, count);
+  const where = html("nav", { "class": "session-where", "aria-label": "Parts" }, pips);
+  const bar = html("div", { class: "session-bar" },
+    words, where, html("div", { class: "session-state" }, count, clock),
+    html("div", { class: "session-tools" }, ...tools));
   const contents = html("ol", { class: "session-contents" });
 
   for (const place of [pips, contents]) {
@@ -37,7 +46,7 @@ export function makeProgress(choose, { signal }) {
     list(stages, title) {
       lesson.textContent = title;
       const one = stages.length === 1;
-      pips.hidden = one;
+      where.hidden = one;
       count.hidden = one;
       const buttons = stages.map((stage, index) => {
         const name = nameOf(stage, index);
@@ -69,14 +78,22 @@ export function makeProgress(choose, { signal }) {
         }
       }
     },
+    time(said, over) {
+      // Every second is not news.
+      if (clock.textContent !== said) {
+        clock.textContent = said;
+      }
+      clock.classList.toggle("is-over", over);
+    },
   };
 }
 
 /**
+ * What a part is called.
  * @param {Stage} stage
  * @param {number} index
  * @returns {string}
  */
-function nameOf({ heading, title }, index) {
+export function nameOf({ heading, title }, index) {
   return heading || (title ? "Title" : `Part ${index + 1}`);
 }

@@ -1,0 +1,46 @@
+"""Makes the guide that is generated from the catalogue.
+
+    python tests/guides.py
+
+writes notebooks/guide/standards.ipynb. A test compares it with what would be written now.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import nbformat
+from nbformat.v4 import new_markdown_cell, new_notebook
+
+from manipulatives.lessons.coverage import coverage_table
+from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.whole import write_whole
+
+STANDARDS = Path(__file__).parents[1] / "notebooks" / "guide" / "standards.ipynb"
+
+BEFORE = """# Skills and standards
+
+The kit teaches {many} skills of seven strands. This table names for every Common Core standard \
+up to grade 2 in number, operations, time, money and shape, and for every statutory statement of \
+England's programmes of study for years 1 and 2 in the same areas, the skills that serve it, or \
+why none does. The words are ours, in short; the standards themselves are what counts.
+
+Adding and subtracting in columns is a *written method beside strategies*: neither the Common Core \
+up to grade 2 nor England's years 1 and 2 demands it. The number line, known facts and bridging \
+ten are there for every sum, and the class settings choose.
+
+`manipulatives skills --standard 2.NBT.B.5` lists the skills of a standard, \
+`manipulatives tasks addition.two_digit` shows tasks of a skill."""
+
+
+def standards() -> str:
+    """Return the guide to skills and standards as the text of a notebook."""
+    cells = [
+        new_markdown_cell(BEFORE.format(many=len(SKILLS)), id="about"),
+        new_markdown_cell(coverage_table(), id="table"),
+    ]
+    return nbformat.writes(new_notebook(cells=cells)) + "\n"
+
+
+if __name__ == "__main__":
+    write_whole(STANDARDS, standards())

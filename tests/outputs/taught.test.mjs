@@ -1,0 +1,128 @@
+// How long a lesson took, how its rounds went, and what the browser keeps of it.
+import assert from "node:assert/strict";
+import test from "node:test";
+import { MARKS, marksOf, sessionFile, wordsOf } from "../../manipulatives/outputs/page/marks.js";
+import { openMemory } from "../../manipulatives/outputs/page/memory.js";
+import {
+  inDigits, inMinutes, passed, spentOf, total, unspent,
+} from "../../manipulatives/outputs/page/spent.js";
+
+// A Wednesday at noon by the wall, wherever this runs.
+const NOON = new Date(2026, 10, 25, 12).getTime();
+
+test("time goes to the part that is shown", () => {
+  let spent = passed(unspent(), "hours", NOON);
+  spent = passed(spent, "hours", NOON + 1000);
+  spent = passed(spent, "ferry", NOON + 3000);
+  assert.deepEqual(spent.used, { hours: 1000, ferry: 2000 });
+  assert.equal(total(spent), 3000);
+  assert.equal(spent.day, "2026-11-25");
+});
+
+test("while the page is closed, asleep, or set back no time passes", () => {
+  const spent = passed(unspent(), "hours", NOON);
+  assert.equal(total(passed(spent, "hours", NOON + 60_000)), 60_000);
+  assert.equal(total(passed(spent, "hours", NOON + 3_600_000)), 0);
+  assert.equal(total(passed(spent, "hours", NOON - 5000)), 0);
+  const kept = spentOf(JSON.parse(JSON.stringify(passed(spent, "hours", NOON + 5000))));
+  assert.equal(total(passed(kept, "hours", NOON + 30_000)), 5000);
+});
+
+test("what was kept of the time and is none counts for nothing", () => {
+  for (const broken of [null, 7, "x", {}, { day: "now", used: {} }, { day: "2026-11-25" }]) {
+    assert.deepEqual(spentOf(broken), unspent());
+  }
+  const half = spentOf({ day: "2026-11-25", used: { a: 5, b: "x", c: -1, d: null }, at: 3 });
+  assert.deepEqual(half, { day: "2026-11-25", used: { a: 5 }, at: null });
+});
+
+test("the time is told in whole minutes against the plan", () => {
+  assert.equal(inMinutes(0, 900, false), "15 min");
+  assert.equal(inMinutes(0, 900, true), "0 of 15 min");
+  assert.equal(inMinutes(6.9 * 60_000, 900, true), "6 of 15 min");
+  assert.equal(inMinutes(17 * 60_000, 900, true), "17 of 15 min");
+  assert.equal(inMinutes(61_000, 20, true), "1 of 1 min");
+  assert.equal(inMinutes(61_000, 0, true), "1 min");
+  assert.equal(inMinutes(0, 0, false), "");
+  assert.equal(inDigits(0), "0:00");
+  assert.equal(inDigits(65_999), "1:05");
+});
+
+test("there are three marks, and nothing else is one", () => {
+  assert.deepEqual(MARKS.map(([, words]) => words), ["Most had it", "About half", "Few"]);
+  assert.deepEqual(marksOf({ a: "most", b: "all", c: 3, d: "few" }), { a: "most", d: "few" });
+  assert.deepEqual(marksOf(null), {});
+  assert.equal(wordsOf("half"), "About half");
+  assert.equal(wordsOf(null), "");
+});
+
+test("a session file says what was taught, in whole seconds, and names nobody", () => {
+  const { name, text } = sessionFile({
+    title: "Market clock: Café & <b>", seed: 4350, date: "2026-11-25",
+    rounds: [
+      { title: "Half past", skill: "time.read_half", seed: 4351, planned: 120, used: 75_499,
+        mark: "half" },
+      { title: "Set the clock", skill: "time.set_hands", seed: 4353, planned: 180, used: 0,
+        mark: null },
+    ],
+  });
+  assert.equal(name, "session-market-clock-cafe-b-2026-11-25.json");
+  assert.deepEqual(JSON.parse(text), {
+    format: "manipulatives session",
+    version: 1,
+    title: "Market clock: Café & <b>",
+    seed: 4350,
+    date: "2026-11-25",
+    rounds: [
+      { title: "Half past", skill: "time.read_half", seed: 4351, planned: 120, used: 75,
+        mark: "half" },
+      { title: "Set the clock", skill: "time.set_hands", seed: 4353, planned: 180, used: 0,
+        mark: null },
+    ],
+  });
+  assert.ok(text.endsWith("}\n"));
+});
+
+test("a lesson that has not begun has no date, and any title makes a file's name", () => {
+  const file = (title) => sessionFile({ title, seed: 0, date: "", rounds: [] });
+  assert.equal(JSON.parse(file("x").text).date, null);
+  assert.equal(file("../../etc/passwd").name, "session-etc-passwd.json");
+  assert.equal(file("").name, "session.json");
+  assert.equal(file("Über \u4e2d\u6587").name, "session-uber-\u4e2d\u6587.json");
+});
+
+test("a lesson's memory is its own, and is forgotten with what its rounds keep", () => {
+  const held = new Map();
+  const storage = new Proxy({
+    getItem: (key) => held.get(key) ?? null,
+    setItem: (key, text) => held.set(key, text),
+    removeItem: (key) => held.delete(key),
+  }, {
+    ownKeys: () => [...held.keys()],
+    getOwnPropertyDescriptor: () => ({ enumerable: true, configurable: true }),
+  });
+  const ferry = openMemory(storage, "ferry 7");
+  const market = openMemory(storage, "market 7");
+  ferry.write("stage", 2);
+  market.write("stage", 3);
+  held.set("ferry 7/a round", "{}");
+  held.set("market 7/broken", "{");
+  assert.equal(ferry.read("stage"), 2);
+  assert.equal(market.read("stage"), 3);
+  assert.equal(market.read("broken"), null);
+  assert.equal(market.read("nothing"), null);
+  ferry.forget();
+  assert.deepEqual([...held.keys()], ["market 7/stage", "market 7/broken"]);
+});
+
+test("where keeping is refused nothing is kept and nothing breaks", () => {
+  const refuse = () => {
+    throw new Error("refused");
+  };
+  for (const storage of [null, { getItem: refuse, setItem: refuse }]) {
+    const memory = openMemory(storage, "ferry 7");
+    memory.write("stage", 2);
+    memory.forget();
+    assert.equal(memory.read("stage"), null);
+  }
+});
