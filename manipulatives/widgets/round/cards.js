@@ -71,5 +71,6 @@ function cardOf(task, index, { prompt }) {
     html("strong", { class: "round-found" }),
   );
   card.classList.toggle("is-line", prompt.length <= LINE);
+  card.style.setProperty("--own", String(prompt.length));
   return card;
 }
