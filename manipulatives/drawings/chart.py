@@ -24,6 +24,7 @@ _LINE_TYPE = 0.05
 _GRID = Paint("sheet", "edge", 0.25)
 _LIT = Paint("move-soft", "move", 0.4)
 _COVERED = Paint("rule", "edge", 0.25)
+_TO_WRITE = Paint("sheet", "ink", 0.5)
 
 
 def chart_drawing(
@@ -32,6 +33,7 @@ def chart_drawing(
     *,
     line: bool = False,
     answered: bool = False,
+    to_write: bool = False,
     width: float = 120.0,
     least_type: float = 0.0,
 ) -> Drawing:
@@ -44,6 +46,7 @@ def chart_drawing(
         marks: what was done to it; None for nothing.
         line: whether there is a number line below it.
         answered: whether hidden numbers are written in as the answer of a key.
+        to_write: whether hidden cells are white with a dark edge, to be written in with a pencil.
         width: how wide the drawing is, in millimetres.
         least_type: smallest type allowed, in millimetres; cells grow downward for it.
 
@@ -52,15 +55,18 @@ def chart_drawing(
         'Numbers from 1 to 20, 10 in a row, 1 hidden.'
     """
     done = marks or no_marks()
+    covered = _TO_WRITE if to_write else _COVERED
     side = width / chart.width
     size = max(least_type, min(side / (_DIGIT * len(str(chart.last)) + 0.6), 0.55 * side))
     high = max(0.8 * side, 1.5 * size)
     shapes: list[Shape] = []
     for number in range(chart.first, chart.last + 1):
         row, column = divmod(number - chart.first, chart.width)
-        shapes += _cell(
-            number, (column * side, row * high, side, high), size, chart, done, answered=answered
-        )
+        box = column * side, row * high, side, high
+        shapes += _cell(number, box, size, chart, done, covered=covered, answered=answered)
+    if to_write:
+        # An edge that is to be seen lies over those of the cells beside it.
+        shapes.sort(key=lambda shape: shape.paint is _TO_WRITE if isinstance(shape, Box) else True)
     height = -(-(chart.last - chart.first + 1) // chart.width) * high
     if line:
         below = number_line_drawing(chart, done, width=width, least_type=least_type)
@@ -127,6 +133,7 @@ def _cell(
     chart: Chart,
     marks: Marks,
     *,
+    covered: Paint,
     answered: bool,
 ) -> list[Shape]:
     left, top, wide, high = box
@@ -134,8 +141,9 @@ def _cell(
     counted = number in marks["counted"]
     wiped = chart.mode == "wipe" and counted
     shown = can_be_read(number, marks, chart)
+    hidden = not shown and (not answered or covered is _TO_WRITE)
     shapes: list[Shape] = [
-        Box((left, top), wide, high, paint=_GRID if shown or answered else _COVERED, role="cell")
+        Box((left, top), wide, high, paint=covered if hidden else _GRID, role="cell")
     ]
     if wiped:
         return shapes

@@ -162,7 +162,8 @@ class _Sheet:
 
     def _plus(self, column: int, middle: Point) -> Shape:
         left = (self.across - 1 - column) * self.wide, middle[1]
-        return centred(left, "+", 0.7 * self.size, colour="quiet", halo=0.4, role="plus")
+        size = max(self.least, 0.7 * self.size)
+        return centred(left, "+", size, colour="quiet", halo=0.4, role="plus")
 
     def _written(self, row: str, column: int, middle: Point) -> Iterator[Shape]:
         values = self.sum["parts"] if row == "parts" else self.sum["answer"]

@@ -207,7 +207,6 @@ def test_coins_are_given_as_text_or_list_and_kept_the_largest_first():
         (check_tray, [{"coin": "25", "x": 121, "y": 700}], "lies 122 to 1278 tenths of a mill"),
         (check_tray, [{"coin": "25", "x": 700, "y": MAT}], "A coin on a tray is"),
     ],
-    ids=str,
 )
 def test_what_is_no_coin_purse_or_tray_is_refused_with_what_is(check, broken, said):
     with pytest.raises(ValueError, match=re.escape(said)):

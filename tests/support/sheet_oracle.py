@@ -16,13 +16,13 @@ from shapely import LineString, Polygon, unary_union
 from shapely.ops import polygonize
 
 from manipulatives.drawings.shapes import Box, Text
-from support.paper import box_of, inside, text_in, texts, with_role
+from support.paper import box_of, text_in, texts, with_role
 from support.story_reader import Story
 
 WORTH = {"pence": 1, "cents": 1, "pounds": 100, "dollars": 100, "euros": 100}
 
 
-def number_said(words, vocabulary="us"):
+def number_said(words):
     """The number from 0 to 1000 that words say."""
     wanted = words.replace(" and ", " ").replace("-", " ")
     for number in range(1001):
@@ -132,10 +132,12 @@ def mirror_lines(points):
     middle = [sum(p[at] for p in points) / len(points) for at in (0, 1)]
     halves = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in pairwise([*points, points[0]])]
     shape = Polygon(points)
-    lines = set()
-    for through in [*points, *halves]:
-        if math.dist(through, middle) > 0.01:
-            lines.add(round(math.degrees(math.atan2(through[1] - middle[1], through[0] - middle[0])), 2) % 180)
+    lines: list[float] = []
+    for x, y in [*points, *halves]:
+        if math.dist((x, y), middle) > 0.01:
+            line = math.degrees(math.atan2(y - middle[1], x - middle[0])) % 180
+            if not any(abs((line - other + 90) % 180 - 90) < 0.1 for other in lines):
+                lines.append(line)
     fitting = []
     for line in lines:
         turn = math.radians(2 * line)
@@ -156,7 +158,10 @@ def shares(drawing):
     """The areas of the pieces that a shape is cut into."""
     [outline] = with_role(drawing, "outline")
     rim = LineString([*outline.points, outline.points[0]])
-    cuts = [LineString([_longer(c.start, c.end), _longer(c.end, c.start)]) for c in with_role(drawing, "cut")]
+    cuts = [
+        LineString([_longer(c.start, c.end), _longer(c.end, c.start)])
+        for c in with_role(drawing, "cut")
+    ]
     whole = Polygon(outline.points)
     pieces = polygonize(unary_union([rim, *cuts]))
     return [piece.area for piece in pieces if whole.contains(piece.representative_point())]
@@ -223,5 +228,3 @@ def sum_on_squares(key):
         if answers:
             answer = int("".join(answers))
     return numbers, signs[0], answer
-
-

@@ -1,7 +1,17 @@
-"""A lesson as practice on paper, and the key to it: the same sheet answered."""
+"""A lesson on paper: practice and its key, the script for whoever stands in, things to cut out."""
 
 from __future__ import annotations
 
-from manipulatives.outputs.sheet.sheet import sheet_of, sheet_of_file
+from manipulatives.outputs.sheet.cutouts import cutouts_of, cutouts_of_file
+from manipulatives.outputs.sheet.script import script_of, script_of_file
+from manipulatives.outputs.sheet.sheet import sheet_of, sheet_of_file, sheet_pictures
 
-__all__ = ["sheet_of", "sheet_of_file"]
+__all__ = [
+    "cutouts_of",
+    "cutouts_of_file",
+    "script_of",
+    "script_of_file",
+    "sheet_of",
+    "sheet_of_file",
+    "sheet_pictures",
+]

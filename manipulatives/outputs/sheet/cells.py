@@ -2,63 +2,179 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Self
 
-from manipulatives.drawings.shapes import (
-    DIGIT_HEIGHT,
-    Box,
-    Circle,
-    Drawing,
-    Line,
-    Paint,
-    Shape,
-    Text,
-    centred,
-)
+from manipulatives.drawings.shapes import DIGIT_HEIGHT, Circle, Drawing, Shape, Text, centred
 from manipulatives.lessons.task import Task
-from manipulatives.outputs.sheet.lines import PITCH, broken, paragraph
+from manipulatives.maths.columns import LINE
+from manipulatives.outputs.sheet.answers import answer_of, least_width
+from manipulatives.outputs.sheet.blanks import OUTLINE
+from manipulatives.outputs.sheet.lines import broken, paragraph
+from manipulatives.outputs.sheet.on_paper.words import lead_of
 from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.pictures import picture_of
+from manipulatives.outputs.sheet.pictures import printed
+from manipulatives.outputs.sheet.printed import Manner, Printed
 
 GAP = 4.0
 """Between prompt, picture and answer, in millimetres."""
 
 COLUMN_GAP = 8.0
 
+_ONE_LINE = 1.2
+_NUMBER = re.compile("[0-9]+")
+
 RINGED = 100
 """Numbers below this fit into a ring."""
 
-LINE = Paint(stroke="ink", width=0.4)
-GUIDE = Paint(stroke="edge", width=0.25, dashes=(1.0, 1.5))
-OUTLINE = Paint(stroke="edge", width=0.35)
-RIGHT = Paint(fill="move-soft", stroke="move", width=0.8)
+MOST_LINES = 5
+"""A prompt that would be broken into more lines gets a wider place."""
 
 
-def rows_of(
-    tasks: Sequence[tuple[int, Task]], size: Size, width: float, *, prompts: bool, key: bool
-) -> list[Drawing]:
+@dataclass(frozen=True)
+class Cell:
+    """One task that is to be printed.
+
+    Attributes:
+        number: of the task on the sheet.
+        task: the task.
+        form: what of it goes on paper.
+        manner: how its round is printed.
+    """
+
+    number: int
+    task: Task
+    form: Printed
+    manner: Manner
+
+    @property
+    def size(self) -> Size:
+        """The sizes of the sheet."""
+        return self.manner.size
+
+    @property
+    def prompt(self) -> str:
+        """What is asked, in words."""
+        return self.form.prompt
+
+    @property
+    def left(self) -> float:
+        """How far from its left edge the task begins, beside its number."""
+        return 0.0 if self.form.corner else _beside_number(self.number, self.size)
+
+    def without_prompt(self) -> Self:
+        """Return the same task where the heading says what is asked."""
+        return replace(self, form=replace(self.form, prompt=""))
+
+    def with_given(self) -> Self:
+        """Return the same task where what is given stands above its own picture."""
+        given, picture = self.form.given, self.form.picture
+        if given is None:
+            return self
+        shown = picture or Drawing(0, 0)
+        below = given.height + GAP / 2
+        both = Drawing(
+            max(given.width, shown.width),
+            below + shown.height,
+            (*given.shapes, *shown.at(0, below)),
+        )
+        return replace(self, form=replace(self.form, picture=both, given=None))
+
+
+def cells_of(
+    tasks: Sequence[tuple[int, Task]],
+    size: Size,
+    width: float,
+    *,
+    key: bool,
+    vocabulary: str,
+) -> list[Cell]:
+    """Return the tasks of a round, ready to be printed.
+
+    Args:
+        tasks: the tasks with their numbers.
+        size: the sizes of the sheet.
+        width: the width between the margins in millimetres.
+        key: whether the answers are given.
+        vocabulary: "us" or "uk".
+    """
+    # A sum on a number line is answered in boxes, too.
+    typed = [
+        task.answer
+        for _, task in tasks
+        if task.ask.get("form") == "number" or task.start.get("sum", {}).get("form") == LINE
+    ]
+    numbers = [number for _, task in tasks for number in _NUMBER.findall(task.prompt)]
+    last = max(number for number, _ in tasks)
+    manner = Manner(
+        size=size,
+        key=key,
+        room=width - _beside_number(last, size),
+        digits=max(map(len, typed), default=1),
+        longest=max(map(len, [*typed, *numbers]), default=1),
+        lead=max((lead_of(task, size) for _, task in tasks), default=0.0),
+        vocabulary=vocabulary,
+    )
+    return [Cell(number, task, printed(task, manner), manner) for number, task in tasks]
+
+
+def rows_of(cells: Sequence[Cell], width: float) -> list[Drawing]:
     """Return the tasks of a round, one drawing a row.
 
     Sheet and key are laid out alike.
 
     Args:
-        tasks: the tasks with their numbers.
-        size: the sizes of the sheet.
+        cells: the tasks.
         width: the width of a row in millimetres.
-        prompts: whether each has its own prompt; if not, the heading says what to do.
-        key: whether the answers are given.
     """
-    pictures = [_numbered(number, picture_of(task, size, key=key), size) for number, task in tasks]
-    needed = max(picture.width for picture in pictures) + GAP + size.prompt
-    columns = max(1, min(size.columns, int((width + COLUMN_GAP) / (needed + COLUMN_GAP))))
-    across = (width - COLUMN_GAP * (columns - 1)) / columns
-    cells = [
-        _cell(picture, task, size, across, prompts=prompts, key=key)
-        for picture, (_, task) in zip(pictures, tasks, strict=True)
-    ]
-    starts = range(0, len(cells), columns)
-    return [_row(cells[start : start + columns], across, width) for start in starts]
+    columns = columns_for(cells, width)
+    across = _across(width, columns)
+    beside = all(_goes_beside(cell, across - cell.left) for cell in cells)
+    drawn = [drawing_of(cell, across, beside=beside) for cell in cells]
+    starts = range(0, len(drawn), columns)
+    return [_row(drawn[start : start + columns], across, width) for start in starts]
+
+
+def columns_for(cells: Sequence[Cell], width: float) -> int:
+    """Return how many tasks of a round lie side by side.
+
+    Args:
+        cells: the tasks.
+        width: the width of a row in millimetres.
+    """
+    size = cells[0].size
+    short = all(cell.form.short and not cell.prompt for cell in cells)
+    most = size.short if short else size.columns
+    fitting = (
+        columns
+        for columns in range(most, 1, -1)
+        if all(fits(cell, _across(width, columns)) for cell in cells)
+    )
+    return next(fitting, 1)
+
+
+def drawing_of(cell: Cell, width: float, *, beside: bool | None = None) -> Drawing:
+    """Return a task with its number, as wide as asked.
+
+    Args:
+        cell: the task.
+        width: its width in millimetres.
+        beside: whether text and answer stand beside the picture; None where there is room.
+    """
+    left = cell.left
+    if beside is None:
+        beside = _goes_beside(cell, width - left)
+    body = _body(cell, width - left, beside=beside)
+    high = cell.form.picture.height if cell.form.picture and not cell.prompt else 0.0
+    line = cell.form.short and high <= _ONE_LINE * cell.size.box
+    shapes = (*_badge(cell, high if line else 0.0), *body.at(left, 0))
+    return Drawing(width, max(body.height, _badge_height(cell)), shapes)
+
+
+def _across(width: float, columns: int) -> float:
+    return (width - COLUMN_GAP * (columns - 1)) / columns
 
 
 def _row(cells: Sequence[Drawing], across: float, width: float) -> Drawing:
@@ -68,41 +184,100 @@ def _row(cells: Sequence[Drawing], across: float, width: float) -> Drawing:
     return Drawing(width, max(cell.height for cell in cells), tuple(shapes))
 
 
-def _numbered(number: int, picture: Drawing, size: Size) -> Drawing:
-    # A clock is round: its top left corner is free.
-    if number < RINGED:
-        radius = 0.72 * size.note
-        badge: tuple[Shape, ...] = (
-            Circle((radius, radius), radius, OUTLINE, "ring"),
-            centred((radius, radius), str(number), size.note, role="number"),
+def fits(cell: Cell, width: float) -> bool:
+    """Return whether a task can be printed in so little width, and is good to read there.
+
+    Args:
+        cell: the task.
+        width: the width in millimetres.
+    """
+    room = width - cell.left
+    least = least_width(cell.task, cell.form, cell.manner)
+    picture = cell.form.picture
+    if picture and cell.form.corner:
+        # The room beside a clock is not left empty.
+        return room >= picture.width + GAP + _least_beside(cell)
+    if room < max(picture.width if picture else 0.0, least):
+        return False
+    lines = broken(cell.prompt, cell.size.text, room, most=9, sentences=True)
+    return not cell.prompt or len(lines) <= MOST_LINES
+
+
+def _beside_number(number: int, size: Size) -> float:
+    """How much room a task's number takes beside what is asked."""
+    return (2.1 if number < RINGED else 2.6) * size.note
+
+
+def _badge_height(cell: Cell) -> float:
+    return 1.44 * cell.size.note
+
+
+def _badge(cell: Cell, height: float) -> tuple[Shape, ...]:
+    """The number of a task, at the top, or in the middle of a line so high."""
+    note = cell.size.note
+    radius = 0.72 * note
+    down = max(radius, height / 2)
+    text = str(cell.number)
+    if cell.number < RINGED:
+        return (
+            Circle((radius, down), radius, OUTLINE, "ring"),
+            centred((radius, down), text, note, role="number"),
         )
-    else:
-        badge = (Text((0, DIGIT_HEIGHT * size.note), str(number), size.note, role="number"),)
-    return Drawing(picture.width, picture.height, (*badge, *picture.shapes))
+    return (Text((0, down + DIGIT_HEIGHT * note / 2), text, note, role="number"),)
 
 
-def _cell(
-    picture: Drawing, task: Task, size: Size, width: float, *, prompts: bool, key: bool
-) -> Drawing:
+def _goes_beside(cell: Cell, width: float) -> bool:
+    """Whether there is room for text and answer beside the picture."""
+    picture = cell.form.picture
+    if picture is None:
+        return True
+    asks = cell.prompt or cell.form.answer != "there"
+    return bool(asks) and width - picture.width - GAP >= _least_beside(cell)
+
+
+def _least_beside(cell: Cell) -> float:
+    least = least_width(cell.task, cell.form, cell.manner)
+    words = cell.prompt or cell.form.answer not in ("boxes", "choices")
+    return max(cell.size.prompt, least) if words else least
+
+
+def _body(cell: Cell, width: float, *, beside: bool) -> Drawing:
+    picture = cell.form.picture
+    if picture is None:
+        return _said(cell, width)
+    if not beside:
+        return _stacked(cell, picture, width)
+    room = width - picture.width - GAP
+    prompt = _prompt(cell, room)
+    answer = answer_of(cell.task, cell.form, cell.manner, room)
+    gap = GAP if prompt.height else 0.0
+    height = max(picture.height, prompt.height + gap + answer.height)
+    # Beside a clock an answer stands at its foot; beside other pictures below the question.
+    low = height - answer.height
+    down = low if cell.form.corner else prompt.height + gap
+    if not cell.prompt and not cell.form.corner:
+        down = low / 2
     left = picture.width + GAP
-    if width - left < size.prompt:
-        return _stacked(picture, task, size, width, prompts=prompts, key=key)
-    beside = width - left
-    prompt = _prompt(task, size, beside) if prompts else Drawing(beside, 0)
-    answer = _answer(task, size, beside, key=key)
-    height = max(picture.height, prompt.height + GAP + answer.height)
-    shapes = (*picture.shapes, *prompt.at(left, 0), *answer.at(left, height - answer.height))
+    shapes = (*picture.shapes, *prompt.at(left, 0), *answer.at(left, down))
     return Drawing(width, height, shapes)
 
 
-def _stacked(
-    picture: Drawing, task: Task, size: Size, width: float, *, prompts: bool, key: bool
-) -> Drawing:
-    """A task whose picture is too wide for text beside it: prompt above, answer below."""
-    prompt = _prompt(task, size, width) if prompts else Drawing(width, 0)
-    answer = _answer(task, size, width, key=key)
-    picture_from = prompt.height + GAP / 2
-    answer_from = picture_from + picture.height + GAP
+def _said(cell: Cell, width: float) -> Drawing:
+    """A task without a picture: the answer below the prompt."""
+    prompt = _prompt(cell, width)
+    answer = answer_of(cell.task, cell.form, cell.manner, width)
+    gap = GAP if cell.form.answer in ("line", "parts") else GAP / 2
+    below = prompt.height + gap if prompt.height else 0.0
+    shapes = (*prompt.shapes, *answer.at(0, below))
+    return Drawing(width, below + answer.height, shapes)
+
+
+def _stacked(cell: Cell, picture: Drawing, width: float) -> Drawing:
+    """A task with its prompt above the picture and its answer below it."""
+    prompt = _prompt(cell, width)
+    answer = answer_of(cell.task, cell.form, cell.manner, width)
+    picture_from = prompt.height + (GAP / 2 if prompt.height else 0)
+    answer_from = picture_from + picture.height + (GAP if answer.height else 0)
     shapes = (
         *prompt.shapes,
         *picture.at(0, picture_from),
@@ -111,83 +286,7 @@ def _stacked(
     return Drawing(width, answer_from + answer.height, shapes)
 
 
-def _prompt(task: Task, size: Size, width: float) -> Drawing:
-    return paragraph(task.prompt, size.text, width, most=6, sentences=True)
-
-
-def _answer(task: Task, size: Size, width: float, *, key: bool) -> Drawing:
-    """The place for the answer, or the answer; as high in the sheet as in the key."""
-    if task.ask["by"] == "choice":
-        return _choices(task, size, width, key=key)
-    given = _given(task, size, width)
-    if task.ask["by"] == "manipulative":
-        # The pupil's answer is the picture; the key also says it in writing.
-        return given if key else Drawing(width, given.height)
-    height = max(size.writing, given.height)
-    if key:
-        return Drawing(width, height, given.at(0, height - given.height))
-    # A line above and one below: beginners keep their writing to size best between two
-    # (Reidlinger, Candler & Neville 2012, first graders).
-    top, across = height - size.writing, min(width, 1.5 * size.picture)
-    lines = (
-        Line((0, top), (across, top), GUIDE, "guide"),
-        Line((0, height), (across, height), LINE, "writing"),
-    )
-    return Drawing(width, height, lines)
-
-
-def _given(task: Task, size: Size, width: float) -> Drawing:
-    """The answer of a key: boxed, and how it is said."""
-    box = chip(task.answer, size, paint=RIGHT)
-    beside = box.width + 0.6 * size.text
-    if beside + text_width(task.spoken, size.note) <= width:
-        spoken = paragraph(task.spoken, size.note, width - beside, colour="quiet")
-        down = (box.height - spoken.height) / 2
-        return Drawing(width, box.height, (*box.shapes, *spoken.at(beside, down)))
-    spoken = paragraph(task.spoken, size.note, width, colour="quiet")
-    height = box.height + GAP / 4 + spoken.height
-    return Drawing(width, height, (*box.shapes, *spoken.at(0, height - spoken.height)))
-
-
-def _choices(task: Task, size: Size, width: float, *, key: bool) -> Drawing:
-    choices: list[str] = task.ask["choices"]
-    gap = 0.45 * size.text
-    widest = max(chip(choice, size).width for choice in choices)
-    most = max(1, int((width + gap) / (widest + gap)))
-    rows = -(-len(choices) // most)
-    columns = -(-len(choices) // rows)
-    across = min(2 * widest, (width - gap * (columns - 1)) / columns)
-    shapes: list[Shape] = []
-    top = 0.0
-    for start in range(0, len(choices), columns):
-        row = [
-            chip(choice, size, across, RIGHT if key and choice == task.answer else OUTLINE)
-            for choice in choices[start : start + columns]
-        ]
-        for column, box in enumerate(row):
-            shapes += box.at(column * (across + gap), top)
-        top += max(box.height for box in row) + gap
-    return Drawing(width, top - gap, tuple(shapes))
-
-
-def chip(text: str, size: Size, width: float | None = None, paint: Paint = OUTLINE) -> Drawing:
-    """Return text in a box.
-
-    Args:
-        text: the text.
-        size: the sizes of the sheet.
-        width: how wide the box is in millimetres, None for as wide as the text needs.
-        paint: the look of the box.
-    """
-    edge = 0.45 * size.text
-    if width is None:
-        width = text_width(text, size.text) + 2 * edge
-    # A hair more, so that text measured for the box is not broken by rounding.
-    lines = broken(text, size.text, width - 2 * edge + 0.01)
-    height = (len(lines) - 1) * PITCH * size.text + 2 * size.text
-    box = Box((0, 0), width, height, 0.5 * size.text, paint, "choice")
-    words = tuple(
-        Text((width / 2, (1.35 + row * PITCH) * size.text), line, size.text, "middle")
-        for row, line in enumerate(lines)
-    )
-    return Drawing(width, height, (box, *words))
+def _prompt(cell: Cell, width: float) -> Drawing:
+    if not cell.prompt:
+        return Drawing(width, 0)
+    return paragraph(cell.prompt, cell.size.text, width, most=9, sentences=True)

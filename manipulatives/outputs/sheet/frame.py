@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from manipulatives.drawings.shapes import Drawing, Line, Paint, Shape, Text
-from manipulatives.lessons.task import Task
-from manipulatives.outputs.sheet.cells import LINE, RIGHT, chip
+from manipulatives.outputs.sheet.answers import chip
+from manipulatives.outputs.sheet.blanks import LINE, RIGHT
 from manipulatives.outputs.sheet.lines import broken, paragraph
 from manipulatives.outputs.sheet.paper import Size
 from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.pictures import orders
+from manipulatives.outputs.sheet.qr import qr_drawing
 
 RULER = 100.0
 """Length of the line that shows whether the printer kept the size, in millimetres."""
 
 RULER_NOTE = "Is this line 100 mm long? If not, print at actual size."
+
+SCAN_NOTE = "Scan to do it on a screen."
 
 NAME_SHARE = 0.62
 """How much of the line is for the name and how much for the date."""
@@ -23,28 +23,40 @@ NAME_SHARE = 0.62
 DIVIDER = Paint(stroke="line", width=0.5)
 
 
-def head(title: str, size: Size, width: float, *, key: bool) -> Drawing:
-    """Return the head of the first page: title, name and date, and the ruler.
+def head(
+    title: str, size: Size, width: float, *, mark: str = "", address: str = "", names: bool = True
+) -> Drawing:
+    """Return the head of the first page: title, name and date, ruler and QR code.
 
     Args:
         title: the lesson's title.
         size: the sizes of the sheet.
         width: the width between the margins in millimetres.
-        key: whether this is the key; it bears a mark.
+        mark: what the sheet is marked as ("Answers"); empty for none.
+        address: where the lesson is on a screen; empty for nowhere.
+        names: whether there are lines for name and date.
     """
-    mark = chip("Answers", size, paint=RIGHT)
-    words = paragraph(title, size.title, width - mark.width - size.text, most=2)
-    line = words.height + size.writing
-    ruler = _ruler(size, width)
-    ruler_from = line + 1.5 * size.text
-    shapes: tuple[Shape, ...] = (
-        *words.shapes,
-        *(mark.at(width - mark.width, 0.1 * size.title) if key else ()),
-        *_to_fill_in("Name", 0, NAME_SHARE * width - size.text, line, size),
-        *_to_fill_in("Date", NAME_SHARE * width, width, line, size),
-        *ruler.at(0, ruler_from),
-    )
-    return Drawing(width, ruler_from + ruler.height, shapes)
+    marked = chip(mark, size, paint=RIGHT) if mark else Drawing(0, 0)
+    words = paragraph(title, size.title, width - marked.width - size.text, most=2)
+    line = words.height + size.writing if names else words.height
+    shapes: list[Shape] = [*words.shapes, *marked.at(width - marked.width, 0.1 * size.title)]
+    if names:
+        shapes += _to_fill_in("Name", 0, NAME_SHARE * width - size.text, line, size)
+        shapes += _to_fill_in("Date", NAME_SHARE * width, width, line, size)
+    below = line + 1.5 * size.text if names else line + 0.5 * size.text
+    code = _scanned(address, size, width - RULER - size.text) if address else Drawing(0, 0)
+    ruler = _ruler(size, width - code.width - size.text if address else width)
+    shapes += [*ruler.at(0, below), *code.at(width - code.width, below)]
+    return Drawing(width, below + max(ruler.height, code.height), tuple(shapes))
+
+
+def _scanned(address: str, size: Size, room: float) -> Drawing:
+    code = qr_drawing(address)
+    gap = 0.5 * size.note
+    note = paragraph(SCAN_NOTE, size.note, room - code.width - gap, colour="quiet", most=5)
+    height = max(code.height, note.height)
+    left = room - code.width
+    return Drawing(room, height, (*note.shapes, *code.at(left, 0)))
 
 
 def _to_fill_in(label: str, start: float, end: float, line: float, size: Size) -> list[Shape]:
@@ -62,27 +74,22 @@ def _ruler(size: Size, width: float) -> Drawing:
         Line((10 * mark, tall), (10 * mark, 0 if mark % 5 == 0 else tall / 2), paint)
         for mark in range(11)
     ]
-    note = paragraph(RULER_NOTE, size.note, width, colour="quiet")
+    note = paragraph(RULER_NOTE, size.note, max(width, RULER), colour="quiet")
     shapes = (Line((0, tall), (RULER, tall), paint, "ruler"), *marks, *note.at(0, tall + 1))
     return Drawing(width, tall + 1 + note.height, shapes)
 
 
-def heading(
-    title: str, tasks: Sequence[Task], size: Size, width: float, *, prompt: bool
-) -> Drawing:
+def heading(title: str, said: str, size: Size, width: float) -> Drawing:
     """Return the heading of a round, and what to do in it.
 
     Args:
         title: the heading.
-        tasks: the tasks of the round.
+        said: what all tasks ask, and what is to be done.
         size: the sizes of the sheet.
         width: the width between the margins in millimetres.
-        prompt: whether the tasks share one prompt, which is then said here.
     """
-    todo = dict.fromkeys(_todo(task) for task in tasks)
-    said = " ".join([tasks[0].prompt, *todo] if prompt else todo)
     name = paragraph(title, size.heading, width, most=2)
-    words = paragraph(said, size.text, width)
+    words = paragraph(said, size.text, width) if said else Drawing(width, 0)
     top = 0.6 * size.text
     shapes = (
         Line((0, 0), (width, 0), DIVIDER),
@@ -90,18 +97,6 @@ def heading(
         *words.at(0, top + name.height),
     )
     return Drawing(width, top + name.height + words.height, shapes)
-
-
-def _todo(task: Task) -> str:
-    match task.ask:
-        case {"by": "choice"}:
-            return "Circle the right answer."
-        case {"by": "keypad", "form": "time"}:
-            return "Write the time on the line."
-        case {"by": "keypad"}:
-            return "Write the number on the line."
-        case _:
-            return orders(task)
 
 
 def foot(note: str, page: int, pages: int, size: Size, width: float) -> Drawing:

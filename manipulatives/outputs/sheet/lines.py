@@ -14,7 +14,7 @@ BASE = 1.0
 """From the top of a line to where its letters stand, as a share of the size of the type."""
 
 
-_NEW_SENTENCE = re.compile(r"(?<=[.?!]) (?=[A-Z])")
+_NEW_SENTENCE = re.compile(r"(?<=[.?!]) (?=[A-Z0-9])")
 
 
 def broken(

@@ -68,6 +68,23 @@ def pdf_of(pages: Sequence[Drawing], *, title: str, language: str) -> bytes:
     return _finished(file, language)
 
 
+def png_of(page: Drawing, *, dots_per_inch: int = 100) -> bytes:
+    """Return a drawing as a picture on white.
+
+    Args:
+        page: the drawing.
+        dots_per_inch: how fine it is.
+    """
+    file = io.BytesIO()
+    with _SETTINGS, mpl.rc_context():
+        mpl.rcdefaults()
+        figure = _figure(page)
+        figure.patch.set_visible(True)
+        figure.patch.set_facecolor("#ffffff")
+        figure.savefig(file, format="png", dpi=dots_per_inch, metadata={"Software": None})
+    return file.getvalue()
+
+
 def text_width(text: str, size: float) -> float:
     """Return how wide a line of text is in the kit's font, with kerning, in millimetres.
 

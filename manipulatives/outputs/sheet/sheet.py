@@ -2,24 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
-from itertools import count
+from collections.abc import Sequence
 from pathlib import Path
 
-from manipulatives.lessons.checks import check_seed
-from manipulatives.lessons.lesson import Lesson, Round, round_seed
-from manipulatives.lessons.makers import make_tasks
-from manipulatives.lessons.problem import LessonProblem, at, in_file
-from manipulatives.lessons.settings import ClassSettings, class_settings, settled
-from manipulatives.outputs.notebook import lesson_of, notebook_at
-from manipulatives.outputs.sheet.cells import rows_of
+from manipulatives.drawings.shapes import Drawing
+from manipulatives.lessons.checks import check_one_of
+from manipulatives.lessons.lesson import Lesson
+from manipulatives.lessons.problem import at, in_file
+from manipulatives.lessons.settings import ClassSettings, settled
+from manipulatives.outputs.sheet.cells import COLUMN_GAP, Cell, cells_of, drawing_of, fits, rows_of
+from manipulatives.outputs.sheet.code import check_version, code_of
+from manipulatives.outputs.sheet.files import chosen, lesson_at
 from manipulatives.outputs.sheet.frame import foot, head, heading
 from manipulatives.outputs.sheet.pages import Block, laid_out
-from manipulatives.outputs.sheet.paper import LARGE, PAPERS, STANDARD, Paper, Size
-from manipulatives.outputs.sheet.pdf import pdf_of, printable
+from manipulatives.outputs.sheet.paper import LARGE, STANDARD, Paper, Size, paper_called
+from manipulatives.outputs.sheet.pdf import pdf_of, png_of, printable
+from manipulatives.outputs.sheet.rounds import Asked, asked_in
+from manipulatives.outputs.sheet.steps import step_drawings
+
+WORKED = "steps"
+FORMS = ("pupil", "key", WORKED)
+"""What a sheet may be: practice, the key to it, or the key with worked steps."""
 
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
+
+_BESIDE = 110.0
+"""Steps that are not higher than this stand beside their task, in millimetres."""
+
+_MARKS = {"pupil": "", "key": "Answers", "steps": "Worked answers"}
+_NAMES = {"pupil": "Sheet", "key": "Key", "steps": "Steps"}
 
 
 def sheet_of_file(
@@ -29,6 +40,10 @@ def sheet_of_file(
     large_print: bool = False,
     paper: str | None = None,
     seed: int | None = None,
+    form: str | None = None,
+    version: str = "A",
+    code: str | None = None,
+    address: str = "",
 ) -> bytes:
     """Return the sheet of a lesson file or a notebook, with the class settings of its folder.
 
@@ -40,22 +55,32 @@ def sheet_of_file(
         large_print: whether everything is larger.
         paper: "a4" or "letter", None for what lesson and settings say.
         seed: for other tasks of the same kind; None for the lesson's own.
+        form: "pupil", "key" or "steps"; None for what `key` says.
+        version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
+        code: from the foot of a sheet, for the same numbers again; it says seed and version.
+        address: where the lesson is on a screen, for a QR code; empty for nowhere.
 
     Raises:
-        LessonProblem: the file cannot be read, or there is nothing in it to print.
+        LessonProblem: the file cannot be read, there is nothing in it to print, or it does not
+            make the numbers of the code.
 
     Example:
         >>> sheet_of_file("notebooks/market-clock.toml", key=True)[:4]
         b'%PDF'
     """
-    file = Path(path)
-    notebook = notebook_at(file)
-    settings = class_settings(file.parent)
+    lesson, settings = lesson_at(path)
     with in_file(str(path)):
-        lesson = lesson_of(notebook, title=file.stem)
-        if seed is not None:
-            lesson = _sown(lesson, seed)
-        return sheet_of(lesson, settings, key=key, large_print=large_print, paper=paper)
+        lesson, version = chosen(lesson, settings, seed=seed, version=version, code=code)
+        return sheet_of(
+            lesson,
+            settings,
+            key=key,
+            large_print=large_print,
+            paper=paper,
+            form=form,
+            version=version,
+            address=address,
+        )
 
 
 def sheet_of(
@@ -65,6 +90,9 @@ def sheet_of(
     key: bool = False,
     large_print: bool = False,
     paper: str | None = None,
+    form: str | None = None,
+    version: str = "A",
+    address: str = "",
 ) -> bytes:
     """Return a lesson as a PDF to print: practice for pupils, or the key for whoever marks it.
 
@@ -77,79 +105,197 @@ def sheet_of(
         key: whether the answers are given.
         large_print: whether everything is larger: type of at least 18 points instead of 12.
         paper: "a4" or "letter", None for what lesson and settings say.
+        form: "pupil", "key", or "steps" for a key with worked steps; None for what `key` says.
+        version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
+        address: where the lesson is on a screen, for a QR code; empty for nowhere.
 
     Raises:
         LessonProblem: the lesson has no rounds, or one that cannot be made or drawn, or there is
-            no such paper.
+            no such paper, form, version or address.
 
     Example:
+        >>> from manipulatives.lessons.lesson import Round
         >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
         >>> sheet_of(monday, ClassSettings())[:4]
         b'%PDF'
     """
     whole = settled(lesson, settings)
-    if not whole.rounds:
-        raise LessonProblem("there is nothing to print", remedy="give the lesson a round")
-    on = _paper(paper or str(whole.paper))
-    size = LARGE if large_print else STANDARD
-    blocks = [Block(head(whole.title, size, on.inside, key=key))]
-    numbers = count(1)
-    for place, each in enumerate(whole.rounds, start=1):
-        with at(f"round {place}"):
-            blocks += _round(each, str(whole.vocabulary), numbers, size, on, key=key)
-    note = f"{'Key' if key else 'Sheet'} {whole.seed} · {whole.title}"
-    pages = laid_out(blocks, on, lambda page, of: foot(note, page, of, size, on.inside))
-    title = f"{printable(whole.title)}{': answers' if key else ''}"
+    form = _form(form, key=key)
+    pages = pages_of(
+        whole,
+        settings,
+        form=form,
+        large_print=large_print,
+        paper=paper,
+        version=version,
+        address=address,
+    )
+    mark = _MARKS[form].lower()
+    title = f"{printable(whole.title)}{f': {mark}' if mark else ''}"
     return pdf_of(pages, title=title, language=LANGUAGES[str(whole.vocabulary)])
 
 
-def _sown(lesson: Lesson, seed: int) -> Lesson:
-    """Return the lesson with other numbers: every round has a seed that comes from this one."""
-    with at("seed"):
-        check_seed(seed)
-    rounds = enumerate(lesson.rounds, start=1)
-    others = tuple(replace(each, seed=round_seed(seed, place)) for place, each in rounds)
-    return replace(lesson, seed=seed, rounds=others)
+def sheet_pictures(
+    lesson: Lesson,
+    settings: ClassSettings,
+    *,
+    dots_per_inch: int = 100,
+    form: str = "pupil",
+    large_print: bool = False,
+    paper: str | None = None,
+    version: str = "A",
+    address: str = "",
+) -> list[bytes]:
+    """Return the pages of a sheet as pictures (PNG).
+
+    Args:
+        lesson: the lesson.
+        settings: what holds where the lesson says nothing.
+        dots_per_inch: how fine they are.
+        form: "pupil", "key" or "steps".
+        large_print: whether everything is larger.
+        paper: "a4" or "letter", None for what lesson and settings say.
+        version: "A", "B" or "C".
+        address: where the lesson is on a screen; empty for nowhere.
+
+    Raises:
+        LessonProblem: as `sheet_of` says.
+
+    Example:
+        >>> from manipulatives.lessons.lesson import Round
+        >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
+        >>> sheet_pictures(monday, ClassSettings())[0][1:4]
+        b'PNG'
+    """
+    pages = pages_of(
+        settled(lesson, settings),
+        settings,
+        form=_form(form, key=False),
+        large_print=large_print,
+        paper=paper,
+        version=version,
+        address=address,
+    )
+    return [png_of(page, dots_per_inch=dots_per_inch) for page in pages]
 
 
-def _paper(name: str) -> Paper:
-    if name in PAPERS:
-        return PAPERS[name]
-    known = " or ".join(f'"{each}"' for each in PAPERS)
-    raise LessonProblem(f'there is no paper "{name}"', remedy=f"print on {known}")
+def pages_of(
+    whole: Lesson,
+    settings: ClassSettings,
+    *,
+    form: str = "pupil",
+    large_print: bool = False,
+    paper: str | None = None,
+    version: str = "A",
+    address: str = "",
+) -> list[Drawing]:
+    """Return the pages of a sheet as drawings.
+
+    Args:
+        whole: the lesson, with nothing left unset.
+        settings: the method of written sums comes from here.
+        form: "pupil", "key" or "steps".
+        large_print: whether everything is larger.
+        paper: "a4" or "letter", None for what the lesson says.
+        version: "A", "B" or "C".
+        address: where the lesson is on a screen; empty for nowhere.
+
+    Raises:
+        LessonProblem: as `sheet_of` says.
+    """
+    on = paper_called(paper or str(whole.paper))
+    size = LARGE if large_print else STANDARD
+    rounds = asked_in(whole, settings, check_version(version))
+    blocks = [
+        Block(
+            head(
+                whole.title,
+                size,
+                on.inside,
+                mark=_MARKS[form],
+                address=address,
+                names=form != WORKED,
+            )
+        )
+    ]
+    first = 1
+    for place, each in enumerate(rounds, start=1):
+        with at(f"round {place}"):
+            words = str(whole.vocabulary)
+            blocks += _round(each, first, size, on, form=form, vocabulary=words)
+        first += len(each.tasks)
+    note = f"{_NAMES[form]} {code_of(whole, version)} · {whole.title}"
+    return laid_out(blocks, on, lambda page, of: foot(note, page, of, size, on.inside))
+
+
+def _form(form: str | None, *, key: bool) -> str:
+    if form is None:
+        return "key" if key else "pupil"
+    with at("form"):
+        return check_one_of(form, FORMS)
 
 
 def _round(
-    each: Round,
-    vocabulary: str,
-    numbers: Iterator[int],
-    size: Size,
-    on: Paper,
-    *,
-    key: bool,
+    each: Asked, first: int, size: Size, on: Paper, *, form: str, vocabulary: str
 ) -> list[Block]:
-    tasks = make_tasks(
-        each.skill,
-        seed=each.seed,
-        count=each.tasks,
-        vocabulary=vocabulary,
-        options=each.options,
-    )
+    sized = size.for_age(each.age)
+    numbered = list(enumerate(each.tasks, start=first))
+    cells = cells_of(numbered, sized, on.inside, key=form != "pupil", vocabulary=vocabulary)
     # What all tasks ask in the same words is said once, in the heading.
-    alike = len({task.prompt for task in tasks}) == 1
-    title, again = (
-        heading(name, tasks, size, on.inside, prompt=alike)
-        for name in (each.title, f"{each.title} (continued)")
-    )
-    first, *others = rows_of(
-        [(next(numbers), task) for task in tasks],
-        size,
-        on.inside,
-        prompts=not alike,
-        key=key,
-    )
-    return [
-        Block(title, before=2 * size.text, keep=True),
-        Block(first, before=size.text),
-        *(Block(row, before=size.between, again=again) for row in others),
-    ]
+    prompts = {cell.form.prompt for cell in cells}
+    alike = len(prompts) == 1
+    todo = dict.fromkeys(cell.form.orders for cell in cells)
+    said = " ".join(text for text in [*(prompts if alike else ()), *todo] if text)
+    name = str(each.round.title)
+    title, again = (heading(one, said, size, on.inside) for one in (name, f"{name} (continued)"))
+    cells = [cell.without_prompt() for cell in cells] if alike else cells
+    given = cells[0].form.given
+    start = [Block(title, before=2 * size.text, keep=True)]
+    if given and all(cell.form.given == given for cell in cells):
+        start.append(Block(given, before=size.note, keep=True))
+        again = _above(again, given, size.note)
+    else:
+        cells = [cell.with_given() for cell in cells]
+    if form == WORKED:
+        body = _worked(cells, sized, on.inside, again)
+    else:
+        row, *others = rows_of(cells, on.inside)
+        body = [
+            Block(row, before=size.text),
+            *(Block(other, before=size.between, again=again) for other in others),
+        ]
+    return [*start, *body]
+
+
+def _above(one: Drawing, other: Drawing, gap: float) -> Drawing:
+    below = one.height + gap
+    return Drawing(one.width, below + other.height, (*one.shapes, *other.at(0, below)))
+
+
+def _worked(cells: Sequence[Cell], size: Size, width: float, again: Drawing) -> list[Block]:
+    """The tasks of a round below each other, each with its steps beside it or below."""
+    blocks: list[Block] = []
+    half = (width - COLUMN_GAP) / 2
+    for cell in cells:
+        before = size.between if blocks else size.text
+        under = again if blocks else None
+        steps = step_drawings(cell.task.steps, size, half)
+        if fits(cell, half) and sum(step.height for step in steps) < _BESIDE:
+            both = _side_by_side(drawing_of(cell, half), steps, size, width)
+            blocks.append(Block(both, before=before, again=under))
+            continue
+        steps = step_drawings(cell.task.steps, size, width - cell.left)
+        answered = drawing_of(cell, width)
+        blocks.append(Block(answered, before=before, keep=bool(steps), again=under))
+        moved = [Drawing(width, step.height, step.at(cell.left, 0)) for step in steps]
+        blocks += [Block(step, before=size.note / 3, again=again) for step in moved]
+    return blocks
+
+
+def _side_by_side(left: Drawing, steps: Sequence[Drawing], size: Size, width: float) -> Drawing:
+    shapes = [*left.shapes]
+    down = 0.0
+    for step in steps:
+        shapes += step.at(left.width + COLUMN_GAP, down)
+        down += step.height + size.note / 3
+    return Drawing(width, max(left.height, down - size.note / 3), tuple(shapes))

@@ -1,0 +1,154 @@
+"""The short code on a sheet, from which the same numbers can be made again."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import re
+from dataclasses import dataclass, replace
+
+from manipulatives.lessons.chance import Chance
+from manipulatives.lessons.checks import LARGEST_SEED, check_one_of, check_seed
+from manipulatives.lessons.lesson import Lesson, round_seed
+from manipulatives.lessons.problem import LessonProblem, at, quoted
+
+VERSIONS = ("A", "B", "C")
+"""Three sheets of one lesson with other numbers of equal difficulty; A has the lesson's own."""
+
+# No vowels, so that no words come out, and no letters that are taken for digits or each other.
+_LETTERS = "CDFHJKMNPRTVWX"
+_MARKS = 3
+_CODE = re.compile(r"([0-9]{1,9})-([ABC])-([A-Z]{3})")
+
+
+@dataclass(frozen=True)
+class Code:
+    """What a code says.
+
+    Attributes:
+        seed: of the lesson.
+        version: "A", "B" or "C".
+        marks: three letters that depend on everything the numbers depend on.
+    """
+
+    seed: int
+    version: str
+    marks: str
+
+    def __str__(self) -> str:
+        """Return the code as it is printed and typed."""
+        return f"{self.seed}-{self.version}-{self.marks}"
+
+
+def code_of(lesson: Lesson, version: str) -> Code:
+    """Return the code of a sheet.
+
+    Args:
+        lesson: the lesson that its numbers are made from, with nothing left unset.
+        version: "A", "B" or "C".
+
+    Example:
+        >>> str(code_of(Lesson("Monday", seed=7), "A"))[:4]
+        '7-A-'
+    """
+    rounds = [
+        [one.skill, one.seed, one.tasks, one.options, *([[*one.instead]] if one.instead else [])]
+        for one in lesson.rounds
+    ]
+    # Neither vocabulary nor title changes what is asked.
+    data = json.dumps([lesson.seed, version, lesson.currency, rounds], sort_keys=True)
+    number = int.from_bytes(hashlib.sha256(data.encode()).digest()[:8], "big")
+    marks = ""
+    for _ in range(_MARKS):
+        number, letter = divmod(number, len(_LETTERS))
+        marks += _LETTERS[letter]
+    return Code(lesson.seed, version, marks)
+
+
+def read_code(text: object) -> Code:
+    """Return what a code says that was typed from a sheet.
+
+    Small letters and spaces do as well.
+
+    Raises:
+        LessonProblem: it is no code.
+
+    Example:
+        >>> read_code("90213-b-kxt").version
+        'B'
+    """
+    found = _CODE.fullmatch(re.sub(r"\s", "", text).upper()) if isinstance(text, str) else None
+    if found is None:
+        raise LessonProblem(
+            f"{quoted(text)} is no code of a sheet",
+            remedy="type it as it stands at the foot of the sheet, such as 90213-A-KXT",
+        )
+    return Code(int(found[1]), found[2], found[3])
+
+
+def check_code(code: Code, lesson: Lesson) -> None:
+    """Check that a lesson still makes the numbers that a code stands for.
+
+    Args:
+        code: as it was typed.
+        lesson: the lesson with the seed of the code and nothing left unset.
+
+    Raises:
+        LessonProblem: it makes others.
+    """
+    if code != code_of(lesson, code.version):
+        raise LessonProblem(
+            f"this lesson does not make the numbers of sheet {code}",
+            remedy="look whether it is the right lesson and has been changed since",
+        )
+
+
+def sown(lesson: Lesson, seed: int) -> Lesson:
+    """Return a lesson with other numbers: every round has a seed that comes from this one.
+
+    The lesson's own seed changes nothing.
+
+    Args:
+        lesson: the lesson.
+        seed: 0 to 999 999 999.
+
+    Raises:
+        LessonProblem: no seed.
+    """
+    with at("seed"):
+        check_seed(seed)
+    if seed == lesson.seed:
+        return lesson
+    rounds = enumerate(lesson.rounds, start=1)
+    others = tuple(replace(each, seed=round_seed(seed, place)) for place, each in rounds)
+    return replace(lesson, seed=seed, rounds=others)
+
+
+def check_version(version: object) -> str:
+    """Return the version that was given, if there is such a one.
+
+    Raises:
+        LessonProblem: there is none.
+
+    Example:
+        >>> check_version("B")
+        'B'
+    """
+    with at("version"):
+        return check_one_of(str(version), VERSIONS)
+
+
+def version_seed(seed: int, version: str) -> int:
+    """Return the seed of a round in a version; A has the round's own.
+
+    Args:
+        seed: of the round.
+        version: "A", "B" or "C".
+
+    Example:
+        >>> version_seed(7, "A"), version_seed(7, "B") == version_seed(7, "C")
+        (7, False)
+    """
+    if version == VERSIONS[0]:
+        return seed
+    return Chance(f"{seed} version {version}").below(LARGEST_SEED + 1)

@@ -1,0 +1,1 @@
+"""For each manipulative what of its tasks goes on paper."""

@@ -1,0 +1,86 @@
+"""The rounds of a lesson with their tasks, in the numbers of a version."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.lessons.makers import make_tasks
+from manipulatives.lessons.problem import LessonProblem, at
+from manipulatives.lessons.settings import ClassSettings
+from manipulatives.lessons.skills import skill_called
+from manipulatives.lessons.task import Task
+from manipulatives.outputs.sheet.code import VERSIONS, version_seed
+from manipulatives.outputs.sheet.paper import age_for
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A round with its tasks.
+
+    Attributes:
+        round: the round, with nothing left unset.
+        tasks: its tasks.
+        age: of the children who meet its skill first, in years.
+    """
+
+    round: Round
+    tasks: list[Task]
+    age: int
+
+
+def asked_in(lesson: Lesson, settings: ClassSettings, version: str = VERSIONS[0]) -> list[Asked]:
+    """Return the rounds of a lesson with their tasks.
+
+    Versions are alike in everything that makes tasks difficult: skill, options and how many there
+    are, place for place. B asks nothing that A asks, and C nothing that A or B ask, as far as the
+    skill has so many different tasks.
+
+    Args:
+        lesson: with nothing left unset.
+        settings: the method of written sums comes from here.
+        version: "A", "B" or "C".
+
+    Raises:
+        LessonProblem: there are no rounds, or one that cannot be made.
+    """
+    if not lesson.rounds:
+        raise LessonProblem("there is nothing to print", remedy="give the lesson a round")
+    found = []
+    for place, each in enumerate(lesson.rounds, start=1):
+        with at(f"round {place}"):
+            tasks = _tasks(each, lesson, settings, version)
+            found.append(Asked(each, tasks, age_for(skill_called(each.skill).standards)))
+    return found
+
+
+def _tasks(each: Round, lesson: Lesson, settings: ClassSettings, version: str) -> list[Task]:
+    before: set[str] = set()
+    for one in VERSIONS[: VERSIONS.index(version) + 1]:
+        seed = version_seed(each.seed, one)
+        try:
+            tasks = _made(each, seed, lesson, settings, before)
+        except LessonProblem:
+            if not before:
+                raise
+            tasks = _made(each, seed, lesson, settings, set())
+        before |= {task.asks for task in tasks}
+    return tasks
+
+
+def _made(
+    each: Round, seed: int, lesson: Lesson, settings: ClassSettings, asked: set[str]
+) -> list[Task]:
+    return make_tasks(
+        each.skill,
+        seed=seed,
+        count=each.tasks or 0,
+        vocabulary=str(lesson.vocabulary),
+        currency=str(lesson.currency),
+        method=settings.method,
+        options=each.options,
+        asked=asked,
+        # What was typed belongs to the lesson's own numbers; other versions draw theirs.
+        instead=each.instead if seed == each.seed else (),
+        twins=0,
+    )

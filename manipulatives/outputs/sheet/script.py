@@ -1,0 +1,215 @@
+"""The script of a lesson: one page for whoever stands in for the teacher."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from manipulatives.drawings.shapes import MM_PER_POINT, Drawing, Line, Paint, Shape, Text
+from manipulatives.lessons.lesson import Lesson
+from manipulatives.lessons.problem import in_file
+from manipulatives.lessons.settings import ClassSettings, settled
+from manipulatives.lessons.task import Task
+from manipulatives.outputs.sheet.code import check_version, code_of
+from manipulatives.outputs.sheet.files import chosen, lesson_at
+from manipulatives.outputs.sheet.frame import foot
+from manipulatives.outputs.sheet.lines import PITCH, paragraph
+from manipulatives.outputs.sheet.on_paper.words import on_paper
+from manipulatives.outputs.sheet.pages import Block, laid_out
+from manipulatives.outputs.sheet.paper import STANDARD, paper_called
+from manipulatives.outputs.sheet.pdf import pdf_of, printable, text_width
+from manipulatives.outputs.sheet.rounds import Asked, asked_in
+from manipulatives.outputs.sheet.sheet import LANGUAGES
+
+HOW = (
+    "Each round: ask, and pupils copy the question. Work: everyone tries. Show: say the steps; "
+    "what the class answers is in [brackets]. Check: pupils mark their own. Wipe."
+)
+SEPARATOR = " · "
+COUNTS = 6
+"""How many numbers of a count-aloud are written out."""
+
+_TYPE = 12 * MM_PER_POINT
+_HEADING = 14 * MM_PER_POINT
+_LABEL = 20.0
+_RULE = Paint(stroke="line", width=0.4)
+_MINUTE = 60
+
+Told = Callable[[Asked, int], list[tuple[str, str]]]
+"""What is told of a round whose tasks are numbered from a number on: labels and texts."""
+
+
+def script_of_file(
+    path: str | Path,
+    *,
+    paper: str | None = None,
+    seed: int | None = None,
+    version: str = "A",
+    code: str | None = None,
+) -> bytes:
+    """Return the script of a lesson file or a notebook, with the class settings of its folder.
+
+    Args:
+        path: ends in .toml or .ipynb.
+        paper: "a4" or "letter", None for what lesson and settings say.
+        seed: for other tasks of the same kind; None for the lesson's own.
+        version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
+        code: from the foot of a sheet, for the numbers of that sheet.
+
+    Raises:
+        LessonProblem: as `sheet_of_file` says.
+
+    Example:
+        >>> script_of_file("notebooks/market-clock.toml")[:4]
+        b'%PDF'
+    """
+    lesson, settings = lesson_at(path)
+    with in_file(str(path)):
+        lesson, version = chosen(lesson, settings, seed=seed, version=version, code=code)
+        return script_of(lesson, settings, paper=paper, version=version)
+
+
+def script_of(
+    lesson: Lesson, settings: ClassSettings, *, paper: str | None = None, version: str = "A"
+) -> bytes:
+    """Return what to say in a lesson, what the class answers, the times and the answers, as a PDF.
+
+    It fills one page where it can: a long lesson leaves out the questions and then the steps, and
+    only a very long one goes on to another page. Tasks have the same numbers as on the sheet.
+
+    Args:
+        lesson: the lesson.
+        settings: what holds where the lesson says nothing.
+        paper: "a4" or "letter", None for what lesson and settings say.
+        version: "A", "B" or "C".
+
+    Raises:
+        LessonProblem: the lesson has no rounds, or one that cannot be made, or there is no such
+            paper or version.
+
+    Example:
+        >>> from manipulatives.lessons.lesson import Round
+        >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
+        >>> script_of(monday, ClassSettings())[:4]
+        b'%PDF'
+    """
+    whole = settled(lesson, settings)
+    pages = script_pages(whole, settings, paper=paper, version=version)
+    title = f"{printable(whole.title)}: script"
+    return pdf_of(pages, title=title, language=LANGUAGES[str(whole.vocabulary)])
+
+
+def script_pages(
+    whole: Lesson, settings: ClassSettings, *, paper: str | None = None, version: str = "A"
+) -> list[Drawing]:
+    """Return the pages of a script as drawings.
+
+    Args:
+        whole: the lesson, with nothing left unset.
+        settings: the method of written sums comes from here.
+        paper: "a4" or "letter", None for what the lesson says.
+        version: "A", "B" or "C".
+
+    Raises:
+        LessonProblem: as `script_of` says.
+    """
+    on = paper_called(paper or str(whole.paper))
+    rounds = asked_in(whole, settings, check_version(version))
+    note = f"Script {code_of(whole, version)} · {whole.title}"
+    pages: list[Drawing] = []
+    for told in (_all, _steps_and_answers, _answers):
+        blocks = [Block(_head(whole, on.inside)), *_blocks(rounds, told, on.inside)]
+        pages = laid_out(blocks, on, lambda page, of: foot(note, page, of, STANDARD, on.inside))
+        if len(pages) == 1:
+            break
+    return pages
+
+
+def _head(whole: Lesson, width: float) -> Drawing:
+    title = paragraph(whole.title, STANDARD.heading, width, most=2)
+    seconds = sum(each.seconds or 0 for each in whole.rounds)
+    when = f"{whole.date.day} {whole.date:%B} {whole.date.year}. " if whole.date else ""
+    how = paragraph(f"{when}Work takes {_minutes(seconds)} in all. {HOW}", _TYPE, width, most=6)
+    shapes = (*title.shapes, *how.at(0, title.height))
+    return Drawing(width, title.height + how.height, shapes)
+
+
+def _minutes(seconds: int) -> str:
+    minutes, rest = divmod(seconds, _MINUTE)
+    said = [f"{minutes} minutes" if minutes != 1 else "1 minute"] if minutes else []
+    return " ".join([*said, *([f"{rest} seconds"] if rest else [])])
+
+
+def _blocks(rounds: list[Asked], told: Told, width: float) -> list[Block]:
+    blocks: list[Block] = []
+    number = 1
+    for place, each in enumerate(rounds, start=1):
+        lines = told(each, number)
+        blocks.append(Block(_heading(place, each, width), before=2.2, keep=True))
+        for at, (label, text) in enumerate(lines):
+            keep = at == 0 and len(lines) > 1
+            blocks.append(Block(_labelled(label, text, width), before=0.4, keep=keep))
+        number += len(each.tasks)
+    return blocks
+
+
+def _heading(place: int, each: Asked, width: float) -> Drawing:
+    tasks = f"{len(each.tasks)} {'task' if len(each.tasks) == 1 else 'tasks'}"
+    time = f"{tasks}, {_minutes(each.round.seconds or 0)}"
+    room = width - text_width(time, _TYPE) - _TYPE
+    name = paragraph(f"{place}. {each.round.title}", _HEADING, room, most=2)
+    down = 1.2
+    shapes: list[Shape] = [Line((0, 0), (width, 0), _RULE), *name.at(0, down)]
+    shapes.append(Text((width, down + _HEADING), time, _TYPE, "end", colour="quiet"))
+    return Drawing(width, down + name.height, tuple(shapes))
+
+
+def _labelled(label: str, text: str, width: float) -> Drawing:
+    said = paragraph(text, _TYPE, width - _LABEL, most=40)
+    words = Text((0, _TYPE), label, _TYPE, colour="quiet")
+    return Drawing(width, max(said.height, PITCH * _TYPE), (words, *said.at(_LABEL, 0)))
+
+
+def _all(each: Asked, number: int) -> list[tuple[str, str]]:
+    answers = [f"{number + at}) {_asked(task)} {task.answer}" for at, task in enumerate(each.tasks)]
+    text = SEPARATOR.join(answers)
+    return [*_begin(each), _shown(each), ("Answers", text), *_counted(each)]
+
+
+def _steps_and_answers(each: Asked, number: int) -> list[tuple[str, str]]:
+    return [*_begin(each), _shown(each), _given(each, number), *_counted(each)]
+
+
+def _answers(each: Asked, number: int) -> list[tuple[str, str]]:
+    return [*_begin(each), _given(each, number), *_counted(each)]
+
+
+def _begin(each: Asked) -> list[tuple[str, str]]:
+    return [("Say", each.tasks[0].say)]
+
+
+def _asked(task: Task) -> str:
+    prompt = on_paper(task.prompt)
+    return prompt if prompt.endswith(("?", ".")) or "?" in prompt else f"{prompt} ="
+
+
+def _shown(each: Asked) -> tuple[str, str]:
+    """The steps of the first task; they go alike in the others."""
+    said = [
+        f"{step.say} [{step.chant}]" if step.chant else step.say for step in each.tasks[0].steps
+    ]
+    return "Show", " ".join(said)
+
+
+def _given(each: Asked, number: int) -> tuple[str, str]:
+    answers = [f"{number + at}) {task.answer}" for at, task in enumerate(each.tasks)]
+    text = SEPARATOR.join(answers)
+    return "Answers", text
+
+
+def _counted(each: Asked) -> list[tuple[str, str]]:
+    by = each.round.count_aloud
+    if not by:
+        return []
+    numbers = ", ".join(str(by * turn) for turn in range(1, COUNTS + 1))
+    return [("Wipe", f"Count aloud together: {numbers} …")]
