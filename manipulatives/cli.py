@@ -3,26 +3,16 @@
 from __future__ import annotations
 
 import argparse
-import json
 import sys
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
+from manipulatives.lessons import commands as look
 from manipulatives.lessons.files import read_lesson
-from manipulatives.lessons.lesson import PAPERS
-from manipulatives.lessons.listing import (
-    read_option,
-    skill_data,
-    skills_like,
-    skills_text,
-    tasks_like,
-    tasks_text,
-)
+from manipulatives.lessons.lesson import PAPERS, VERSIONS
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.whole import write_whole
-from manipulatives.lessons.why.command import as_text, report
-from manipulatives.maths.day import VOCABULARIES
 from manipulatives.serve import command as serve
 from manipulatives.serve.quick import start_quickly
 
@@ -132,96 +122,81 @@ def _from_a_file(name: str, what: str, becomes: str) -> Callable[[argparse.Argum
 def _sheet(given: argparse.Namespace) -> str:
     from manipulatives.outputs.sheet import sheet_of_file  # noqa: PLC0415 - see above
 
-    kind = "key" if given.key else "sheet"
-    given.output = given.output or given.lesson.with_suffix(f".{kind}.pdf")
-    target = _target(given, ".pdf")
-    content = sheet_of_file(
-        given.lesson,
-        key=given.key,
+    kind = {"pupil": "sheet", "key": "key", "steps": "key with its steps"}[given.form]
+    name = {"pupil": "sheet"}.get(given.form, given.form)
+    name = name if given.version == VERSIONS[0] else f"{name}-{given.version}"
+    return _printed(
+        given,
+        name,
+        kind,
+        sheet_of_file,
+        form=given.form,
         large_print=given.large_print,
-        paper=given.paper,
         seed=given.seed,
+        version=given.version,
+        code=given.code,
+        address=given.address,
     )
-    _write(target, content)
+
+
+def _script(given: argparse.Namespace) -> str:
+    from manipulatives.outputs.sheet import script_of_file  # noqa: PLC0415 - see above
+
+    numbers = {"seed": given.seed, "version": given.version, "code": given.code}
+    return _printed(given, "script", "script", script_of_file, **numbers)
+
+
+def _cutouts(given: argparse.Namespace) -> str:
+    from manipulatives.outputs.sheet import cutouts_of_file  # noqa: PLC0415 - see above
+
+    return _printed(given, "cutouts", "sheet to cut out", cutouts_of_file)
+
+
+def _printed(
+    given: argparse.Namespace,
+    name: str,
+    kind: str,
+    make: Callable[..., bytes],
+    **how: Any,
+) -> str:
+    given.output = given.output or given.lesson.with_suffix(f".{name}.pdf")
+    target = _target(given, ".pdf")
+    _write(target, make(given.lesson, paper=given.paper, **how))
     return f"The {kind} is written: {target}."
 
 
-def _sheet_arguments(parser: argparse.ArgumentParser) -> None:
+def _cutouts_arguments(parser: argparse.ArgumentParser) -> None:
     what = "a lesson file (.toml) or a notebook (.ipynb)"
-    _from_a_file("LESSON_OR_NOTEBOOK", what, "sheet")(parser)
-    parser.add_argument("--key", action="store_true", help="with the answers, for whoever marks it")
-    parser.add_argument("--large-print", action="store_true", help="everything larger")
+    _from_a_file("LESSON_OR_NOTEBOOK", what, "PDF")(parser)
     parser.add_argument("--paper", choices=PAPERS, help="instead of what the lesson says")
+
+
+def _script_arguments(parser: argparse.ArgumentParser) -> None:
+    _cutouts_arguments(parser)
     parser.add_argument("--seed", type=int, metavar="N", help="other tasks of the same kind")
-
-
-def _skills(given: argparse.Namespace) -> str:
-    found = skills_like(strand=given.strand, standard=given.standard, word=given.word)
-    return _json(map(skill_data, found)) if given.json else skills_text(found)
-
-
-def _skills_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("word", metavar="WORD", nargs="?", help="only skills that it is found in")
-    parser.add_argument("--strand", metavar="NAME", help="only one strand, such as time")
     parser.add_argument(
-        "--standard", metavar="CODE", help="only what serves a standard, such as 2.MD.C.7"
+        "--version", choices=VERSIONS, default=VERSIONS[0], help="other tasks, just as difficult"
     )
-    _json_argument(parser)
-
-
-def _tasks(given: argparse.Namespace) -> str:
-    made = tasks_like(
-        given.skill,
-        seed=given.seed,
-        count=given.count,
-        vocabulary=given.vocabulary,
-        options=dict(given.set),
-    )
-    return _json(task.to_data() for task in made) if given.json else tasks_text(made)
-
-
-def _tasks_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("skill", metavar="SKILL", help="as `manipulatives skills` lists it")
-    parser.add_argument("--seed", type=int, metavar="N", default=1, help="which tasks")
-    parser.add_argument("--count", type=int, metavar="N", default=5, help="how many")
-    parser.add_argument("--vocabulary", choices=VOCABULARIES, default=VOCABULARIES[0])
     parser.add_argument(
-        "--set",
-        type=_option,
-        metavar="OPTION=VALUE",
-        action="append",
-        default=[],
-        help="what the skill lets a round set; one value for each task with commas between",
+        "--code", metavar="CODE", help="the same numbers as on the sheet with this at its foot"
     )
-    _json_argument(parser)
 
 
-def _why(given: argparse.Namespace) -> str:
-    found = report(given.sums)
-    return _json(found) if given.json else as_text(found)
-
-
-def _why_arguments(parser: argparse.ArgumentParser) -> None:
+def _sheet_arguments(parser: argparse.ArgumentParser) -> None:
+    _script_arguments(parser)
     parser.add_argument(
-        "sums", metavar="SUM", nargs="+", help='an answered sum in quotation marks: "63 - 29 = 46"'
+        "--form",
+        choices=("pupil", "key", "steps"),
+        default="pupil",
+        help="for pupils, answered, or answered with the worked steps",
     )
-    _json_argument(parser)
-
-
-def _json_argument(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--json", action="store_true", help="as data for another program")
-
-
-def _json(data: Any) -> str:  # noqa: ANN401 - whatever JSON can hold
-    plain = data if isinstance(data, dict) else list(data)
-    return json.dumps(plain, ensure_ascii=False, indent=2)
-
-
-def _option(typed: str) -> tuple[str, Any]:
-    try:
-        return read_option(typed)
-    except ValueError as problem:
-        raise argparse.ArgumentTypeError(str(problem).rstrip(".")) from None
+    parser.add_argument(
+        "--key", dest="form", action="store_const", const="key", help="the same as --form key"
+    )
+    parser.add_argument("--large-print", action="store_true", help="everything larger")
+    parser.add_argument(
+        "--address", default="", metavar="URL", help="where the page is, for a QR code"
+    )
 
 
 def _file(typed: str) -> Path:
@@ -253,23 +228,35 @@ COMMANDS = {
         _sheet_arguments,
         _sheet,
     ),
+    "script": Command(
+        "Print a page for whoever stands in: what to say, what the class answers, the answers.",
+        "manipulatives script monday.toml",
+        _script_arguments,
+        _script,
+    ),
+    "cutouts": Command(
+        "Print what a lesson needs to be cut out: coins at true size, blocks, a clock face.",
+        "manipulatives cutouts monday.toml",
+        _cutouts_arguments,
+        _cutouts,
+    ),
     "skills": Command(
         "List what can be taught: every skill with its limits and the standards it serves.",
         "manipulatives skills --standard 2.MD.C.7",
-        _skills_arguments,
-        _skills,
+        look.skills_arguments,
+        look.skills,
     ),
     "tasks": Command(
         "Look at tasks of a skill, with answers, worked steps and what may go wrong.",
         "manipulatives tasks time.read_hour --seed 7 --count 3",
-        _tasks_arguments,
-        _tasks,
+        look.tasks_arguments,
+        look.tasks,
     ),
     "why": Command(
         "Say what wrong answers may mean, and which sum to give next to find out more.",
         'manipulatives why "63 - 29 = 46" "50 - 18 = 48"',
-        _why_arguments,
-        _why,
+        look.explain_arguments,
+        look.explain,
     ),
     "serve": Command(
         "Open the shelf of a folder: every lesson as board, page, sheet and key. "

@@ -24,6 +24,7 @@ from manipulatives.maths.times import VOCABULARIES
 
 CURRENCIES = ("usd", "gbp", "eur", "cad", "aud", "nzd")
 PAPERS = ("letter", "a4")
+VERSIONS = ("A", "B", "C")
 MOST_TASKS = 40
 MOST_ROUNDS = 60
 SHORTEST, LONGEST = 10, 3600

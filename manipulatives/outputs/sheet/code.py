@@ -9,10 +9,9 @@ from dataclasses import dataclass, replace
 
 from manipulatives.lessons.chance import Chance
 from manipulatives.lessons.checks import LARGEST_SEED, check_one_of, check_seed
-from manipulatives.lessons.lesson import Lesson, round_seed
+from manipulatives.lessons.lesson import VERSIONS, Lesson, round_seed
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 
-VERSIONS = ("A", "B", "C")
 """Three sheets of one lesson with other numbers of equal difficulty; A has the lesson's own."""
 
 # No vowels, so that no words come out, and no letters that are taken for digits or each other.
