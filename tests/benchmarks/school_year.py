@@ -25,13 +25,18 @@ DAYS = 180
 ROUNDS = 4
 FIRST = dt.date(2026, 9, 1)
 MAKE = """
-import argparse, sys
+import argparse, signal, sys
 from manipulatives.maker import commands_make as make
 
 if __name__ == "__main__":
+    # What runs in the background of a shell does not hear Ctrl+C unless it asks to.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     parser = argparse.ArgumentParser()
     make.arguments(parser)
-    print(make.run(parser.parse_args(sys.argv[1:])))
+    try:
+        print(make.run(parser.parse_args(sys.argv[1:])))
+    except KeyboardInterrupt:
+        print("stopped")
 """
 FORMS = 5
 

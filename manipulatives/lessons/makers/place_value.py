@@ -216,6 +216,7 @@ def _expand(request: Request) -> Task:
         spoken=form,
         steps=expanding_steps(number),
         mistakes=foreseen(found, request.vocabulary, right=form),
+        parts=("Read it aloud.", "Then write what each digit is worth."),
     )
 
 

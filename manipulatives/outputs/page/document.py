@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import hashlib
+from dataclasses import dataclass
 from functools import cache
 from html import escape
 from pathlib import Path
@@ -13,7 +14,32 @@ from manipulatives.widgets.assemble import assemble, stylesheet
 from manipulatives.widgets.manipulative import HERE as WIDGETS
 
 HERE = Path(__file__).parent
-STYLES = (WIDGETS / "shared" / "tokens.css", HERE / "session.css", HERE / "page.css")
+TOKENS = WIDGETS / "shared" / "tokens.css"
+
+
+@dataclass(frozen=True)
+class Session:
+    """What a page does around the widgets, by whom it is for.
+
+    Attributes:
+        name: as the page says it of itself, to the widgets and to who finds the file.
+        entry: its code.
+        styles: its style sheets, of which later ones have the last word.
+    """
+
+    name: str
+    entry: Path
+    styles: tuple[Path, ...]
+
+
+SESSIONS = {
+    "board": Session("page", HERE / "page.js", (TOKENS, HERE / "session.css", HERE / "page.css")),
+    "pupils": Session(
+        "pupils",
+        HERE / "pupils_page.js",
+        (TOKENS, WIDGETS / "shared" / "shared.css", HERE / "page.css", HERE / "pupils.css"),
+    ),
+}
 NOSCRIPT = (
     "This page needs JavaScript, which is turned off here. "
     "Turn it on in the browser's settings and open the page again."
@@ -31,7 +57,9 @@ URL.revokeObjectURL(url);
 """
 
 
-def document(*, title: str, key: str, language: str, body: list[str], saved: str) -> str:
+def document(
+    *, title: str, key: str, language: str, body: list[str], saved: str, audience: str = "board"
+) -> str:
     """Return the text of an HTML file.
 
     Args:
@@ -40,22 +68,25 @@ def document(*, title: str, key: str, language: str, body: list[str], saved: str
         language: such as "en-GB".
         body: the blocks, which are HTML already.
         saved: the widgets, as `SavedWidgets.script` has them.
+        audience: whom it is for, one of `SESSIONS`.
 
     Example:
         >>> document(title="Monday", key="", language="en-GB", body=[], saved="")[:15]
         '<!doctype html>'
     """
-    script = _script()
+    session = SESSIONS[audience]
+    key = escape(key)
+    script = _script(session)
     lines = [
         "<!doctype html>",
-        f'<html lang="{language}" data-kit-session="page" data-kit-lesson="{escape(key)}">',
+        f'<html lang="{language}" data-kit-session="{session.name}" data-kit-lesson="{key}">',
         "<head>",
         '<meta charset="utf-8">',
         f'<meta http-equiv="Content-Security-Policy" content="{_policy(script)}">',
         '<meta name="viewport" content="width=device-width, initial-scale=1">',
         '<link rel="icon" href="data:,">',
         f"<title>{escape(title)}</title>",
-        f"<style>{_style()}</style>",
+        f"<style>{_style(session)}</style>",
         "</head>",
         '<body class="kit kit-page">',
         f'<header class="kit-head"><h1>{escape(title)}</h1></header>',
@@ -91,12 +122,12 @@ def _policy(script: str) -> str:
 
 
 @cache
-def _script() -> str:
+def _script(session: Session) -> str:
     """Return the page's own code."""
-    opened = assemble(HERE / "page.js").replace("export default ", "const page = ", 1)
+    opened = assemble(session.entry).replace("export default ", "const page = ", 1)
     return opened + LOAD
 
 
 @cache
-def _style() -> str:
-    return font_face_css() + "\n" + stylesheet(*STYLES)
+def _style(session: Session) -> str:
+    return font_face_css() + "\n" + stylesheet(*session.styles)

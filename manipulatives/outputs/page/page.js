@@ -1,6 +1,5 @@
-/** Opens a page: the lesson stage by stage, and every widget at the places that wait for it. */
-import { openHost } from "./host.js";
-import { unpacked } from "./packed.js";
+/** Opens a page for the board: the lesson stage by stage. */
+import { openPage } from "./opening.js";
 import { startSession } from "./session.js";
 
 /**
@@ -8,39 +7,7 @@ import { startSession } from "./session.js";
  * @param {(code: string) => Promise<any>} load makes a module of its text
  */
 async function open(page, load) {
-  const main = /** @type {HTMLElement} */ (page.querySelector("main"));
-  main.setAttribute("aria-busy", "true");
-  startSession({ main, key: page.documentElement.dataset.kitLesson ?? "", kind: "page" });
-  if (!("DecompressionStream" in globalThis)) {
-    main.prepend(sorry("This browser is too old for this page. Try another one."));
-    return;
-  }
-  const text = page.getElementById("kit-saved")?.textContent ?? "";
-  /** @type {import("./saved.js").Saved} */
-  const saved = JSON.parse(await unpacked(text));
-  const host = openHost(saved, load, page);
-  const places = /** @type {NodeListOf<HTMLElement>} */ (main.querySelectorAll("[data-kit-view]"));
-  await Promise.all([...places].map(show));
-  main.removeAttribute("aria-busy");
-
-  /** @param {HTMLElement} el */
-  async function show(el) {
-    try {
-      await host.show(el.dataset.kitView ?? "", { el });
-    } catch (error) {
-      el.replaceChildren(sorry("This part cannot be shown. The rest works."));
-      // For whoever looks into it.
-      reportError(error);
-    }
-  }
-
-  /** @param {string} words */
-  function sorry(words) {
-    const sentence = page.createElement("p");
-    sentence.className = "kit-sorry";
-    sentence.textContent = words;
-    return sentence;
-  }
+  await openPage(page, load, (main, key) => startSession({ main, key, kind: "page" }));
 }
 
 export default { open };

@@ -24,7 +24,7 @@ from manipulatives.outputs.notebook import (
     title_of,
 )
 from manipulatives.outputs.page import blocks
-from manipulatives.outputs.page.document import document
+from manipulatives.outputs.page.document import SESSIONS, document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
 from manipulatives.widgets.round import play
 from manipulatives.widgets.round.children import MANIPULATIVES
@@ -49,11 +49,12 @@ def _unheard(_sentence: str) -> None:
     """Let what is said be; a command line prints it."""
 
 
-def page_of_file(path: str | Path, *, say: Say = _unheard) -> str:
+def page_of_file(path: str | Path, *, audience: str = "board", say: Say = _unheard) -> str:
     """Return the page of a lesson file or a notebook, with the class settings of its folder.
 
     Args:
         path: ends in .toml or .ipynb.
+        audience: "board" for a class that is taught, "pupils" for each to work alone.
         say: hears one sentence about everything that happens or is left out.
 
     Raises:
@@ -67,12 +68,20 @@ def page_of_file(path: str | Path, *, say: Say = _unheard) -> str:
     notebook = notebook_at(file)
     settings = class_settings(file.parent)
     with in_file(str(path)):
-        return page_of(notebook, settings=settings, folder=file.parent, name=file.stem, say=say)
+        return page_of(
+            notebook,
+            audience=audience,
+            settings=settings,
+            folder=file.parent,
+            name=file.stem,
+            say=say,
+        )
 
 
 def page_of(
     notebook: NotebookNode,
     *,
+    audience: str = "board",
     settings: ClassSettings | None = None,
     folder: Path = Path(),
     name: str = "Lesson",
@@ -85,6 +94,8 @@ def page_of(
 
     Args:
         notebook: of a lesson, changed by hand or not, or any other.
+        audience: "board" for a class that is taught, "pupils" for each to work alone: one
+            question at a time with hints, and the results as a file at the end.
         settings: of the class; without any, the usual ones hold.
         folder: where foreign code is run.
         name: the title of a page that has no other.
@@ -100,6 +111,8 @@ def page_of(
         >>> page_of(monday)[:15]
         '<!doctype html>'
     """
+    with at("audience"):
+        check_one_of(audience, tuple(SESSIONS))
     items = items_of(notebook)
     settings = settings or ClassSettings()
     header = header_of(notebook)
@@ -126,6 +139,7 @@ def page_of(
         language=LANGUAGES[vocabulary],
         body=_body(pieces, say),
         saved=kept.script(),
+        audience=audience,
     )
 
 

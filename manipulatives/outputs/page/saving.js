@@ -8,13 +8,17 @@ const KEPT_MS = 60_000;
 /**
  * @param {() => { name: string, text: string }} file what there is to save just now
  * @param {{ signal: AbortSignal }} life
+ * @param {string} [what] what it holds
+ * @param {() => void} [saved] hears that it was saved, or at least shown
  * @returns {HTMLElement}
  */
-export function makeSaving(file, life) {
-  const text = html("textarea", { "readonly": "", "rows": 6, "aria-label": "The session as text" });
+export function makeSaving(file, life, what = "session", saved = () => {}) {
+  const text = html("textarea", {
+    "readonly": "", "rows": 6, "aria-label": `The ${what} as text`,
+  });
   const copy = button(["Copy the text"], copyText, life);
   const said = html("p", { role: "status" });
-  const save = button(["Save the session"], saveFile, life);
+  const save = button([`Save the ${what}`], saveFile, life);
   const rest = html("div", { class: "script-text" }, said, text, copy);
   rest.hidden = true;
 
@@ -26,6 +30,7 @@ export function makeSaving(file, life) {
     said.textContent = download(save.ownerDocument, name, content)
       ? `Saved as ${name}. If no file came, copy this text.`
       : "This browser saves no file. Copy this text.";
+    saved();
   }
 
   async function copyText() {

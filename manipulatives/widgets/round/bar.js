@@ -16,7 +16,9 @@ export const OUT = "Time is up. Take the time you need.";
  * @param {(press: Press) => void} press
  * @param {{ signal: AbortSignal }} life
  * @returns {{
- *   el: HTMLElement, paint: (desk: import("./desk.js").Desk) => void,
+ *   el: HTMLElement,
+ *   paint: (desk: Pick<import("./desk.js").Desk,
+ *     "timer" | "left" | "timed" | "turn" | "place" | "taste">) => void,
  * }}
  */
 export function makeBar(press, { signal }) {

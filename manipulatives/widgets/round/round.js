@@ -9,6 +9,7 @@ import { makeFoot } from "./foot.js";
 import { asks, makeHead } from "./head.js";
 import { openKeep } from "./keep.js";
 import { makeMore } from "./more.js";
+import { renderPupil } from "./pupil.js";
 import { makeReply } from "./reply.js";
 import { makeShowing } from "./showing.js";
 import { makeTelling } from "./telling.js";
@@ -24,6 +25,11 @@ const MISSING = "What belongs here cannot be shown. The rest works.";
 
 /** @param {RenderProps} given */
 async function render({ model, el, signal = new AbortController().signal, host }) {
+  // A page for pupils says so; there everyone works alone.
+  if (document.documentElement.dataset.kitSession === "pupils") {
+    await renderPupil({ model, el, signal, host });
+    return;
+  }
   const setup = model.get("setup");
   const life = { signal };
   const root = html("div", {
