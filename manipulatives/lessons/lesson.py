@@ -18,11 +18,13 @@ from manipulatives.lessons.checks import (
 )
 from manipulatives.lessons.makers import check_count
 from manipulatives.lessons.makers.instead import Instead, check_instead
+from manipulatives.lessons.own_coins import Money, check_money
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.skills import Option, check_options, skill_called
+from manipulatives.maths import coins
 from manipulatives.maths.times import VOCABULARIES
 
-CURRENCIES = ("usd", "gbp", "eur", "cad", "aud", "nzd")
+CURRENCIES = tuple(coins.CURRENCIES)
 PAPERS = ("letter", "a4")
 VERSIONS = ("A", "B", "C")
 MOST_TASKS = 40
@@ -99,7 +101,7 @@ class Round:
         """
         fields = {name: getattr(self, name) for name in self.__dataclass_fields__}
         fields["instead"] = [*self.instead]
-        unset = (None, {}, [])
+        unset: tuple[object, ...] = (None, {}, [])
         return {name: deepcopy(value) for name, value in fields.items() if value not in unset}
 
     @classmethod
@@ -126,7 +128,7 @@ class Lesson:
         rounds: at most sixty.
         date: the school day, or None.
         vocabulary: "us" or "uk", or None.
-        currency: such as "usd", or None.
+        currency: such as "usd", or a table with coins of your own, or None.
         paper: "letter" or "a4", or None.
 
     Raises:
@@ -143,7 +145,7 @@ class Lesson:
     rounds: tuple[Round, ...] = ()
     date: dt.date | None = None
     vocabulary: str | None = None
-    currency: str | None = None
+    currency: Money | None = None
     paper: str | None = None
 
     def __post_init__(self) -> None:
@@ -161,6 +163,9 @@ class Lesson:
             if value is not None:
                 with at(name):
                     check_one_of(value, allowed)
+        if self.currency is not None:
+            with at("currency"):
+                object.__setattr__(self, "currency", check_money(self.currency))
 
     def to_data(self) -> dict[str, Any]:
         """Return the lesson as JSON-able data, without what is unset; the date as "2026-03-02".
@@ -172,7 +177,7 @@ class Lesson:
         fields = {name: getattr(self, name) for name in self.__dataclass_fields__}
         fields["date"] = self.date.isoformat() if self.date else None
         fields["rounds"] = [one.to_data() for one in fields.pop("rounds")]
-        return {name: value for name, value in fields.items() if value is not None}
+        return {name: deepcopy(value) for name, value in fields.items() if value is not None}
 
     @classmethod
     def from_data(cls, data: object) -> Self:
@@ -197,7 +202,8 @@ class Lesson:
         return cls(**fields)
 
 
-SETTINGS = {"vocabulary": VOCABULARIES, "currency": CURRENCIES, "paper": PAPERS}
+SETTINGS = {"vocabulary": VOCABULARIES, "paper": PAPERS}
+"""What a lesson says of a few values; its currency is another such setting."""
 
 
 def round_seed(lesson_seed: int, place: int) -> int:

@@ -54,6 +54,7 @@ class at:  # noqa: N801 - it reads as a word in "with at(…):"
         Traceback (most recent call last):
         manipulatives.lessons.problem.LessonProblem: [[rounds]] 2, tasks: 0 is not allowed; ...
     """
+
     # Every task passes dozens of these; a class is twice as quick as a generator.
     __slots__ = ("_place",)
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from manipulatives.lessons.checks import check_fields, check_one_of, check_whole
 from manipulatives.lessons.lesson import LARGEST_COUNT, SETTINGS, Lesson, Round
+from manipulatives.lessons.own_coins import Money, check_money
 from manipulatives.lessons.problem import at, in_file
 from manipulatives.lessons.skills import skill_called
 from manipulatives.lessons.toml import read_toml
@@ -16,6 +17,7 @@ from manipulatives.maths.columns import METHODS
 FILE = "class.toml"
 
 TIMERS = ("off", "hidden", "shown")
+OF_LESSONS = (*SETTINGS, "currency")
 ALLOWED = {**SETTINGS, "method": METHODS, "timer": TIMERS}
 
 
@@ -25,7 +27,7 @@ class ClassSettings:
 
     Attributes:
         vocabulary: "us" or "uk".
-        currency: such as "usd".
+        currency: such as "usd", or a table with coins of your own.
         paper: "letter" or "a4".
         method: how written sums are worked: "counting on", "known facts", "bridging ten",
             "expanded columns" or "number line jumps".
@@ -42,7 +44,7 @@ class ClassSettings:
     """
 
     vocabulary: str = "us"
-    currency: str = "usd"
+    currency: Money = "usd"
     paper: str = "letter"
     method: str = METHODS[0]
     timer: str = "off"
@@ -52,6 +54,8 @@ class ClassSettings:
         for name, allowed in ALLOWED.items():
             with at(name):
                 check_one_of(getattr(self, name), allowed)
+        with at("currency"):
+            object.__setattr__(self, "currency", check_money(self.currency))
         with at("count_aloud"):
             check_whole(self.count_aloud, 0, LARGEST_COUNT)
 
@@ -87,7 +91,7 @@ def settled(lesson: Lesson, settings: ClassSettings) -> Lesson:
         >>> settled(Lesson("Monday", seed=7), ClassSettings(vocabulary="uk")).vocabulary
         'uk'
     """
-    unset = {name: getattr(settings, name) for name in SETTINGS if getattr(lesson, name) is None}
+    unset = {name: getattr(settings, name) for name in OF_LESSONS if getattr(lesson, name) is None}
     rounds = tuple(_settled_round(one, settings) for one in lesson.rounds)
     return replace(lesson, rounds=rounds, **unset)
 

@@ -77,6 +77,10 @@ class Currency:
         }
 
 
+Money = str | Currency
+"""A currency by its code, or as `currency` makes it of a description."""
+
+
 def currency(given: object) -> Currency:
     """Return the currency of a code, or the one that a dict describes.
 

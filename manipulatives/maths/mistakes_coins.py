@@ -14,12 +14,12 @@ from functools import cache
 from itertools import groupby
 
 from manipulatives.maths.coin import Coin
-from manipulatives.maths.coins import Currency, currency
+from manipulatives.maths.coins import Currency, Money, currency
 from manipulatives.maths.mistake_rule import Rule
 from manipulatives.maths.money import total
 
 
-def like_by_size(key: str, money: str = "usd") -> str | None:
+def like_by_size(key: str, money: Money = "usd") -> str | None:
     """Return the coin that a coin is taken for when larger coins are thought to be worth more.
 
     The coins of the usual purse are put in order by their size, and worths are given out in that
@@ -40,7 +40,7 @@ def like_by_size(key: str, money: str = "usd") -> str | None:
 
 
 @cache
-def _by_size(money: str) -> dict[str, str]:
+def _by_size(money: Money) -> dict[str, str]:
     coins = _usual(currency(money))
     by_size = sorted(coins, key=lambda coin: coin.diameter)
     by_worth = sorted(coins, key=lambda coin: coin.worth)
@@ -48,7 +48,7 @@ def _by_size(money: str) -> dict[str, str]:
     return {one.key: other.key for one, other in pairs if one is not other}
 
 
-def like_by_metal(key: str, money: str = "usd") -> str | None:
+def like_by_metal(key: str, money: Money = "usd") -> str | None:
     """Return the coin that a coin is taken for by its metal: the nearest in worth.
 
     Returns:
@@ -66,7 +66,7 @@ def like_by_metal(key: str, money: str = "usd") -> str | None:
 
 
 @cache
-def _by_metal(money: str) -> dict[str, str]:
+def _by_metal(money: Money) -> dict[str, str]:
     coins = _usual(currency(money))
     found = {}
     for coin in coins:
@@ -89,7 +89,7 @@ def _times(one: Coin, other: Coin) -> float:
     return max(one.worth, other.worth) / min(one.worth, other.worth)
 
 
-def coins_as_ones(coins: Sequence[int], _: str = "usd") -> int | None:
+def coins_as_ones(coins: Sequence[int], _: Money = "usd") -> int | None:
     """Return the total when every coin is counted as one.
 
     Args:
@@ -105,7 +105,7 @@ def coins_as_ones(coins: Sequence[int], _: str = "usd") -> int | None:
     return _unless(coins, len(coins))
 
 
-def size_for_worth(coins: Sequence[int], money: str = "usd") -> int | None:
+def size_for_worth(coins: Sequence[int], money: Money = "usd") -> int | None:
     """Return the total when larger coins are thought to be worth more.
 
     Example:
@@ -116,7 +116,7 @@ def size_for_worth(coins: Sequence[int], money: str = "usd") -> int | None:
     return _unless(coins, sum(int(like_by_size(f"{one}", money) or one) for one in coins))
 
 
-def metals_mixed_up(coins: Sequence[int], money: str = "usd") -> int | None:
+def metals_mixed_up(coins: Sequence[int], money: Money = "usd") -> int | None:
     """Return the total when coins of one kind are taken for others of the same metal.
 
     Example:
@@ -130,7 +130,7 @@ def metals_mixed_up(coins: Sequence[int], money: str = "usd") -> int | None:
     return _unless(coins, sum(int(like_by_metal(f"{one}", money) or one) for one in coins))
 
 
-def kept_first_step(coins: Sequence[int], _: str = "usd") -> int | None:
+def kept_first_step(coins: Sequence[int], _: Money = "usd") -> int | None:
     """Return the total when the second kind of coin is still counted in the step of the first.
 
     Example:
@@ -144,7 +144,7 @@ def kept_first_step(coins: Sequence[int], _: str = "usd") -> int | None:
     return total(coins) + many * (first - second)
 
 
-def kept_last_step(coins: Sequence[int], _: str = "usd") -> int | None:
+def kept_last_step(coins: Sequence[int], _: Money = "usd") -> int | None:
     """Return the total when the last kind of coin is counted in the step of the kind before it.
 
     Example:
@@ -158,7 +158,7 @@ def kept_last_step(coins: Sequence[int], _: str = "usd") -> int | None:
     return total(coins) + many * (before - last)
 
 
-def left_one_out(coins: Sequence[int], _: str = "usd") -> int | None:
+def left_one_out(coins: Sequence[int], _: Money = "usd") -> int | None:
     """Return the total when the last coin is not counted.
 
     Example:
@@ -168,7 +168,7 @@ def left_one_out(coins: Sequence[int], _: str = "usd") -> int | None:
     return total(coins[:-1]) or None
 
 
-def counted_one_twice(coins: Sequence[int], _: str = "usd") -> int:
+def counted_one_twice(coins: Sequence[int], _: Money = "usd") -> int:
     """Return the total when the last coin is counted once more.
 
     Example:
@@ -182,8 +182,8 @@ def _unless(coins: Sequence[int], wrong: int) -> int | None:
     return None if wrong == total(coins) else wrong
 
 
-OnCoin = Rule[Callable[[str, str], str | None]]
-OnCoins = Rule[Callable[[Sequence[int], str], int | None]]
+OnCoin = Rule[Callable[[str, Money], str | None]]
+OnCoins = Rule[Callable[[Sequence[int], Money], int | None]]
 
 # In each table: where several rules lead to one answer, the first of them names it.
 NAMING: tuple[OnCoin, ...] = (

@@ -244,13 +244,15 @@ def lesson_of(notebook: NotebookNode, *, title: str = "Lesson") -> Lesson:
     with at("the notebook's metadata"):
         bare = Lesson.from_data(header)
     rounds = []
-    said_by: dict[str, set[Any]] = {name: set() for name in OF_LESSON}
+    said_by: dict[str, list[Any]] = {name: [] for name in OF_LESSON}
     for call, words in rounds_of(items_of(notebook)):
         with at(f"cell {call.cell}"):
             said, data = _read(call, words)
             rounds.append(Round.from_data(data))
             for name, values in said_by.items():
-                values.add(said.get(name, getattr(bare, name)))
+                value = said.get(name, getattr(bare, name))
+                if value not in values:
+                    values.append(value)
                 if len(values) > 1:
                     raise LessonProblem(
                         f"its {name} is not that of the rounds before", remedy="give all the same"

@@ -21,6 +21,7 @@ from manipulatives.lessons.makers import (
 from manipulatives.lessons.makers.choosing import Item, Wish, chosen, twins_of
 from manipulatives.lessons.makers.instead import Instead, put_in
 from manipulatives.lessons.makers.maker import Maker, Request
+from manipulatives.lessons.own_coins import money_of
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.skills import Given, check_options, options_at, skill_called
 from manipulatives.lessons.task import Task
@@ -48,7 +49,7 @@ def make_tasks(
     seed: int,
     count: int,
     vocabulary: str = "us",
-    currency: str = "usd",
+    currency: object = "usd",
     method: str = METHOD,
     options: Mapping[str, Given] | None = None,
     asked: Collection[str] = (),
@@ -66,7 +67,7 @@ def make_tasks(
         seed: a whole number from 0.
         count: how many tasks.
         vocabulary: "us" or "uk".
-        currency: whose coins are counted, such as "usd".
+        currency: whose coins are counted, such as "usd", or a table with coins of your own.
         method: how the class works written sums, one of `maths.columns.METHODS`.
         options: what the skill lets a round set; of a list each task takes the value in its
             place. `order` is any, easy first or mixed.
@@ -89,6 +90,7 @@ def make_tasks(
     with at("seed"):
         check_seed(seed)
     given = check_options(skill, options or {})
+    money = money_of(currency)
     check_count(skill, count, given, currency=currency)
     name = f"{skill} {seed}"
     first_turn = Chance(f"{name} turn").below(1_000_000)
@@ -96,9 +98,7 @@ def make_tasks(
         skill=skill,
         name=name,
         maker=MAKERS[skill],
-        options=[
-            {**options_at(skill, given, place), "currency": currency} for place in range(count)
-        ],
+        options=[{**options_at(skill, given, place), "currency": money} for place in range(count)],
         order=str(given.get("order", "any")),
         asked=frozenset(asked),
     )
@@ -113,7 +113,7 @@ def make_tasks(
                 chance=Chance(f"{name} task {place}" + (f" twin {twin}" if twin else "")),
                 vocabulary=vocabulary,
                 options=wish.options[place],
-                currency=currency,
+                currency=money,
                 method=method,
             )
         )
@@ -138,7 +138,7 @@ def make_typed(
     text: str,
     *,
     vocabulary: str = "us",
-    currency: str = "usd",
+    currency: object = "usd",
     method: str = METHOD,
     options: Mapping[str, Given] | None = None,
 ) -> Task:
@@ -169,16 +169,17 @@ def make_typed(
             f"numbers cannot be typed for {skill}", remedy=f"type them for {', '.join(able)}"
         )
     all_options = options_at(skill, check_options(skill, options or {}), 0)
-    settings = {**all_options, "currency": currency}
+    money = money_of(currency)
+    settings = {**all_options, "currency": money}
     item = maker.read(text, settings)
     chance = Chance(f"{skill} typed {text}")
     return maker.task(
-        Request(skill, item, chance.below(1_000), chance, vocabulary, settings, currency, method)
+        Request(skill, item, chance.below(1_000), chance, vocabulary, settings, money, method)
     )
 
 
 def check_count(
-    skill: str, count: int, options: Mapping[str, Given] | None = None, *, currency: str = "usd"
+    skill: str, count: int, options: Mapping[str, Given] | None = None, *, currency: object = "usd"
 ) -> int:
     """Return how many tasks are asked for, if the skill has so many different ones.
 
@@ -200,7 +201,7 @@ def check_count(
         tuple(options_at(skill, given, place).items()) for place in range(max(count, 1))
     )
     for values, many in wanted.items():
-        most = len(maker.items({**dict(values), "currency": currency}))
+        most = len(maker.items({**dict(values), "currency": money_of(currency)}))
         if min(many, count) > most:
             raise too_few(skill, most, many, dict(values), listed=len(wanted) > 1)
     return count

@@ -8,6 +8,7 @@ from typing import Any
 
 from manipulatives.lessons.chance import Chance
 from manipulatives.lessons.task import Task
+from manipulatives.maths.coins import Currency
 
 
 @dataclass(frozen=True)
@@ -36,7 +37,7 @@ class Request:
     chance: Chance
     vocabulary: str
     options: Mapping[str, Any]
-    currency: str = "usd"
+    currency: str | Currency = "usd"
     method: str = "counting on"
 
 

@@ -11,7 +11,7 @@ from manipulatives.lessons.makers.money_steps import alike_steps, mixed_steps
 from manipulatives.lessons.makers.money_tray import anywhere, in_rows, to_read
 from manipulatives.lessons.task import Mistake, Task
 from manipulatives.maths.coin import Unit
-from manipulatives.maths.coins import WORTH_OF_MAJOR, Currency, currency
+from manipulatives.maths.coins import WORTH_OF_MAJOR, Currency, Money, currency
 from manipulatives.maths.mistakes_coins import COUNTING
 from manipulatives.maths.money_words import amount_in_words
 
@@ -73,7 +73,7 @@ def _count(request: Request, kind: str, group: Group, unit: Unit, scale: int) ->
     )
 
 
-def _mistakes(group: Group, money: str, vocabulary: str, scale: int) -> tuple[Mistake, ...]:
+def _mistakes(group: Group, money: Money, vocabulary: str, scale: int) -> tuple[Mistake, ...]:
     found = [(rule, _scaled(rule.id, rule.wrong(group, money), scale)) for rule in COUNTING]
     return foreseen(found, vocabulary, right=sum(group) // scale)
 

@@ -13,7 +13,7 @@ from manipulatives.lessons.makers.money_steps import again_steps, change_steps, 
 from manipulatives.lessons.makers.money_tray import in_rows, to_lay
 from manipulatives.lessons.predicates import Predicate
 from manipulatives.lessons.task import Mistake, Step, Task
-from manipulatives.maths.coins import currency
+from manipulatives.maths.coins import Money, currency
 from manipulatives.maths.mistake_rule import Rule
 from manipulatives.maths.mistakes_coins import COUNTING, NAMING
 from manipulatives.maths.mistakes_money import (
@@ -123,12 +123,12 @@ def _costs(request: Request, amount: int) -> str:
     return f"{GOODS[request.turn % len(GOODS)]} costs {_small(amount, request.currency)}."
 
 
-def _small(amount: int, money: str) -> str:
+def _small(amount: int, money: Money) -> str:
     """Return an amount in the smaller unit alone: price and payment are of the same unit."""
     return in_writing(amount, money, "small")
 
 
-def _wrong_totals(amount: int, coins: Group, money: str, vocabulary: str) -> tuple[Mistake, ...]:
+def _wrong_totals(amount: int, coins: Group, money: Money, vocabulary: str) -> tuple[Mistake, ...]:
     slips = [(rule, rule.wrong(coins, money)) for rule in COUNTING if rule.id in SLIPS]
     as_many: Predicate = ["and", ["=", "count", amount], ["!=", "total", amount]]
     by_number = [mistake([AS_MANY_COINS], as_many, vocabulary)] if 1 < amount <= MANY_COINS else []
@@ -145,7 +145,9 @@ def _wrong_totals(amount: int, coins: Group, money: str, vocabulary: str) -> tup
     )
 
 
-def _taken_for_others(amount: int, coins: Group, money: str, vocabulary: str) -> Iterator[Mistake]:
+def _taken_for_others(
+    amount: int, coins: Group, money: Money, vocabulary: str
+) -> Iterator[Mistake]:
     """Yield what is laid by someone who takes one coin for another."""
     laid: dict[Group, list[Rule[Any]]] = {}
     for rule in NAMING:
@@ -156,7 +158,7 @@ def _taken_for_others(amount: int, coins: Group, money: str, vocabulary: str) ->
         yield mistake(rules, ["=", "kinds", " ".join(map(str, group))], vocabulary)
 
 
-def _laid_for(rule: Rule[Any], worth: int, money: str) -> int:
+def _laid_for(rule: Rule[Any], worth: int, money: Money) -> int:
     """Return the coin that is laid for a worth when coins are taken for others."""
     for key in purse_of(money)[::-1]:
         if rule.wrong(key, money) == f"{worth}":

@@ -9,7 +9,7 @@ from typing import Any
 
 from manipulatives.maths.coin import Coin
 from manipulatives.maths.coin_tray import trades
-from manipulatives.maths.coins import WORTH_OF_MAJOR, currency
+from manipulatives.maths.coins import WORTH_OF_MAJOR, Money, currency
 from manipulatives.maths.money import fewest
 
 Options = Mapping[str, Any]
@@ -31,7 +31,7 @@ PAID = (20, 50, 100)
 
 
 @cache
-def coins_of(money: str) -> tuple[Coin, ...]:
+def coins_of(money: Money) -> tuple[Coin, ...]:
     """Return the usual coins of a currency, the largest worth first.
 
     Example:
@@ -43,7 +43,7 @@ def coins_of(money: str) -> tuple[Coin, ...]:
 
 
 @cache
-def small_worths(money: str) -> Group:
+def small_worths(money: Money) -> Group:
     """Return what the usual coins below the larger unit are worth, the largest first.
 
     Example:
@@ -54,7 +54,7 @@ def small_worths(money: str) -> Group:
     return tuple(coin.worth for coin in coins_of(money) if coin.worth < large)
 
 
-def purse_of(money: str) -> list[str]:
+def purse_of(money: Money) -> list[str]:
     """Return the purse that amounts below the larger unit are paid from.
 
     Example:
@@ -75,7 +75,7 @@ def among_others(options: Options) -> tuple[Among, ...]:
 
 
 @cache
-def _among_others(money: str) -> tuple[Among, ...]:
+def _among_others(money: Money) -> tuple[Among, ...]:
     keys = [coin.key for coin in coins_of(money)]
     return tuple(
         (key, others)
@@ -96,7 +96,7 @@ def alike(options: Options) -> tuple[tuple[str, int], ...]:
 
 
 @cache
-def _alike(money: str) -> tuple[tuple[str, int], ...]:
+def _alike(money: Money) -> tuple[tuple[str, int], ...]:
     small = small_worths(money)
     return tuple(
         (coin.key, many)
@@ -118,7 +118,7 @@ def mixed(options: Options) -> tuple[Group, ...]:
 
 
 @cache
-def _mixed(money: str, kinds: int, most: int) -> tuple[Group, ...]:
+def _mixed(money: Money, kinds: int, most: int) -> tuple[Group, ...]:
     def wanted(group: Group) -> bool:
         many = len(set(group))
         return many == kinds if kinds else many > 1
@@ -139,7 +139,7 @@ def _groups(worths: Group, most: int, amount: int) -> list[Group]:
 
 
 @cache
-def paid_with(amount: int, money: str) -> Group:
+def paid_with(amount: int, money: Money) -> Group:
     """Return the fewest coins below the larger unit that make an amount; none if none do.
 
     Example:
@@ -170,7 +170,7 @@ def amounts_of_several(options: Options) -> tuple[int, ...]:
 
 
 @cache
-def _amounts(money: str, most: int, least_coins: int) -> tuple[int, ...]:
+def _amounts(money: Money, most: int, least_coins: int) -> tuple[int, ...]:
     every = range(1, most + 1)
     return tuple(amount for amount in every if len(paid_with(amount, money)) >= least_coins)
 
@@ -186,12 +186,12 @@ def to_make_again(options: Options) -> tuple[Group, ...]:
 
 
 @cache
-def _to_make_again(money: str) -> tuple[Group, ...]:
+def _to_make_again(money: Money) -> tuple[Group, ...]:
     groups = _groups(small_worths(money), MOST_TO_CHANGE, LARGEST)
     return tuple(group for group in groups if trade_for(group, money))
 
 
-def trade_for(group: Group, money: str) -> Trade | None:
+def trade_for(group: Group, money: Money) -> Trade | None:
     """Return a trade that leads to another way of making the same amount, or None.
 
     The largest coin that can be is changed into as few others as possible; where none can be,
@@ -214,7 +214,7 @@ def trade_for(group: Group, money: str) -> Trade | None:
 
 
 @cache
-def _broken(key: str, money: str) -> tuple[str, ...]:
+def _broken(key: str, money: Money) -> tuple[str, ...]:
     offers = trades([key], dict.fromkeys(purse_of(money)), money)
     return tuple(offers[0]) if offers else ()
 
@@ -230,7 +230,7 @@ def sales(options: Options) -> tuple[Sale, ...]:
 
 
 @cache
-def _sales(money: str, paid: int | str) -> tuple[Sale, ...]:
+def _sales(money: Money, paid: int | str) -> tuple[Sale, ...]:
     payable = set(_amounts(money, LARGEST, 1))
     return tuple(
         (price, most)

@@ -12,7 +12,7 @@ from manipulatives.lessons.makers.money_pools import Trade, coins_of, trade_for
 from manipulatives.lessons.makers.money_tray import Tray, in_rows
 from manipulatives.lessons.task import Step
 from manipulatives.maths.coin import Coin
-from manipulatives.maths.coins import WORTH_OF_MAJOR, currency
+from manipulatives.maths.coins import WORTH_OF_MAJOR, Money, currency
 from manipulatives.maths.money import count_on, count_up
 from manipulatives.maths.money_words import amount_in_words, in_writing
 from manipulatives.maths.number_words import number_in_words
@@ -24,7 +24,7 @@ _NUMBERS = {number_in_words(number) for number in range(100)}
 
 
 def naming_steps(
-    coin: Coin, others: Sequence[str], money: str, vocabulary: str, *, ask_worth: bool
+    coin: Coin, others: Sequence[str], money: Money, vocabulary: str, *, ask_worth: bool
 ) -> tuple[Step, ...]:
     """Return how a coin is known: by its colour, by its size beside others, by its sides.
 
@@ -69,7 +69,7 @@ def with_article(coin: Coin) -> str:
     return coin.name if coin.name.split()[0] in _NUMBERS else f"a {coin.name}"
 
 
-def alike_steps(coin: Coin, many: int, money: str, vocabulary: str) -> tuple[Step, ...]:
+def alike_steps(coin: Coin, many: int, money: Money, vocabulary: str) -> tuple[Step, ...]:
     """Return how coins of one kind are counted in its step.
 
     Example:
@@ -103,7 +103,7 @@ def alike_steps(coin: Coin, many: int, money: str, vocabulary: str) -> tuple[Ste
     )
 
 
-def mixed_steps(group: Sequence[int], money: str, vocabulary: str) -> tuple[Step, ...]:
+def mixed_steps(group: Sequence[int], money: Money, vocabulary: str) -> tuple[Step, ...]:
     """Return how coins of several kinds are counted on.
 
     Example:
@@ -126,7 +126,7 @@ def mixed_steps(group: Sequence[int], money: str, vocabulary: str) -> tuple[Step
     return (*steps, Step(say=say, chant=words, answer=str(total)))
 
 
-def laying_steps(group: Sequence[int], money: str, vocabulary: str) -> list[Step]:
+def laying_steps(group: Sequence[int], money: Money, vocabulary: str) -> list[Step]:
     """Return how an amount is laid, the largest coins first.
 
     Example:
@@ -144,7 +144,7 @@ def laying_steps(group: Sequence[int], money: str, vocabulary: str) -> list[Step
     return [*steps, Step(say=say, chant=words, show={"counts": True})]
 
 
-def laid_by_kind(group: Sequence[int], money: str, start: int = 0) -> list[Step]:
+def laid_by_kind(group: Sequence[int], money: Money, start: int = 0) -> list[Step]:
     """Return one step for each kind of coins that are laid, counted on from a start.
 
     Example:
@@ -159,7 +159,7 @@ def laid_by_kind(group: Sequence[int], money: str, start: int = 0) -> list[Step]
     return steps
 
 
-def again_steps(group: Sequence[int], money: str, vocabulary: str) -> tuple[Step, ...]:
+def again_steps(group: Sequence[int], money: Money, vocabulary: str) -> tuple[Step, ...]:
     """Return how an amount is made in another way: by a trade.
 
     Example:
@@ -200,7 +200,7 @@ def traded_group(group: Sequence[int], trade: Trade) -> list[int]:
     return sorted([*after, *map(int, trade[1])], reverse=True)
 
 
-def change_steps(price: int, paid: int, money: str, vocabulary: str) -> tuple[Step, ...]:
+def change_steps(price: int, paid: int, money: Money, vocabulary: str) -> tuple[Step, ...]:
     """Return how change is counted up from the price to what was paid.
 
     Example:
@@ -227,7 +227,7 @@ def change_steps(price: int, paid: int, money: str, vocabulary: str) -> tuple[St
     )
 
 
-def by_kind(group: Sequence[int], money: str, start: int = 0) -> list[tuple[str, list[int]]]:
+def by_kind(group: Sequence[int], money: Money, start: int = 0) -> list[tuple[str, list[int]]]:
     """Return coins kind by kind: how many there are in words, and the figures counted with them.
 
     Example:
@@ -243,7 +243,7 @@ def by_kind(group: Sequence[int], money: str, start: int = 0) -> list[tuple[str,
     return kinds
 
 
-def counted(coin: Coin, many: int, money: str) -> str:
+def counted(coin: Coin, many: int, money: Money) -> str:
     """Return a number of coins in words; those named after their worth are told by it.
 
     Example:
@@ -258,7 +258,7 @@ def counted(coin: Coin, many: int, money: str) -> str:
     return f"{number_in_words(many)} {in_writing(coin.worth, money)} {ending}"
 
 
-def _in_words(keys: Sequence[str], money: str) -> str:
+def _in_words(keys: Sequence[str], money: Money) -> str:
     group = sorted(map(int, keys), reverse=True)
     *most, last = [words for words, _ in by_kind(group, money)]
     return f"{', '.join(most)} and {last}" if most else last

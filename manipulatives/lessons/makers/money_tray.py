@@ -10,6 +10,7 @@ from manipulatives.lessons.chance import Chance
 from manipulatives.lessons.makers.money_pools import purse_of
 from manipulatives.maths.coin_places import MAT
 from manipulatives.maths.coin_tray import tray_of
+from manipulatives.maths.coins import Money
 
 # Four rows of four places, in each of which every coin has room.
 ROWS = 4
@@ -18,7 +19,7 @@ CELL = MAT // ROWS
 Tray = list[dict[str, Any]]
 
 
-def in_rows(worths: Sequence[int], money: str) -> Tray:
+def in_rows(worths: Sequence[int], money: Money) -> Tray:
     """Return a tray with coins lined up on it, the largest worth first.
 
     Example:
@@ -29,7 +30,7 @@ def in_rows(worths: Sequence[int], money: str) -> Tray:
 
 
 @cache
-def _in_rows(worths: tuple[int, ...], money: str) -> tuple[tuple[str, int, int], ...]:
+def _in_rows(worths: tuple[int, ...], money: Money) -> tuple[tuple[str, int, int], ...]:
     tray = tray_of([str(worth) for worth in worths], money)
     return tuple((lying["coin"], lying["x"], lying["y"]) for lying in tray)
 
@@ -50,7 +51,7 @@ def anywhere(keys: Sequence[str], chance: Chance) -> Tray:
     ]
 
 
-def to_read(tray: Tray, money: str, *, worths: bool) -> dict[str, Any]:
+def to_read(tray: Tray, money: Money, *, worths: bool) -> dict[str, Any]:
     """Return the traits of a tray that is a picture to read: no total, no purse, nothing moves.
 
     Example:
@@ -59,7 +60,7 @@ def to_read(tray: Tray, money: str, *, worths: bool) -> dict[str, Any]:
     """
     return {
         "tray": tray,
-        "currency": money,
+        "currency": _plain(money),
         "purse": [],
         "running_total": False,
         "worths": worths,
@@ -68,11 +69,20 @@ def to_read(tray: Tray, money: str, *, worths: bool) -> dict[str, Any]:
     }
 
 
-def to_lay(tray: Tray, money: str, *, total: bool) -> dict[str, Any]:
+def to_lay(tray: Tray, money: Money, *, total: bool) -> dict[str, Any]:
     """Return the traits of a tray that coins are laid on.
 
     Example:
         >>> to_lay([], "usd", total=True)["purse"]
         ['25', '10', '5', '1']
     """
-    return {"tray": tray, "currency": money, "purse": purse_of(money), "running_total": total}
+    return {
+        "tray": tray,
+        "currency": _plain(money),
+        "purse": purse_of(money),
+        "running_total": total,
+    }
+
+
+def _plain(money: Money) -> str | dict[str, Any]:
+    return money if isinstance(money, str) else money.to_data()

@@ -76,7 +76,7 @@ def _made(
         seed=seed,
         count=each.tasks or 0,
         vocabulary=str(lesson.vocabulary),
-        currency=str(lesson.currency),
+        currency=lesson.currency,
         method=settings.method,
         options=each.options,
         asked=asked,

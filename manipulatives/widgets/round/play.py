@@ -6,9 +6,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from manipulatives.lessons.checks import check_one_of
-from manipulatives.lessons.lesson import CURRENCIES
 from manipulatives.lessons.lesson import Round as Planned
 from manipulatives.lessons.makers import make_tasks
+from manipulatives.lessons.own_coins import Money, called, check_money
 from manipulatives.lessons.problem import at
 from manipulatives.lessons.settings import TIMERS, class_settings
 from manipulatives.lessons.skills import skill_called
@@ -33,7 +33,7 @@ def play(
     seed: int,
     title: str | None = None,
     vocabulary: str | None = None,
-    currency: str | None = None,
+    currency: Money | None = None,
     method: str | None = None,
     timer: str | None = None,
     count_aloud: int | None = None,
@@ -53,7 +53,8 @@ def play(
         seed: decides which questions: any whole number from 0 to 999 999 999.
         title: what stands above the round; otherwise the skill's own name.
         vocabulary: "us" (four thirty-five) or "uk" (twenty-five to five).
-        currency: whose coins are counted: "usd", "gbp", "eur", "cad", "aud" or "nzd".
+        currency: whose coins are counted: "usd", "gbp", "eur", "cad", "aud" or "nzd", or a dict
+            with coins of your own (`maths.coins.currency`).
         method: how written sums are worked: "counting on", "known facts", "bridging ten",
             "expanded columns" or "number line jumps".
         timer: "shown", "hidden" or "off". It is off unless call or class settings turn it on.
@@ -131,7 +132,9 @@ def play(
             "together": usual.together,
             "typed": can_be_typed(skill),
             "wipe": {"by": count_aloud} if count_aloud else None,
-            "key": " ".join([skill, str(seed), str(count), words, coins, way, *set_options]),
+            "key": " ".join(
+                [skill, str(seed), str(count), words, called(coins), way, *set_options]
+            ),
             "base": base,
         },
     )
@@ -139,7 +142,6 @@ def play(
 
 ALLOWED = {
     "vocabulary": VOCABULARIES,
-    "currency": CURRENCIES,
     "method": METHODS,
     "timer": TIMERS,
 }
@@ -151,6 +153,8 @@ def _settled(**given: Any) -> dict[str, Any]:
     settled = {
         name: getattr(settings, name) if value is None else value for name, value in given.items()
     }
+    with at("currency"):
+        check_money(settled["currency"])
     for name, allowed in ALLOWED.items():
         with at(name):
             check_one_of(settled[name], allowed)
