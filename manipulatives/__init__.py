@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from manipulatives.lessons.files import read_lesson, write_lesson
     from manipulatives.lessons.lesson import Lesson, Round
+    from manipulatives.maker.form import lesson_maker
     from manipulatives.widgets.blocks import PlaceValueBlocks
     from manipulatives.widgets.chart import CountingChart
     from manipulatives.widgets.clock import Clock
@@ -25,6 +26,7 @@ __all__ = [
     "PlaceValueBlocks",
     "PolygonDrawer",
     "Round",
+    "lesson_maker",
     "play",
     "read_lesson",
     "write_lesson",
@@ -39,6 +41,7 @@ _HOME = {
     "PlaceValueBlocks": "widgets.blocks",
     "PolygonDrawer": "widgets.polygon",
     "Round": "lessons.lesson",
+    "lesson_maker": "maker.form",
     "play": "widgets.round",
     "read_lesson": "lessons.files",
     "write_lesson": "lessons.files",

@@ -13,6 +13,7 @@ from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import PAPERS, VERSIONS
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.whole import write_whole
+from manipulatives.maker import commands_check, commands_make, commands_new
 from manipulatives.serve import command as serve
 from manipulatives.serve.quick import start_quickly
 
@@ -209,6 +210,10 @@ def _file(typed: str) -> Path:
 
 
 COMMANDS = {
+    **{
+        name: Command(one.HELP, one.EXAMPLE, one.arguments, one.run)
+        for name, one in (("new", commands_new), ("make", commands_make), ("check", commands_check))
+    },
     "notebook": Command(
         "Make the notebook of a lesson, to be changed, shown and taught from in Jupyter.",
         "manipulatives notebook monday.toml -o monday.ipynb",

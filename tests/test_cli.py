@@ -22,6 +22,7 @@ from manipulatives.outputs.sheet import sheet_of
 from manipulatives.serve import command
 
 MONDAY = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=11, tasks=2),))
+TUESDAY = Lesson("Tuesday", seed=8, rounds=(Round("addition.make_ten", seed=12, tasks=2),))
 
 
 @pytest.fixture
@@ -227,6 +228,7 @@ def test_help_of_a_command_has_an_example_that_works(capsys, monkeypatch, name):
         main([name, "--help"])
     assert end.value.code == 0
     (example,) = [line for line in capsys.readouterr().out.splitlines() if "Example:" in line]
+    write_lesson(TUESDAY, "tuesday.toml")
     typed = shlex.split(example.removeprefix("Example: manipulatives "))
     assert main(typed) == 0
 

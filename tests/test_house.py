@@ -20,6 +20,7 @@ from manipulatives.widgets.manipulative import KitWidget
 from support.files import PACKAGE, ROOT, files
 from support.node import QUIET, node
 
+FLOORS = ("maths", "lessons", "drawings", "planner", "widgets", "outputs", "maker")
 # Which floor of the house may stand on which. Each may import itself.
 MAY_IMPORT = {
     "maths": set(),
@@ -31,11 +32,9 @@ MAY_IMPORT = {
     "maker": {"maths", "lessons", "drawings", "widgets", "outputs"},
     "serve": {"maths", "lessons", "drawings", "widgets", "outputs", "maker"},
     # The public names come from wherever a user would look for them.
-    "__init__": {"maths", "lessons", "drawings", "planner", "widgets", "outputs", "maker"},
+    "__init__": {*FLOORS},
     # The command line sees all.
-    "cli": {
-        "maths", "lessons", "drawings", "planner", "widgets", "outputs", "maker", "serve", "__init__"
-    },
+    "cli": {*FLOORS, "serve", "__init__"},
     "__main__": {"cli"},
 }
 QUIET_FLOORS = ("maths", "lessons", "drawings", "planner")

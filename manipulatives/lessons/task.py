@@ -229,7 +229,8 @@ class Task:
             >>> make_tasks("time.read_hour", seed=90213, count=1)[0].asks
             'What time does the market clock show? 12:00'
         """
-        if any(letter.isdigit() for letter in self.prompt):
+        # "20 minutes later" is another question on another clock.
+        if any(letter.isdigit() for letter in self.prompt) and self.manipulative != "Clock":
             return self.prompt
         return f"{self.prompt} {self.answer}"
 

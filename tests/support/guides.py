@@ -1,6 +1,6 @@
 """Makes the guide that is generated from the catalogue.
 
-    python tests/guides.py
+    python tests/support/guides.py
 
 writes notebooks/guide/standards.ipynb. A test compares it with what would be written now.
 """
@@ -16,7 +16,7 @@ from manipulatives.lessons.coverage import coverage_table
 from manipulatives.lessons.skills import SKILLS
 from manipulatives.lessons.whole import write_whole
 
-STANDARDS = Path(__file__).parents[1] / "notebooks" / "guide" / "standards.ipynb"
+STANDARDS = Path(__file__).parents[2] / "notebooks" / "guide" / "standards.ipynb"
 
 BEFORE = """# Skills and standards
 

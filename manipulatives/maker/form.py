@@ -1,0 +1,80 @@
+"""The lesson maker: a form in which a helper puts a lesson together without programming."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import ipywidgets as w
+
+from manipulatives.maker.form_file import FileForm
+from manipulatives.maker.form_lesson import ClassForm, LessonForm
+from manipulatives.maker.form_preview import Preview, Remarks
+from manipulatives.maker.form_round import RoundForm
+from manipulatives.maker.form_rounds import Catalogue, Rounds
+from manipulatives.maker.notice import Notice
+from manipulatives.maker.table import Table
+
+
+class LessonMaker(w.VBox):
+    """The form. Everything that is seen in it follows from what lies on its `table`.
+
+    Args:
+        folder: of the shelf: lessons are opened from it and saved into it.
+
+    Example:
+        >>> maker = LessonMaker(Path("notebooks"))
+        >>> maker.catalogue.add.click()
+        >>> len(maker.table.draft.lesson.rounds)
+        1
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self.table = Table(folder)
+        self.file = FileForm(self.table)
+        self.lesson = LessonForm(self.table)
+        self.rounds = Rounds(self.table)
+        self.catalogue = Catalogue(self.table)
+        self.round = RoundForm(self.table)
+        self.preview = Preview(self.table)
+        self.remarks = Remarks(self.table)
+        self.settings = ClassForm(self.table)
+        self.notice = Notice()
+        self.notice.add_class("maker-said")
+        self.table.watch(self._tell)
+        sides = [
+            w.VBox([self.rounds.box, self.catalogue.box]),
+            w.VBox([self.round.box]),
+            w.VBox([self.preview.box, self.remarks.box]),
+        ]
+        for side in sides:
+            side.add_class("maker-side")
+        desk = w.HBox(sides)
+        desk.add_class("maker-desk")
+        parts = [self.file.box, self.notice, self.lesson.box, desk, self.settings.box]
+        super().__init__(parts)
+        for name in ("kit", "kit-maker"):
+            self.add_class(name)
+        self.table.show()
+
+    def _tell(self) -> None:
+        said = self.table.said
+        self.notice.tell([said] if said else [], self.table.tone)
+
+
+def lesson_maker(folder: str | Path = ".") -> LessonMaker:
+    """Return the form for the lessons of a folder.
+
+    Args:
+        folder: where lessons are opened from and saved into; without it, the notebook's own.
+
+    Raises:
+        NotADirectoryError: there is no such folder.
+
+    Example:
+        >>> lesson_maker("notebooks").table.minutes
+        15
+    """
+    path = Path(folder)
+    if not path.is_dir():
+        raise NotADirectoryError(f"There is no folder {folder}; give one that is there.")
+    return LessonMaker(path)
