@@ -22,6 +22,7 @@ from manipulatives.serve.quick import start_quickly
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+PUPILS = "pupils"
 DONE = 0
 AT_FAULT = 2
 INTERRUPTED = 130  # what a shell says of a program that Ctrl+C has ended
@@ -94,12 +95,14 @@ def _notebook(given: argparse.Namespace) -> str:
 def _page(given: argparse.Namespace) -> str:
     from manipulatives.outputs.page import page_of_file  # noqa: PLC0415 - see above
 
+    if given.audience == PUPILS:
+        given.output = given.output or given.lesson.with_suffix(".pupils.html")
     target = _target(given, ".html", ".htm")
 
     def say(sentence: str) -> None:
         print(f"{given.lesson}: {sentence}.", file=sys.stderr, flush=True)
 
-    page = page_of_file(given.lesson, say=say)
+    page = page_of_file(given.lesson, say=say, audience=given.audience)
     _write(target, page)
     return f"The page is written: {target} ({len(page.encode()) / 1000:.0f} kB)."
 
@@ -118,6 +121,18 @@ def _from_a_file(name: str, what: str, becomes: str) -> Callable[[argparse.Argum
         )
 
     return arguments
+
+
+def _page_arguments(parser: argparse.ArgumentParser) -> None:
+    what = "a lesson file (.toml) or a notebook (.ipynb)"
+    _from_a_file("LESSON_OR_NOTEBOOK", what, "page")(parser)
+    parser.add_argument(
+        "--for",
+        dest="audience",
+        choices=("board", PUPILS),
+        default="board",
+        help="to teach from, or for a pupil to work through alone",
+    )
 
 
 def _sheet(given: argparse.Namespace) -> str:
@@ -224,7 +239,7 @@ COMMANDS = {
         "Make a lesson into one web page that needs no network. It opens in any browser, "
         "from a disk or a stick. A notebook with code of its own is run first.",
         "manipulatives page monday.toml -o monday.html",
-        _from_a_file("LESSON_OR_NOTEBOOK", "a lesson file (.toml) or a notebook (.ipynb)", "page"),
+        _page_arguments,
         _page,
     ),
     "sheet": Command(

@@ -1,0 +1,69 @@
+// What a page for pupils keeps, and what is handed in.
+import assert from "node:assert/strict";
+import test from "node:test";
+import { answersOf, resultsFile, summed } from "../../manipulatives/outputs/page/pupils_results.js";
+import { codeOf, keeps, openWork, workIn } from "../../manipulatives/outputs/page/pupils_store.js";
+
+function storage() {
+  const held = {};
+  Object.defineProperties(held, {
+    getItem: { value: (name) => held[name] ?? null },
+    setItem: { value: (name, text) => Object.assign(held, { [name]: text }) },
+    removeItem: { value: (name) => Reflect.deleteProperty(held, name) },
+  });
+  return held;
+}
+
+test("a code is letters and digits, however it is typed", () => {
+  assert.equal(codeOf(" k-7 "), "K7");
+  assert.equal(codeOf("é4"), "É4");
+  assert.equal(codeOf("a name and more"), "ANAMEAND");
+  assert.equal(codeOf("/../"), "");
+});
+
+test("work is kept under lesson and code, and forgotten for one pupil alone", () => {
+  const shelf = storage();
+  const work = { stage: 1, parts: { one: { kept: {}, results: [] } } };
+  openWork(shelf, "Market 7", "A1").write(work);
+  openWork(shelf, "Market 7", "").write(work);
+  assert.deepEqual(openWork(shelf, "Market 7", "A1").read(), work);
+  assert.equal(openWork(shelf, "Market 7", "A").read(), null);
+  assert.equal(openWork(shelf, "Market 8", "A1").read(), null);
+  openWork(shelf, "Market 7", "").forget();
+  assert.deepEqual(openWork(shelf, "Market 7", "A1").read(), work);
+  openWork(shelf, "Market 7", "A1").forget();
+  assert.deepEqual(Object.keys(shelf), []);
+});
+
+test("work that cannot be used is none", () => {
+  for (const kept of [null, 7, {}, { stage: -1, parts: {} }, { stage: 0, parts: null }]) {
+    assert.equal(workIn(kept), null);
+  }
+  assert.deepEqual(workIn({ stage: 0, parts: { a: { results: "x" } } }), { stage: 0, parts: {} });
+});
+
+test("a browser that keeps nothing is known by trying", () => {
+  assert.equal(keeps(storage()), true);
+  assert.equal(keeps(null), false);
+  const refuse = () => {
+    throw new Error("full");
+  };
+  assert.equal(keeps({ getItem: () => null, setItem: refuse }), false);
+  assert.equal(keeps({ getItem: () => null, setItem() {} }), false);
+});
+
+test("a results file says whose work it is by the code alone", () => {
+  const lesson = { title: "Maandag: één!", seed: 7, date: "2026-11-25", tasks: [] };
+  const { name, text } = resultsFile({ ...lesson, code: "K7" });
+  assert.equal(name, "results-maandag-een-K7-2026-11-25.json");
+  assert.deepEqual(JSON.parse(text), {
+    format: "manipulatives results", version: 1, ...lesson, code: "K7",
+  });
+  assert.equal(JSON.parse(resultsFile({ ...lesson, code: "" }).text).code, null);
+});
+
+test("a round is summed up in words", () => {
+  const results = [{ right: true, given: ["4"] }, { right: false, given: ["5", { total: 3 }] }];
+  assert.equal(summed(results), "1 of 2 right");
+  assert.equal(answersOf(results[1]), "5, made");
+});
