@@ -35,9 +35,18 @@ class Form:
 
 FORMS = {
     "page": Form("Page", ".html", "text/html; charset=UTF-8", b'data-kit-session="page"'),
+    "pupils": Form(
+        "Pupils' page",
+        ".pupils.html",
+        "text/html; charset=UTF-8",
+        b'data-kit-session="pupils"',
+    ),
     "sheet": Form("Sheet", ".sheet.pdf", "application/pdf", b"/Creator (manipulatives)"),
     "key": Form("Key", ".key.pdf", "application/pdf", b"/Creator (manipulatives)"),
 }
+
+# The forms that are pages, each with whom it is for.
+PAGES = {"page": "board", "pupils": "pupils"}
 
 
 def target(item: ShelfItem, form: str) -> Path:
@@ -119,7 +128,7 @@ def notebook_for(item: ShelfItem) -> str:
 
 def _content(item: ShelfItem, form: str) -> str | bytes:
     # Each loads much that a shelf does not need until it is asked to make something.
-    if form == "page":
+    if form in PAGES:
         from manipulatives.outputs.page import page_of  # noqa: PLC0415
 
         return page_of(
@@ -127,6 +136,7 @@ def _content(item: ShelfItem, form: str) -> str | bytes:
             settings=item.settings,
             folder=item.source.parent,
             name=item.source.stem,
+            audience=PAGES[form],
         )
     from manipulatives.outputs.sheet import sheet_of  # noqa: PLC0415
 

@@ -18,7 +18,7 @@ from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 
 from manipulatives.lessons.problem import LessonProblem, in_file
 from manipulatives.serve.copies import renumber
-from manipulatives.serve.forms import FORMS, made, notebook_for, target
+from manipulatives.serve.forms import FORMS, PAGES, made, notebook_for, target
 from manipulatives.serve.lab import LabProblem
 from manipulatives.serve.look import shelf_script, shelf_style
 from manipulatives.serve.words import by_folder, can_make, cells, length
@@ -46,7 +46,7 @@ _BOARD = (
 _BOARD_OF_OTHERS = "base-uri 'none'; frame-ancestors 'none'"
 _PAPER = "frame-ancestors 'none'"
 # A page made from a lesson is a stranger here: it may run, but not act as the shelf.
-_MADE = "sandbox allow-scripts allow-modals allow-popups"
+_MADE = "sandbox allow-scripts allow-modals allow-popups allow-downloads"
 
 UNREADABLE = 422  # understood, but there is nothing that can be made of it
 REFUSED = 403
@@ -194,9 +194,10 @@ class Run(_Page):
             self.show("ask.html", item=item, then=self.get_body_argument("then", "board"))
             return
         self.desk.agree(item)
-        if self.get_body_argument("then", "board") == "page":
-            await self.desk.make(item, "page")
-            self.redirect(self.at("made", "page", name), status=303)
+        then = self.get_body_argument("then", "board")
+        if then in PAGES:
+            await self.desk.make(item, then)
+            self.redirect(self.at("made", then, name), status=303)
         else:
             self.redirect(self.at("board", name), status=303)
 
@@ -209,8 +210,8 @@ class Make(_Page):
         item = self.item(name)
         if item.problem:
             self.say(UNREADABLE, item.problem)
-        elif form == "page" and not self.desk.may_run(item):
-            self.show("ask.html", item=item, then="page")
+        elif form in PAGES and not self.desk.may_run(item):
+            self.show("ask.html", item=item, then=form)
         else:
             await self.desk.make(item, form)
             self.redirect(self.at("made", form, name), status=303)
@@ -227,7 +228,7 @@ class Made(_Page):
             raise HTTPError(404)
         self.set_header("Content-Type", FORMS[form].kind)
         # A browser's own view of paper does not open in a sandbox.
-        self.set_header("Content-Security-Policy", _PAPER if form != "page" else _MADE)
+        self.set_header("Content-Security-Policy", _MADE if form in PAGES else _PAPER)
         self.set_header("Cache-Control", "no-store")
         name = quote(target(item, form).name)
         self.set_header("Content-Disposition", f"inline; filename*=utf-8''{name}")
