@@ -25,6 +25,15 @@ MODULES = [
         )
     ),
 ]
+# What only its own package uses has examples where they help; so have commands, which cli tests.
+INNER = ("manipulatives.lessons.makers.", "manipulatives.lessons.why.")
+OUTER = ("maker", "foreseen", "choosing", "reading", "command")
+SHOWN = [
+    name
+    for name in MODULES
+    if not name.startswith(INNER) or name.rpartition(".")[2] in OUTER
+    if name != "manipulatives.lessons.commands"
+]
 # A long result may be cut with dots.
 FLAGS = doctest.ELLIPSIS | doctest.NORMALIZE_WHITESPACE
 
@@ -36,7 +45,7 @@ def test_the_examples_of_a_module_are_true(name, tmp_path, monkeypatch):
     assert results.failed == 0
 
 
-@pytest.mark.parametrize("name", MODULES)
+@pytest.mark.parametrize("name", SHOWN)
 def test_everything_public_has_an_example(name):
     module = importlib.import_module(name)
     for label, thing in vars(module).items():
