@@ -125,8 +125,8 @@ def test_the_strand_has_its_skills_and_each_builds_on_one_that_there_is():
 
 
 @pytest.mark.parametrize("skill", STRAND, ids=lambda skill: skill.id)
-def test_200_rounds_are_right_and_their_steps_end_in_the_goal(skill):
-    for seed in range(200):
+def test_many_rounds_are_right_and_their_steps_end_in_the_goal(skill):
+    for seed in range(50):
         for task in make_tasks(skill.id, seed=seed, count=2, twins=0):
             assert task.answer == str(answer_by_reading(task))
             assert holds(task.goal, play_steps(task))

@@ -23,7 +23,7 @@ from support import reader_money
 from support.reader_money import SIGNS, TABLES, CoinReader, amount, name_of, small_coins
 
 CURRENCIES = tuple(TABLES)
-SEEDS = 200
+SEEDS = 50
 NAMES = [skill.id for skill in SKILLS]
 MINOR = {"usd": "cents", "gbp": "pence", "eur": "cents", "cad": "cents", "aud": "cents",
          "nzd": "cents"}  # fmt: skip

@@ -159,8 +159,8 @@ def test_the_strand_has_its_skills_and_each_builds_on_one_that_there_is():
 
 
 @pytest.mark.parametrize("skill", IDS)
-def test_200_rounds_are_right_and_their_steps_end_in_the_goal(skill):
-    for seed in range(200):
+def test_many_rounds_are_right_and_their_steps_end_in_the_goal(skill):
+    for seed in range(50):
         for task in make_tasks(skill, seed=seed, count=2, twins=0):
             assert task.answer == answer_by_reading(task, "us")
             assert holds(task.goal, play_steps(task))
@@ -266,7 +266,7 @@ def test_zeros_stand_exactly_where_they_are_asked_for(zeros, to, least):
 
 
 def test_the_zeros_of_a_round_come_in_the_order_that_is_asked_for():
-    for seed in range(100):
+    for seed in range(30):
         tasks = make_tasks(
             "place_value.expanded_form",
             seed=seed,

@@ -16,6 +16,11 @@ from manipulatives.serve.lab import LabElsewhere
 from support.files import ROOT, files
 from support.server import Visitor, until
 
+# It installs everything once more, which takes minutes.
+pytestmark = pytest.mark.skipif(
+    "SLOW_TESTS" not in os.environ, reason="set SLOW_TESTS=1 to try the hosted trial"
+)
+
 KEY = "a-key-for-the-trial"
 
 

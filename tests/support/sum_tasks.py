@@ -14,7 +14,7 @@ from manipulatives.lessons.skills import SKILLS, options_at
 from manipulatives.lessons.task import Task
 
 MOST = 2200
-SEEDS = 200
+SEEDS = 50
 
 
 def ways(strand):
