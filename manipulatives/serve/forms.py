@@ -46,7 +46,7 @@ FORMS = {
 }
 
 # The forms that are pages, each with whom it is for.
-PAGES = {"page": "board", "pupils": "pupils"}
+AUDIENCES = {"page": "board", "pupils": "pupils"}
 
 
 def target(item: ShelfItem, form: str) -> Path:
@@ -128,7 +128,7 @@ def notebook_for(item: ShelfItem) -> str:
 
 def _content(item: ShelfItem, form: str) -> str | bytes:
     # Each loads much that a shelf does not need until it is asked to make something.
-    if form in PAGES:
+    if form in AUDIENCES:
         from manipulatives.outputs.page import page_of  # noqa: PLC0415
 
         return page_of(
@@ -136,7 +136,7 @@ def _content(item: ShelfItem, form: str) -> str | bytes:
             settings=item.settings,
             folder=item.source.parent,
             name=item.source.stem,
-            audience=PAGES[form],
+            audience=AUDIENCES[form],
         )
     from manipulatives.outputs.sheet import sheet_of  # noqa: PLC0415
 

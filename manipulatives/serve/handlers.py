@@ -18,7 +18,7 @@ from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 
 from manipulatives.lessons.problem import LessonProblem, in_file
 from manipulatives.serve.copies import renumber
-from manipulatives.serve.forms import FORMS, PAGES, made, notebook_for, target
+from manipulatives.serve.forms import AUDIENCES, FORMS, made, notebook_for, target
 from manipulatives.serve.lab import LabProblem
 from manipulatives.serve.look import shelf_script, shelf_style
 from manipulatives.serve.words import by_folder, can_make, cells, length
@@ -195,7 +195,7 @@ class Run(_Page):
             return
         self.desk.agree(item)
         then = self.get_body_argument("then", "board")
-        if then in PAGES:
+        if then in AUDIENCES:
             await self.desk.make(item, then)
             self.redirect(self.at("made", then, name), status=303)
         else:
@@ -210,7 +210,7 @@ class Make(_Page):
         item = self.item(name)
         if item.problem:
             self.say(UNREADABLE, item.problem)
-        elif form in PAGES and not self.desk.may_run(item):
+        elif form in AUDIENCES and not self.desk.may_run(item):
             self.show("ask.html", item=item, then=form)
         else:
             await self.desk.make(item, form)
@@ -228,7 +228,7 @@ class Made(_Page):
             raise HTTPError(404)
         self.set_header("Content-Type", FORMS[form].kind)
         # A browser's own view of paper does not open in a sandbox.
-        self.set_header("Content-Security-Policy", _MADE if form in PAGES else _PAPER)
+        self.set_header("Content-Security-Policy", _MADE if form in AUDIENCES else _PAPER)
         self.set_header("Cache-Control", "no-store")
         name = quote(target(item, form).name)
         self.set_header("Content-Disposition", f"inline; filename*=utf-8''{name}")
