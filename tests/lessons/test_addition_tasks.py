@@ -16,7 +16,7 @@ from manipulatives.lessons.skills import SKILLS
 from manipulatives.maths.columns import METHODS, new_sum, written
 from support.column_reader import Reader as ColumnReader
 from support.reader_sums import Reader
-from support.sum_tasks import check, made, of_many_seeds, solve, way_name, ways
+from support.sum_tasks import SEEDS, check, made, of_many_seeds, solve, way_name, ways
 
 ALL = [skill for skill in SKILLS if skill.startswith("addition.")]
 WRITTEN = [skill for skill in ALL if SKILLS[skill].manipulative == "ColumnBoard"]
@@ -32,7 +32,7 @@ def numbers_of(task):
 @pytest.mark.parametrize("skill", ALL)
 def test_tasks_of_many_seeds_are_sound(skill, vocabulary):
     tasks = of_many_seeds(skill, vocabulary)
-    assert len(tasks) == 200
+    assert len(tasks) == SEEDS
     for task in tasks:
         check(task)
         assert task.skill == skill

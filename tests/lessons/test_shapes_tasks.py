@@ -25,7 +25,7 @@ from manipulatives.widgets.polygon import PolygonDrawer
 from support import shape_oracle as oracle
 from support.reader_shapes import ShapeReader
 
-SEEDS = 50
+SEEDS = 200
 WAYS = [
     pytest.param(skill.id, options, id=f"{skill.id} {' '.join(map(str, options.values()))}")
     for skill in SKILLS
