@@ -35,6 +35,9 @@ if TYPE_CHECKING:
 
     from playwright.sync_api import Browser, Page
 
+# How many of like cases a usual run tries; SLOW_TESTS=1 tries all.
+MOST_CASES = {"browser": 4, "tasks": 12}
+
 # A slow machine is no failure.
 hypothesis.settings.register_profile("kit", hypothesis.settings(), deadline=None)
 hypothesis.settings.load_profile("kit")
@@ -52,8 +55,8 @@ def pytest_make_parametrize_id(val: object) -> str | None:
     return getattr(val, "__name__", None) if callable(val) else None
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Mark the browser tests and put them last.
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Mark the browser tests and put them last; leave out what only a thorough run tries.
 
     Playwright keeps an event loop running in this thread once it has begun; whatever wants a
     loop of its own goes before it.
@@ -62,6 +65,30 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         if "browser" in getattr(item, "fixturenames", ()):
             item.add_marker("browser")
     items.sort(key=lambda item: item.get_closest_marker("browser") is not None)
+    if "SLOW_TESTS" not in os.environ:
+        left_out = _only_thorough(items)
+        config.hook.pytest_deselected(items=[item for item in items if id(item) in left_out])
+        items[:] = [item for item in items if id(item) not in left_out]
+
+
+def _only_thorough(items: list[pytest.Item]) -> set[int]:
+    """Return those of many like cases that only a thorough run tries.
+
+    Of the tests with a browser, and of those that play the tasks of a strand with all options, a
+    usual run tries some cases from first to last, so that it is done in a quarter of an hour.
+    """
+    groups: dict[tuple[str, str], list[pytest.Item]] = {}
+    for item in items:
+        if item.path.parent.name == "browser" or item.path.name.endswith("_tasks.py"):
+            name = getattr(item, "originalname", item.name)
+            groups.setdefault((str(item.path), name), []).append(item)
+    left_out = set()
+    for (path, _), group in groups.items():
+        most = MOST_CASES["tasks" if path.endswith("_tasks.py") else "browser"]
+        kept = {len(group) * place // most for place in range(most)}
+        if len(group) > most:
+            left_out |= {id(item) for place, item in enumerate(group) if place not in kept}
+    return left_out
 
 
 @pytest.fixture(scope="session")

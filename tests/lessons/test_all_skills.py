@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import re
 from itertools import pairwise
 
@@ -15,19 +16,20 @@ from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.skills import SKILLS, options_at
 from manipulatives.lessons.task import Task
 
-SEEDS = 1_000
+# A thorough run makes a thousand.
+SEEDS = 1_000 if "SLOW_TESTS" in os.environ else 200
 MOST_WORDS = 10
 
 
 @pytest.fixture(params=SKILLS, scope="module")
-def thousand(request):
-    """A skill's name, and a task of each of a thousand seeds."""
+def many(request):
+    """A skill's name, and a task of each of many seeds."""
     skill = request.param
     return skill, [make_tasks(skill, seed=seed, count=1, twins=0)[0] for seed in range(SEEDS)]
 
 
-def test_a_thousand_seeds_make_tasks_whose_steps_end_in_the_goal(thousand):
-    _, tasks = thousand
+def test_many_seeds_make_tasks_whose_steps_end_in_the_goal(many):
+    _, tasks = many
     for task in tasks:
         end = play_steps(task)
         assert is_solved(task, end), (task.prompt, task.answer, spell_out(task.goal))
@@ -36,8 +38,8 @@ def test_a_thousand_seeds_make_tasks_whose_steps_end_in_the_goal(thousand):
             assert not holds(mistake.when, end), (task.prompt, mistake.rule)
 
 
-def test_the_answer_meets_the_goal_and_a_named_mistake_is_found(thousand):
-    _, tasks = thousand
+def test_the_answer_meets_the_goal_and_a_named_mistake_is_found(many):
+    _, tasks = many
     for task in tasks:
         if task.ask["by"] == "manipulative":
             continue
@@ -48,8 +50,8 @@ def test_the_answer_meets_the_goal_and_a_named_mistake_is_found(thousand):
             assert mistake_made(task, {"answer": mistake.answer}) == mistake, task.prompt
 
 
-def test_pupils_read_at_most_ten_words_in_a_sentence(thousand):
-    _, tasks = thousand
+def test_pupils_read_at_most_ten_words_in_a_sentence(many):
+    _, tasks = many
     for task in tasks:
         for text in (task.prompt, *task.parts, *(mistake.pupil for mistake in task.mistakes)):
             for sentence in re.split(r"(?<=[.?!]) ", text):
@@ -61,8 +63,8 @@ def test_pupils_read_at_most_ten_words_in_a_sentence(thousand):
                 assert len(words) <= MOST_WORDS, sentence
 
 
-def test_a_task_comes_back_from_json_to_the_byte(thousand):
-    skill, _ = thousand
+def test_a_task_comes_back_from_json_to_the_byte(many):
+    skill, _ = many
     for seed in range(10):
         for task in make_tasks(skill, seed=seed, count=2):
             text = json.dumps(task.to_data())
@@ -71,8 +73,8 @@ def test_a_task_comes_back_from_json_to_the_byte(thousand):
             assert json.dumps(again.to_data()) == text
 
 
-def test_a_round_repeats_no_task_and_every_task_has_its_twins(thousand):
-    skill, _ = thousand
+def test_a_round_repeats_no_task_and_every_task_has_its_twins(many):
+    skill, _ = many
     count = SKILLS[skill].tasks
     for seed in range(20):
         tasks = make_tasks(skill, seed=seed, count=count)

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import functools
 import json
 import os
 import subprocess
@@ -9,13 +10,16 @@ from itertools import pairwise, product
 
 import pytest
 
-from manipulatives.lessons.makers import check_count, make_tasks
+from manipulatives.lessons import makers
+from manipulatives.lessons.makers import check_count
 from manipulatives.lessons.playing import facts_of, is_solved, mistake_made, play_steps
 from manipulatives.lessons.predicates import holds, spell_out
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.skills import SKILLS
 from manipulatives.lessons.task import Task
 
+# Twins have tests of their own.
+make_tasks = functools.partial(makers.make_tasks, twins=0)
 TIME = [skill.id for skill in SKILLS.values() if skill.strand == "time"]
 # Every skill of time with every combination of its options, in both vocabularies; of the many
 # numbers of minutes to move by the least, one that often brings a new hour, and the most. Other
@@ -162,8 +166,8 @@ def test_a_seed_keeps_its_tasks_for_good(skill, answers):
 def test_more_tasks_only_add_to_fewer():
     """Twins are not asked in the round, so that they depend on all of it."""
     for skill in SKILLS:
-        most = len(make_tasks(skill, seed=7, count=SKILLS[skill].tasks, twins=0))
-        more, fewer = (make_tasks(skill, seed=7, count=many, twins=0) for many in (most, most - 2))
+        most = len(make_tasks(skill, seed=7, count=SKILLS[skill].tasks))
+        more, fewer = (make_tasks(skill, seed=7, count=many) for many in (most, most - 2))
         assert more[: most - 2] == fewer
 
 
