@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections import defaultdict
 from pathlib import Path
 
@@ -149,6 +150,16 @@ def test_what_is_no_reading_in_fives_is_refused(reading):
 
 
 @pytest.mark.parametrize("rule", RULES.values(), ids=RULES)
+def test_every_rule_speaks_kindly_and_modestly(rule):
+    for vocabulary in ("us", "uk"):
+        said = rule.for_pupil(vocabulary)
+        assert all(len(part.split()) <= 10 for part in re.split(r"(?<=[.?!]) ", said))
+        assert not {"wrong", "mistake", "bad", "stupid"} & set(said.lower().split())
+    assert rule.for_teacher.startswith("May have ")
+    assert rule.for_teacher.endswith(".")
+
+
+@pytest.mark.parametrize("rule", mistakes.RULES, ids=lambda rule: rule.id)
 def test_a_rule_speaks_kindly_to_the_pupil_and_modestly_to_the_teacher(rule):
     for vocabulary in ("us", "uk"):
         sentence = rule.for_pupil(vocabulary)
