@@ -36,7 +36,8 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
 # How many of like cases a usual run tries; SLOW_TESTS=1 tries all.
-MOST_CASES = {"browser": 4, "tasks": 12}
+MANY_TASKS = ("_tasks.py", "test_column_steps.py")
+MOST_CASES = {"browser": 2, "tasks": 5}
 
 # A slow machine is no failure.
 hypothesis.settings.register_profile("kit", hypothesis.settings(), deadline=None)
@@ -79,12 +80,12 @@ def _only_thorough(items: list[pytest.Item]) -> set[int]:
     """
     groups: dict[tuple[str, str], list[pytest.Item]] = {}
     for item in items:
-        if item.path.parent.name == "browser" or item.path.name.endswith("_tasks.py"):
+        if item.path.parent.name == "browser" or item.path.name.endswith(MANY_TASKS):
             name = getattr(item, "originalname", item.name)
             groups.setdefault((str(item.path), name), []).append(item)
     left_out = set()
     for (path, _), group in groups.items():
-        most = MOST_CASES["tasks" if path.endswith("_tasks.py") else "browser"]
+        most = MOST_CASES["tasks" if path.endswith(MANY_TASKS) else "browser"]
         kept = {len(group) * place // most for place in range(most)}
         if len(group) > most:
             left_out |= {id(item) for place, item in enumerate(group) if place not in kept}

@@ -17,7 +17,7 @@ from manipulatives.lessons.skills import SKILLS, options_at
 from manipulatives.lessons.task import Task
 
 # A thorough run makes a thousand.
-SEEDS = 1_000 if "SLOW_TESTS" in os.environ else 200
+SEEDS = 1_000 if "SLOW_TESTS" in os.environ else 60
 MOST_WORDS = 10
 
 
