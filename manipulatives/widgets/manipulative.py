@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import contextlib
+from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any, ClassVar, Self
 
 import anywidget
+import traitlets
 
 from manipulatives.widgets.assemble import assemble, stylesheet
+
+if TYPE_CHECKING:
+    from traitlets.utils.bunch import Bunch
 
 HERE = Path(__file__).parent
 
@@ -31,8 +37,72 @@ class KitWidget(anywidget.AnyWidget):
         super().__init_subclass__(**kwargs)
 
 
+@contextlib.contextmanager
+def told() -> Iterator[None]:
+    """Hand on as a TraitError what a check of the mathematics says."""
+    try:
+        yield
+    except ValueError as problem:
+        raise traitlets.TraitError(str(problem)) from problem
+
+
 class Manipulative(KitWidget):
-    """Something a child moves, whose state can be read as plain facts."""
+    """Something a child moves, whose state can be read as plain facts.
+
+    A subclass names the trait that holds all of its state, and what its constructor takes beside
+    the traits: `class Clock(Manipulative, folder="clock", state="dial", takes=("time",))`.
+
+    Raises:
+        TypeError: there is no such trait.
+    """
+
+    _state: ClassVar[str] = ""
+    _takes: ClassVar[tuple[str, ...]] = ()
+
+    def __init_subclass__(cls, state: str = "", takes: tuple[str, ...] = (), **kwargs: Any) -> None:
+        """Note what the subclass is like."""
+        # anywidget makes a subclass of its own for each widget, which says neither.
+        if state:
+            cls._state, cls._takes = state, takes
+        super().__init_subclass__(**kwargs)
+
+    def __init__(self, **traits: Any) -> None:
+        unknown = [name for name in traits if not self.has_trait(name)]
+        if unknown:
+            traits_of_its_own = (name for name in self.class_own_traits() if name[0] != "_")
+            known = ", ".join([*self._takes, *traits_of_its_own])
+            raise TypeError(f"{type(self).__name__} has no {unknown[0]!r}. It takes {known}.")
+        super().__init__(**traits)
+
+    def on_change(self, call: Callable[[Self], object]) -> Callable[[], None]:
+        """Call a function whenever the state has changed, whoever changed it.
+
+        Args:
+            call: is given the manipulative.
+
+        Returns:
+            A function that stops it.
+
+        Example:
+            >>> from manipulatives import Clock
+            >>> clock = Clock(time="4:35")
+            >>> stop = clock.on_change(lambda clock: print(clock.time))
+            >>> clock.time = "5:00"
+            5:00
+            >>> stop()
+            >>> clock.time = "6:00"
+        """
+
+        def tell(_: Bunch) -> None:
+            call(self)
+
+        def stop() -> None:
+            # Stopped already: there is nothing left to take away.
+            with contextlib.suppress(ValueError):
+                self.unobserve(tell, names=self._state)
+
+        self.observe(tell, names=self._state)
+        return stop
 
     @property
     def facts(self) -> dict[str, int | str | bool | None]:

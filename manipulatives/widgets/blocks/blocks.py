@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import contextlib
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
 import traitlets
@@ -21,7 +20,7 @@ from manipulatives.maths.place_value import (
     number_of,
     pieces_of,
 )
-from manipulatives.widgets.manipulative import Manipulative
+from manipulatives.widgets.manipulative import Manipulative, told
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch
@@ -30,7 +29,7 @@ PAIRS = ("compare", "add", "take")
 TRADES = ("any", "ring", "button", "none")
 
 
-class PlaceValueBlocks(Manipulative, folder="blocks"):
+class PlaceValueBlocks(Manipulative, folder="blocks", state="mat", takes=("number",)):
     """Thousands, hundreds, tens and ones on a mat of columns, or on two mats.
 
     A block is dragged out of the box below the mats and back into it, or from mat to mat; or it is
@@ -133,10 +132,6 @@ class PlaceValueBlocks(Manipulative, folder="blocks"):
     ).tag(sync=True)
 
     def __init__(self, number: int | Sequence[int] | None = None, **traits: Any) -> None:
-        unknown = [name for name in traits if not self.has_trait(name)]
-        if unknown:
-            known = ", ".join(name for name in self.class_own_traits() if name[0] != "_")
-            raise TypeError(f"PlaceValueBlocks have no {unknown[0]!r}. They take number, {known}.")
         if number is not None:
             if "mat" in traits:
                 raise TypeError("Give a number or a mat, not both: they may disagree.")
@@ -226,35 +221,6 @@ class PlaceValueBlocks(Manipulative, folder="blocks"):
         """
         self.mat = put_together(self.mat)
 
-    def on_change(self, call: Callable[[PlaceValueBlocks], object]) -> Callable[[], None]:
-        """Call a function whenever a block has moved, whoever moved it.
-
-        Args:
-            call: is given the blocks.
-
-        Returns:
-            A function that stops it.
-
-        Example:
-            >>> blocks = PlaceValueBlocks(35)
-            >>> stop = blocks.on_change(lambda blocks: print(blocks.number, blocks.pieces))
-            >>> blocks.trade_down("tens")
-            35 17
-            >>> stop()
-            >>> blocks.number = 36
-        """
-
-        def tell(_: Bunch) -> None:
-            call(self)
-
-        def stop() -> None:
-            # Stopped already: there is nothing left to take away.
-            with contextlib.suppress(ValueError):
-                self.unobserve(tell, names="mat")
-
-        self.observe(tell, names="mat")
-        return stop
-
     def still(self) -> str:
         """Return a picture of the mats as SVG text, for readers without a live host."""
         names = ("places", "digits", "pair")
@@ -271,24 +237,15 @@ class PlaceValueBlocks(Manipulative, folder="blocks"):
 
     @traitlets.validate("mat")
     def _check_mat(self, proposal: Bunch) -> list[Blocks]:
-        with _told():
+        with told():
             return check_mat(proposal["value"])
 
     @traitlets.validate("places")
     def _check_places(self, proposal: Bunch) -> int:
-        with _told():
+        with told():
             return check_places(proposal["value"])
 
 
 def _mat_of(number: int | Sequence[int]) -> list[Blocks]:
     numbers = number if isinstance(number, (list, tuple)) else [number]
     return check_mat([fewest(each) for each in numbers])
-
-
-@contextlib.contextmanager
-def _told() -> Iterator[None]:
-    """Hand on as a TraitError what a check says."""
-    try:
-        yield
-    except ValueError as problem:
-        raise traitlets.TraitError(str(problem)) from problem

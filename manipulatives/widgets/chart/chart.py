@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
-from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING, Any
 
 import traitlets
@@ -25,7 +23,7 @@ from manipulatives.maths.counting_chart import (
     write,
 )
 from manipulatives.maths.day import VOCABULARIES
-from manipulatives.widgets.manipulative import Manipulative
+from manipulatives.widgets.manipulative import Manipulative, told
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch
@@ -37,7 +35,7 @@ class Given(traitlets.Any):
     """A trait that a check of its own decides on."""
 
 
-class CountingChart(Manipulative, folder="chart"):
+class CountingChart(Manipulative, folder="chart", state="chart"):
     """A chart of numbers that light as a class counts, by finger, mouse, pen, keys or a beat.
 
     The count goes forward or back in steps from any start. The next number is counted by a tap on
@@ -129,10 +127,6 @@ class CountingChart(Manipulative, folder="chart"):
     ).tag(sync=True)
 
     def __init__(self, first: int | None = None, last: int | None = None, **traits: Any) -> None:
-        unknown = [name for name in traits if not self.has_trait(name)]
-        if unknown:
-            known = ", ".join(name for name in self.class_own_traits() if name[0] != "_")
-            raise TypeError(f"A CountingChart has no {unknown[0]!r}. It takes {known}.")
         ends = {"first": first, "last": last}
         given = {name: end for name, end in ends.items() if end is not None}
         super().__init__(**given, **traits)
@@ -213,35 +207,6 @@ class CountingChart(Manipulative, folder="chart"):
             if self.start is not None and not first <= self.start <= last:
                 self.start = None
 
-    def on_change(self, call: Callable[[CountingChart], object]) -> Callable[[], None]:
-        """Call a function whenever something was done to the chart, whoever did it.
-
-        Args:
-            call: is given the chart.
-
-        Returns:
-            A function that stops it.
-
-        Example:
-            >>> chart = CountingChart(step=10)
-            >>> stop = chart.on_change(lambda chart: print(chart.counted))
-            >>> _ = chart.count()
-            [10]
-            >>> stop()
-            >>> _ = chart.count()
-        """
-
-        def tell(_: Bunch) -> None:
-            call(self)
-
-        def stop() -> None:
-            # Stopped already: there is nothing left to take away.
-            with contextlib.suppress(ValueError):
-                self.unobserve(tell, names="chart")
-
-        self.observe(tell, names="chart")
-        return stop
-
     def still(self) -> str:
         """Return a picture of the chart as SVG text, for readers without a live host."""
         return svg_of(chart_drawing(self.settings, self._marks, line=self.line))
@@ -260,34 +225,34 @@ class CountingChart(Manipulative, folder="chart"):
 
     @traitlets.validate("chart")
     def _check_chart(self, proposal: Bunch) -> dict[str, Any]:
-        with _told():
+        with told():
             return {**check_marks(proposal["value"], self.settings)}
 
     @traitlets.validate("first", "last")
     def _check_range(self, proposal: Bunch) -> int:
         ends = {"first": self.first, "last": self.last, proposal["trait"].name: proposal["value"]}
-        with _told():
+        with told():
             check_range(ends["first"], ends["last"])
         return proposal["value"]
 
     @traitlets.validate("width")
     def _check_width(self, proposal: Bunch) -> int:
-        with _told():
+        with told():
             return check_width(proposal["value"])
 
     @traitlets.validate("step")
     def _check_step(self, proposal: Bunch) -> int:
-        with _told():
+        with told():
             return check_step(proposal["value"])
 
     @traitlets.validate("start")
     def _check_start(self, proposal: Bunch) -> int | None:
-        with _told():
+        with told():
             return check_start(proposal["value"], self.first, self.last)
 
     @traitlets.validate("hidden")
     def _check_hidden(self, proposal: Bunch) -> str | list[int]:
-        with _told():
+        with told():
             return check_hidden(proposal["value"], self.first, self.last)
 
     @traitlets.validate("beat")
@@ -308,12 +273,3 @@ class CountingChart(Manipulative, folder="chart"):
         if isinstance(self.hidden, list):
             self.hidden = [number for number in self.hidden if number in on]
         self.chart = {**marks_left(self._marks, self.settings)}
-
-
-@contextlib.contextmanager
-def _told() -> Iterator[None]:
-    """Hand on as a TraitError what a check says."""
-    try:
-        yield
-    except ValueError as problem:
-        raise traitlets.TraitError(str(problem)) from problem

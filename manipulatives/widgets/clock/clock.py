@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 import re
 from typing import TYPE_CHECKING, Any
 
@@ -22,11 +21,9 @@ from manipulatives.maths.times import (
     time_shown,
     why_no_time,
 )
-from manipulatives.widgets.manipulative import Manipulative
+from manipulatives.widgets.manipulative import Manipulative, told
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from traitlets.utils.bunch import Bunch
 
 SNAPS = (60, 30, 15, 5, 1)
@@ -35,7 +32,7 @@ SNAPS = (60, 30, 15, 5, 1)
 _TWELVE_HOUR = re.compile(r"\s*([1-9]|1[0-2]):[0-5][0-9]\s*")
 
 
-class Clock(Manipulative, folder="clock"):
+class Clock(Manipulative, folder="clock", state="dial", takes=("time",)):
     """A clock with two hands that a child takes hold of, by finger, mouse, pen or keys.
 
     The hands are geared like those of a real clock: the hour hand goes on with the minute hand,
@@ -135,10 +132,6 @@ class Clock(Manipulative, folder="clock"):
     ).tag(sync=True)
 
     def __init__(self, time: str | None = None, **traits: Any) -> None:
-        unknown = [name for name in traits if not self.has_trait(name)]
-        if unknown:
-            known = ", ".join(name for name in self.class_own_traits() if name[0] != "_")
-            raise TypeError(f"A Clock has no {unknown[0]!r}. It takes time, {known}.")
         if time is not None:
             if "dial" in traits:
                 raise TypeError("A Clock takes a time or a dial, not both: they may disagree.")
@@ -190,35 +183,6 @@ class Clock(Manipulative, folder="clock"):
         """What is wrong with the hour hand in one sentence, or None when there is a time."""
         return why_no_time(self.dial)
 
-    def on_change(self, call: Callable[[Clock], object]) -> Callable[[], None]:
-        """Call a function whenever a hand has moved, whoever moved it.
-
-        Args:
-            call: is given the clock.
-
-        Returns:
-            A function that stops it.
-
-        Example:
-            >>> clock = Clock(time="4:35")
-            >>> stop = clock.on_change(lambda clock: print(clock.time))
-            >>> clock.time = "5:00"
-            5:00
-            >>> stop()
-            >>> clock.time = "6:00"
-        """
-
-        def tell(_: Bunch) -> None:
-            call(self)
-
-        def stop() -> None:
-            # Stopped already: there is nothing left to take away.
-            with contextlib.suppress(ValueError):
-                self.unobserve(tell, names="dial")
-
-        self.observe(tell, names="dial")
-        return stop
-
     def still(self) -> str:
         """Return a picture of the clock as SVG text, for readers without a live host."""
         shown = ("numerals", "ticks", "minute_numbers", "sector", "arc")
@@ -230,10 +194,8 @@ class Clock(Manipulative, folder="clock"):
 
     @traitlets.validate("dial")
     def _check_dial(self, proposal: Bunch) -> dict[str, Any]:
-        try:
+        with told():
             return {**check_dial(proposal["value"])}
-        except ValueError as problem:
-            raise traitlets.TraitError(str(problem)) from problem
 
     @traitlets.validate("snap")
     def _check_snap(self, proposal: Bunch) -> int:

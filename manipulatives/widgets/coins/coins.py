@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import contextlib
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 import traitlets
@@ -24,7 +23,7 @@ from manipulatives.maths.coin_tray import (
 from manipulatives.maths.coins import currency
 from manipulatives.maths.money_words import WRITINGS
 from manipulatives.widgets.coins.photographs import check_photographs
-from manipulatives.widgets.manipulative import Manipulative
+from manipulatives.widgets.manipulative import Manipulative, told
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch
@@ -36,7 +35,7 @@ class Given(traitlets.Any):
     allow_none = False
 
 
-class CoinTray(Manipulative, folder="coins"):
+class CoinTray(Manipulative, folder="coins", state="tray", takes=("coins",)):
     """A purse of coins and a mat to lay them on, by finger, mouse, pen or keys.
 
     A coin is dragged from the purse to the mat and about on it, or back into the purse; or it is
@@ -138,10 +137,6 @@ class CoinTray(Manipulative, folder="coins"):
     )
 
     def __init__(self, coins: object = None, **traits: Any) -> None:
-        unknown = [name for name in traits if not self.has_trait(name)]
-        if unknown:
-            known = ", ".join(name for name in self.class_own_traits() if name[0] != "_")
-            raise TypeError(f"A CoinTray has no {unknown[0]!r}. It takes coins, {known}.")
         if coins is not None:
             if "tray" in traits:
                 raise TypeError("A CoinTray takes coins or a tray, not both: they may disagree.")
@@ -251,35 +246,6 @@ class CoinTray(Manipulative, folder="coins"):
             raise ValueError("There is no room on the tray.")
         self.tray = after
 
-    def on_change(self, call: Callable[[CoinTray], object]) -> Callable[[], None]:
-        """Call a function whenever the tray has changed, whoever changed it.
-
-        Args:
-            call: is given the coin tray.
-
-        Returns:
-            A function that stops it.
-
-        Example:
-            >>> tray = CoinTray()
-            >>> stop = tray.on_change(lambda tray: print(tray.total))
-            >>> tray.add("25")
-            25
-            >>> stop()
-            >>> tray.sweep()
-        """
-
-        def tell(_: Bunch) -> None:
-            call(self)
-
-        def stop() -> None:
-            # Stopped already: there is nothing left to take away.
-            with contextlib.suppress(ValueError):
-                self.unobserve(tell, names="tray")
-
-        self.observe(tell, names="tray")
-        return stop
-
     def still(self) -> str:
         """Return a picture of the tray as SVG text, for readers without a live host."""
         shown = {name: getattr(self, name) for name in ("worths", "names", "counts", "ring")}
@@ -291,24 +257,24 @@ class CoinTray(Manipulative, folder="coins"):
 
     @traitlets.validate("tray")
     def _check_tray(self, proposal: Bunch) -> list[dict[str, Any]]:
-        with _told():
+        with told():
             return [{**lying} for lying in check_tray(proposal["value"], self.currency)]
 
     @traitlets.validate("currency")
     def _check_currency(self, proposal: Bunch) -> object:
-        with _told():
+        with told():
             given = proposal["value"]
             checked = currency(given)
             return checked.to_data() if isinstance(given, Mapping) else given
 
     @traitlets.validate("purse")
     def _check_purse(self, proposal: Bunch) -> object:
-        with _told():
+        with told():
             return check_purse(proposal["value"], self.currency)
 
     @traitlets.validate("photographs")
     def _check_photographs(self, proposal: Bunch) -> dict[str, str]:
-        with _told():
+        with told():
             return check_photographs(proposal["value"], self.currency)
 
     @traitlets.validate("counts")
@@ -320,7 +286,7 @@ class CoinTray(Manipulative, folder="coins"):
 
     @traitlets.validate("ring")
     def _check_ring(self, proposal: Bunch) -> str:
-        with _told():
+        with told():
             return _check_ring(proposal["value"], self.currency)
 
     @traitlets.observe("currency")
@@ -340,12 +306,3 @@ class CoinTray(Manipulative, folder="coins"):
 
 def _check_ring(given: object, money: object) -> str:
     return currency(money).coin(given).key if given else ""
-
-
-@contextlib.contextmanager
-def _told() -> Iterator[None]:
-    """Hand on as a TraitError what a check says."""
-    try:
-        yield
-    except ValueError as problem:
-        raise traitlets.TraitError(str(problem)) from problem

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 from typing import TYPE_CHECKING, Any
 
 import traitlets
@@ -27,11 +26,9 @@ from manipulatives.maths.columns import (
     written,
 )
 from manipulatives.maths.day import VOCABULARIES
-from manipulatives.widgets.manipulative import Manipulative
+from manipulatives.widgets.manipulative import Manipulative, told
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from traitlets.utils.bunch import Bunch
 
 MODES = ("show", "try")
@@ -39,7 +36,7 @@ _STEP_FIELDS = {"say", "class", "column", "write", "blocks"}
 _OF_STEPS = ("sum", "method", "vocabulary", "term")
 
 
-class ColumnBoard(Manipulative, folder="columns"):
+class ColumnBoard(Manipulative, folder="columns", state="sum", takes=("text",)):
     """A sum on squared paper, shown step by step in the class's own method, or tried by pupils.
 
     In the mode "show" each press goes one worked step on or back; with it come the sentence, what
@@ -128,10 +125,6 @@ class ColumnBoard(Manipulative, folder="columns"):
     ).tag(sync=True)
 
     def __init__(self, text: str | None = None, **traits: Any) -> None:
-        unknown = [name for name in traits if not self.has_trait(name)]
-        if unknown:
-            known = ", ".join(name for name in self.class_own_traits() if name[0] != "_")
-            raise TypeError(f"A ColumnBoard has no {unknown[0]!r}. It takes text, {known}.")
         if text is not None:
             if "sum" in traits:
                 raise TypeError("A ColumnBoard takes text or a sum, not both: they may disagree.")
@@ -182,35 +175,6 @@ class ColumnBoard(Manipulative, folder="columns"):
             raise ValueError(f"This sum has the columns {', '.join(columns)}, not {place!r}.")
         self.sum = {**written(self._sum, [["answer", columns.index(place), digit]])}
 
-    def on_change(self, call: Callable[[ColumnBoard], object]) -> Callable[[], None]:
-        """Call a function whenever something was written, whoever wrote it.
-
-        Args:
-            call: is given the board.
-
-        Returns:
-            A function that stops it.
-
-        Example:
-            >>> board = ColumnBoard("47 + 38")
-            >>> stop = board.on_change(lambda board: print(board.answer))
-            >>> board.write("ones", 5)
-            5
-            >>> stop()
-            >>> board.write("tens", 8)
-        """
-
-        def tell(_: Bunch) -> None:
-            call(self)
-
-        def stop() -> None:
-            # Stopped already: there is nothing left to take away.
-            with contextlib.suppress(ValueError):
-                self.unobserve(tell, names="sum")
-
-        self.observe(tell, names="sum")
-        return stop
-
     def still(self) -> str:
         """Return a picture of the board as SVG text, for readers without a live host."""
         drawing = columns_drawing(
@@ -241,10 +205,8 @@ class ColumnBoard(Manipulative, folder="columns"):
     @traitlets.validate("sum")
     def _check_sum(self, proposal: Bunch) -> dict[str, Any]:
         given, form = proposal["value"], FORM_OF[self.method]
-        try:
+        with told():
             return {**check_sum({"form": form, **given})}
-        except ValueError as problem:
-            raise traitlets.TraitError(str(problem)) from problem
 
     @traitlets.validate("steps")
     def _check_steps(self, proposal: Bunch) -> list[ColumnStep]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
-from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING, Any
 
 import traitlets
@@ -30,7 +28,7 @@ from manipulatives.maths.shapes import (
     strokes,
     teachers_note,
 )
-from manipulatives.widgets.manipulative import Manipulative
+from manipulatives.widgets.manipulative import Manipulative, told
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch
@@ -50,7 +48,7 @@ READINGS = (
 )
 
 
-class PolygonDrawer(Manipulative, folder="polygon"):
+class PolygonDrawer(Manipulative, folder="polygon", state="shape"):
     """Paper to put points on, by finger, mouse, pen or keys; sides run from one to the next.
 
     A tap puts a point; a tap on the first point closes the shape. Points are dragged, or tapped and
@@ -170,10 +168,6 @@ class PolygonDrawer(Manipulative, folder="polygon"):
     ).tag(sync=True)
 
     def __init__(self, shape: object = None, **traits: Any) -> None:
-        unknown = [name for name in traits if not self.has_trait(name)]
-        if unknown:
-            known = ", ".join(name for name in self.class_own_traits() if name[0] != "_")
-            raise TypeError(f"A PolygonDrawer has no {unknown[0]!r}. It takes {known}.")
         # The paper that each was meant for: should it change alone, they are put on the new one.
         self._meant: dict[str, Grid] = {"shape": "square", "guide": "square"}
         if shape is not None:
@@ -269,35 +263,6 @@ class PolygonDrawer(Manipulative, folder="polygon"):
         """Take everything from the paper."""
         self.shape = {"points": [], "closed": False}
 
-    def on_change(self, call: Callable[[PolygonDrawer], object]) -> Callable[[], None]:
-        """Call a function whenever the shape has changed, whoever changed it.
-
-        Args:
-            call: is given the drawer.
-
-        Returns:
-            A function that stops it.
-
-        Example:
-            >>> drawer = PolygonDrawer("triangle")
-            >>> stop = drawer.on_change(lambda drawer: print(drawer.name))
-            >>> drawer.shape = "hexagon"
-            hexagon
-            >>> stop()
-            >>> drawer.clear()
-        """
-
-        def tell(_: Bunch) -> None:
-            call(self)
-
-        def stop() -> None:
-            # Stopped already: there is nothing left to take away.
-            with contextlib.suppress(ValueError):
-                self.unobserve(tell, names="shape")
-
-        self.observe(tell, names="shape")
-        return stop
-
     def still(self) -> str:
         """Return a picture of the paper as SVG text, for readers without a live host."""
         return svg_of(
@@ -329,7 +294,7 @@ class PolygonDrawer(Manipulative, folder="polygon"):
         return checked
 
     def _read(self, given: object) -> Shape:
-        with _told():
+        with told():
             if isinstance(given, str):
                 return shape_named(given, self.grid)
             shape = check_shape(given, self.grid)
@@ -344,12 +309,3 @@ class PolygonDrawer(Manipulative, folder="polygon"):
             given = getattr(self, name)
             if before != self.grid and given is not None:
                 setattr(self, name, converted(given, before, self.grid))
-
-
-@contextlib.contextmanager
-def _told() -> Iterator[None]:
-    """Hand on as a TraitError what a check says."""
-    try:
-        yield
-    except ValueError as problem:
-        raise traitlets.TraitError(str(problem)) from problem
