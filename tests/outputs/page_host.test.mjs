@@ -2,7 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { openHost } from "../../manipulatives/outputs/page/host.js";
-import { Model, alike } from "../../manipulatives/outputs/page/model.js";
+import { Model } from "../../manipulatives/outputs/page/model.js";
+import { alike } from "../../manipulatives/widgets/shared/alike.js";
 import { referred, traits } from "../../manipulatives/outputs/page/saved.js";
 
 /** Everything that a model tells, in order. */

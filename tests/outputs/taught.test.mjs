@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { MARKS, marksOf, sessionFile, wordsOf } from "../../manipulatives/outputs/page/marks.js";
-import { openMemory } from "../../manipulatives/outputs/page/memory.js";
+import { openMemory } from "../../manipulatives/widgets/shared/memory.js";
 import {
   inDigits, inMinutes, passed, spentOf, total, unspent,
 } from "../../manipulatives/outputs/page/spent.js";

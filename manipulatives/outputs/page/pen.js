@@ -33,7 +33,8 @@ const RIM = 3;
 
 /**
  * @param {{
- *   memory: import("./memory.js").Memory, go: { back: () => void, next: () => void },
+ *   memory: import("../../widgets/shared/memory.js").Memory,
+ *   go: { back: () => void, next: () => void },
  * }} given where it is kept, and how the lesson moves, which can be had while the pen lies over
  *   everything
  * @param {{ signal: AbortSignal }} life

@@ -8,7 +8,7 @@ import { button } from "../../widgets/shared/controls.js";
 import { html } from "../../widgets/shared/svg.js";
 import { listenButton } from "../../widgets/round/voice.js";
 import { ROUND, toldOf, within } from "./looking.js";
-import { longStore, openMemory, tabStore } from "./memory.js";
+import { longStore, openMemory, tabStore } from "../../widgets/shared/memory.js";
 import { makeEnd } from "./pupils_end.js";
 import { resultsFile } from "./pupils_results.js";
 import { makeStart } from "./pupils_start.js";
@@ -21,7 +21,7 @@ import { stagesOf } from "./stages.js";
  * Begin to show a lesson to pupils.
  * @param {{
  *   main: HTMLElement, key: string, signal?: AbortSignal,
- *   storage?: import("./memory.js").Store | null,
+ *   storage?: import("../../widgets/shared/memory.js").Store | null,
  * }} given the lesson, its key, how long it lasts, and where work is kept
  * @returns {void}
  */

@@ -12,7 +12,7 @@ import { html } from "../../widgets/shared/svg.js";
 import { makeFullScreen } from "./fullscreen.js";
 import { makeLine, nameOf } from "./line.js";
 import { ROUND, isNews, toldOf, within } from "./looking.js";
-import { longStore, openMemory, tabStore } from "./memory.js";
+import { longStore, openMemory, tabStore } from "../../widgets/shared/memory.js";
 import { makePen } from "./pen.js";
 import { stagesOf } from "./stages.js";
 import { makeTeacher } from "./teacher.js";
@@ -20,7 +20,7 @@ import { onTurns } from "./turning.js";
 
 /**
  * @typedef {import("./stages.js").Stage} Stage
- * @typedef {import("./memory.js").Store} Store
+ * @typedef {import("../../widgets/shared/memory.js").Store} Store
  */
 
 const TALL = ".kit-round, .kit-manipulative";

@@ -4,6 +4,7 @@
  */
 import { LARGEST, PLACES, WORTH, beside, named } from "./places.js";
 import { numberOf, piecesOf, tradeBetween } from "./places.js";
+import { MINUS } from "../shared/signs.js";
 
 /**
  * @typedef {import("./places.js").Blocks} Blocks
@@ -11,8 +12,6 @@ import { numberOf, piecesOf, tradeBetween } from "./places.js";
  * @typedef {import("./places.js").Place} Place
  * @typedef {import("./places.js").Trade} Trade
  */
-
-const MINUS = "\u2212";
 
 /**
  * What the blocks of each place are worth, the largest place first.

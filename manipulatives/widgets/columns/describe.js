@@ -1,13 +1,12 @@
 /** What is said of a sum: its squares, its blocks, and the next step where a place is not right. */
 import { NAMES, answerOf, facts, resultOf } from "./written.js";
+import { MINUS } from "../shared/signs.js";
 
 /**
  * @typedef {import("./written.js").Sum} Sum
  * @typedef {import("./written.js").Row} Row
  * @typedef {import("./written.js").Blocks} Blocks
  */
-
-const MINUS = "\u2212";
 
 /**
  * @param {Sum} sum

@@ -1,4 +1,5 @@
 /** The number line: a jump for each part, not to scale, so that small jumps can be seen too. */
+import { MINUS } from "../shared/signs.js";
 import { html, put, svg } from "../shared/svg.js";
 import { startOf } from "./written.js";
 
@@ -125,7 +126,7 @@ function mark(x, base, number) {
  */
 function leap({ to: number, jump }, from, to, base, back) {
   const middle = (from + to) / 2;
-  const sign = back ? "\u2212" : "+";
+  const sign = back ? MINUS : "+";
   const tip = back ? 10 : -10;
   const arc = `M${from} ${base}Q${middle} ${base - 96} ${to} ${base}`;
   const head = `M${to + 0.7 * tip} ${base - 17}L${to} ${base}L${to + 1.9 * tip} ${base - 4}`;

@@ -3,10 +3,10 @@
  * a row of small ones while one of them is shown, each with its answer once that is revealed.
  */
 import { html } from "../shared/svg.js";
-import { alike } from "./alike.js";
+import { alike } from "../shared/alike.js";
 import { button } from "./button.js";
 import { LETTERS } from "./group.js";
-import { signed } from "./signs.js";
+import { signed } from "../shared/signs.js";
 
 // A sum stands on one line as large as its card allows; more words than that are a sentence.
 const LINE = 14;

@@ -2,7 +2,7 @@
  * One round being taught or worked through: where it stands, what was answered, how much time is
  * left, and what the manipulative is set to. It knows the models but no screen.
  */
-import { alike } from "./alike.js";
+import { alike } from "../shared/alike.js";
 import { asked, nextTwin } from "./aside.js";
 import { countsBy } from "./counting.js";
 import { after, afterAside, goBack, goHome, goOn, opened, placeIn } from "./flow.js";

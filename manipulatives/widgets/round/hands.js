@@ -1,5 +1,5 @@
 /** The manipulative as the round sets it, told apart from what a hand does with it. */
-import { alike } from "./alike.js";
+import { alike } from "../shared/alike.js";
 import { traitNames, traitsAt } from "./flow.js";
 
 /**

@@ -1,7 +1,7 @@
 /** Where in the round we are, and the question itself. */
 import { html } from "../shared/svg.js";
 import { makeParts } from "./parts.js";
-import { signed } from "./signs.js";
+import { signed } from "../shared/signs.js";
 
 // More pips than this are no longer taken in at a glance.
 const MOST_PIPS = 20;

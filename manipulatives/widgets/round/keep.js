@@ -5,6 +5,7 @@
  *
  * @typedef {{ read: () => any, write: (data: any) => void }} Keep
  */
+import { longStore, openMemory } from "../shared/memory.js";
 
 /**
  * The place where one round is kept.
@@ -14,25 +15,9 @@
 export function openKeep(key) {
   // A page says of itself that it teaches, and which lesson it is.
   const { kitSession, kitLesson = "" } = document.documentElement.dataset;
-  const full = `${kitLesson}/${key}`;
   if (!kitSession || !key) {
     return { read: () => null, write: () => {} };
   }
-  return {
-    read() {
-      try {
-        return JSON.parse(localStorage.getItem(full) ?? "null");
-      } catch {
-        // Refused, or not what we wrote: begin at the beginning.
-        return null;
-      }
-    },
-    write(data) {
-      try {
-        localStorage.setItem(full, JSON.stringify(data));
-      } catch {
-        // Refused or full. The round itself goes on.
-      }
-    },
-  };
+  const memory = openMemory(longStore(), kitLesson);
+  return { read: () => memory.read(key), write: (data) => memory.write(key, data) };
 }

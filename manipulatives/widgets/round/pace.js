@@ -1,5 +1,5 @@
 /** The timer of a round, kept in its model and told to whom it concerns. */
-import { alike } from "./alike.js";
+import { alike } from "../shared/alike.js";
 import { fullTimer, left, pause, rest, run, show, stretch, timerOf, waiting } from "./timer.js";
 
 /** @typedef {import("./timer.js").Timer} Timer */

@@ -1,6 +1,6 @@
 /** The parts of a question, as a numbered list: read it aloud, then write it in expanded form. */
 import { html } from "../shared/svg.js";
-import { signed } from "./signs.js";
+import { signed } from "../shared/signs.js";
 
 /**
  * @returns {{ el: HTMLElement, paint: (parts: string[]) => void }}

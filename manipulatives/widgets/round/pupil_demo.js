@@ -5,7 +5,7 @@
  */
 import { html, icon, put } from "../shared/svg.js";
 import { button } from "./button.js";
-import { signed } from "./signs.js";
+import { signed } from "../shared/signs.js";
 
 const PLAY = "M7 4.5 L19 12 L7 19.5 Z";
 const STOP = "M6 6 H18 V18 H6 Z";

@@ -1,5 +1,5 @@
 /** One round as one pupil works through it. It knows the models but no screen. */
-import { alike } from "./alike.js";
+import { alike } from "../shared/alike.js";
 import { Hands } from "./hands.js";
 import { judge } from "./judge.js";
 import { Pace } from "./pace.js";

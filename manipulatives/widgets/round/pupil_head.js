@@ -2,7 +2,7 @@
 import { html, put } from "../shared/svg.js";
 import { makeParts } from "./parts.js";
 import { questionOf, isDone } from "./pupil_items.js";
-import { signed } from "./signs.js";
+import { signed } from "../shared/signs.js";
 
 const OFFER = "Here is a new one like it.";
 const WATCH = "An example to watch.";

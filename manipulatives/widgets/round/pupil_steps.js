@@ -1,6 +1,6 @@
 /** The worked steps as a pupil sees them: one by one, each to be listened to, then the answer. */
 import { html, put } from "../shared/svg.js";
-import { signed } from "./signs.js";
+import { signed } from "../shared/signs.js";
 
 /**
  * @param {Node} listen reads the newest step aloud

@@ -13,7 +13,7 @@ import { renderPupil } from "./pupil.js";
 import { makeReply } from "./reply.js";
 import { makeShowing } from "./showing.js";
 import { makeTelling } from "./telling.js";
-import { signed } from "./signs.js";
+import { signed } from "../shared/signs.js";
 import { softTone } from "./tone.js";
 import { makeVerdict } from "./verdict.js";
 import { listenButton } from "./voice.js";

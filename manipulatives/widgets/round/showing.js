@@ -1,6 +1,6 @@
 /** The worked steps as they are shown, one press at a time, and the answer at their end. */
 import { html, put } from "../shared/svg.js";
-import { signed } from "./signs.js";
+import { signed } from "../shared/signs.js";
 
 /**
  * @returns {{

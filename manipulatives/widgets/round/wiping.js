@@ -1,12 +1,12 @@
 /** The count-aloud: large numbers that go one after the other, by taps, by presses or to a beat. */
 import { makeBeat } from "../chart/beat.js";
+import { MINUS } from "../shared/signs.js";
 import { html } from "../shared/svg.js";
 import { button } from "./button.js";
 
 const SLOWEST = 20;
 const FASTEST = 140;
 const BY = 10;
-const MINUS = "\u2212";
 
 /**
  * @param {{

@@ -1,6 +1,7 @@
 /** Arithmetic as it is written by hand: the minus is as long as the plus. */
 
-const MINUS = "\u2212";
+/** As long as the plus. */
+export const MINUS = "\u2212";
 
 /**
  * A text with its signs drawn as signs; hyphens within words stay.
