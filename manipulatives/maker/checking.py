@@ -7,13 +7,12 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from manipulatives.lessons.asking import tasks_for
 from manipulatives.lessons.checks import check_whole
 from manipulatives.lessons.lesson import MOST_ROUNDS, Lesson, Round, round_seed
-from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.problem import LessonProblem, at, in_file
 from manipulatives.lessons.settings import ClassSettings, class_settings
 from manipulatives.lessons.toml import read_toml
-from manipulatives.maker.changing import tasks_of
 from manipulatives.outputs.notebook import items_of, lesson_of, open_notebook, rounds_of
 
 NOTEBOOK = ".ipynb"
@@ -114,17 +113,7 @@ def _tasks(lesson: Lesson, rounds: Rounds, settings: ClassSettings) -> Iterator[
     for place, one in rounds:
         try:
             with at(place):
-                make_tasks(
-                    one.skill,
-                    seed=one.seed,
-                    count=tasks_of(one),
-                    vocabulary=lesson.vocabulary or settings.vocabulary,
-                    currency=lesson.currency or settings.currency,
-                    method=settings.method,
-                    options=one.options,
-                    instead=one.instead,
-                    twins=0,
-                )
+                tasks_for(one, lesson, settings)
         except LessonProblem as problem:
             yield problem
 

@@ -6,14 +6,14 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
+from manipulatives.lessons.asking import tasks_for
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.problem import LessonProblem, at
 from manipulatives.lessons.settings import ClassSettings, class_settings, settled
 from manipulatives.lessons.task import Task
 from manipulatives.maker import saving
 from manipulatives.maker.advice import SLOT, Warned, warnings_about
-from manipulatives.maker.changing import new_seed, tasks_of
+from manipulatives.maker.changing import new_seed
 from manipulatives.maker.draft import Draft
 
 UNTITLED = "A new lesson"
@@ -193,14 +193,4 @@ class Table:
         self._others = saving.others_in(self.folder, name)
 
     def _made(self, lesson: Lesson, one: Round) -> list[Task]:
-        return make_tasks(
-            one.skill,
-            seed=one.seed,
-            count=tasks_of(one),
-            vocabulary=lesson.vocabulary or self.settings.vocabulary,
-            currency=lesson.currency or self.settings.currency,
-            method=self.settings.method,
-            options=one.options,
-            instead=one.instead,
-            twins=0,
-        )
+        return tasks_for(one, lesson, self.settings)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from manipulatives.lessons.asking import tasks_for
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.problem import LessonProblem, at
 from manipulatives.lessons.settings import ClassSettings
 from manipulatives.lessons.skills import skill_called
@@ -59,28 +59,10 @@ def _tasks(each: Round, lesson: Lesson, settings: ClassSettings, version: str) -
     for one in VERSIONS[: VERSIONS.index(version) + 1]:
         seed = version_seed(each.seed, one)
         try:
-            tasks = _made(each, seed, lesson, settings, before)
+            tasks = tasks_for(each, lesson, settings, seed=seed, asked=before)
         except LessonProblem:
             if not before:
                 raise
-            tasks = _made(each, seed, lesson, settings, set())
+            tasks = tasks_for(each, lesson, settings, seed=seed)
         before |= {task.asks for task in tasks}
     return tasks
-
-
-def _made(
-    each: Round, seed: int, lesson: Lesson, settings: ClassSettings, asked: set[str]
-) -> list[Task]:
-    return make_tasks(
-        each.skill,
-        seed=seed,
-        count=each.tasks or 0,
-        vocabulary=str(lesson.vocabulary),
-        currency=lesson.currency,
-        method=settings.method,
-        options=each.options,
-        asked=asked,
-        # What was typed belongs to the lesson's own numbers; other versions draw theirs.
-        instead=each.instead if seed == each.seed else (),
-        twins=0,
-    )
