@@ -20,6 +20,7 @@ class LessonMaker(w.VBox):
 
     Args:
         folder: of the shelf: lessons are opened from it and saved into it.
+        lesson: the name of the one to begin with; None for a new one.
 
     Example:
         >>> maker = LessonMaker(Path("notebooks"))
@@ -28,8 +29,10 @@ class LessonMaker(w.VBox):
         1
     """
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, lesson: str | None = None) -> None:
         self.table = Table(folder)
+        if lesson is not None:
+            self.table.open(lesson)
         self.file = FileForm(self.table)
         self.lesson = LessonForm(self.table)
         self.rounds = Rounds(self.table)
@@ -61,11 +64,13 @@ class LessonMaker(w.VBox):
         self.notice.tell([said] if said else [], self.table.tone)
 
 
-def lesson_maker(folder: str | Path = ".") -> LessonMaker:
+def lesson_maker(folder: str | Path = ".", *, lesson: str | None = None) -> LessonMaker:
     """Return the form for the lessons of a folder.
 
     Args:
         folder: where lessons are opened from and saved into; without it, the notebook's own.
+        lesson: the name of the lesson to begin with, as its file is called before the dot; None
+            for a new one. What is wrong with it is said in the form.
 
     Raises:
         NotADirectoryError: there is no such folder.
@@ -77,4 +82,4 @@ def lesson_maker(folder: str | Path = ".") -> LessonMaker:
     path = Path(folder)
     if not path.is_dir():
         raise NotADirectoryError(f"There is no folder {folder}; give one that is there.")
-    return LessonMaker(path)
+    return LessonMaker(path, lesson)

@@ -94,7 +94,7 @@ class ClassForm:
             name: parts.choice(names[name], [(said(value), value) for value in values[name]])
             for name in names
         }
-        self.count = parts.number("Count aloud in (0: not)", 0, LARGEST_COUNT)
+        self.count = parts.number("Count aloud in (0: no)", 0, LARGEST_COUNT)
         self.save = parts.button("Save the class settings", self._save)
         about = "They hold for every lesson of this folder that says nothing else."
         self.box = parts.panel(

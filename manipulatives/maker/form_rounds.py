@@ -9,6 +9,7 @@ from manipulatives.maker import parts
 from manipulatives.maker.advice import length_in_words
 from manipulatives.maker.changing import seconds_of, tasks_of
 from manipulatives.maker.finding import AGES, skills_found, strands
+from manipulatives.maker.rows import Rows
 
 if TYPE_CHECKING:
     from manipulatives.lessons.lesson import Round
@@ -24,7 +25,7 @@ class Rounds:
 
     def __init__(self, table: Table) -> None:
         self._table, self._quiet = table, parts.Quiet()
-        self.list = parts.listing("Rounds of the lesson", 7)
+        self.list = Rows(self._drag, label="Rounds of the lesson")
         self.up = parts.button("Up", self._up, hint="Move the chosen round up")
         self.down = parts.button("Down", self._down, hint="Move the chosen round down")
         self.copy = parts.button("Copy", self._copy, hint="Copy the chosen round")
@@ -37,25 +38,23 @@ class Rounds:
             parts.row(self.up, self.down, self.copy, self.remove),
             self.length,
         )
-        self._quiet.on(self.list, self._choose)
+        self._quiet.on(self.list, table.choose, "chosen")
         table.watch(self.show)
 
     def show(self) -> None:
         """Show the rounds as they are now."""
         table = self._table
         rounds = table.draft.lesson.rounds
-        with self._quiet.showing():
-            labels = [(_label(place, one), place) for place, one in enumerate(rounds)]
-            parts.options_are(self.list, labels)
-            self.list.value = table.chosen if rounds else None
+        with self._quiet.showing(), self.list.hold_sync():
+            self.list.rows = [*map(_label, rounds)]
+            self.list.chosen = table.chosen
         total = sum(map(seconds_of, rounds))
         count = f"{len(rounds)} round{'s' * (len(rounds) != 1)}"
         slot = f"the session has {table.minutes} min"
         parts.say(self.length, f"{count}, {length_in_words(total)}; {slot}." if rounds else "")
 
-    def _choose(self, place: int | None) -> None:
-        if place is not None:
-            self._table.choose(place)
+    def _drag(self, place: int, to: int) -> None:
+        self._table.change(lambda draft: draft.moved(place, to), chosen=to)
 
     def _up(self) -> None:
         self._move(-1)
@@ -69,7 +68,7 @@ class Rounds:
         if not 0 <= place + by <= last:
             self._tell(f"It is the {'first' if by < 0 else 'last'} round already." * (last >= 0))
             return
-        self._table.change(lambda draft: draft.moved(place, place + by), chosen=place + by)
+        self._drag(place, place + by)
 
     def _copy(self) -> None:
         place = self._table.chosen
@@ -147,9 +146,9 @@ class Catalogue:
             self._table.change(lambda draft: draft.with_round(skill), chosen=end)
 
 
-def _label(place: int, one: Round) -> str:
+def _label(one: Round) -> str:
     skill = SKILLS[one.skill]
     count = tasks_of(one)
     name = one.title or skill.title
     tasks = f"{count} task{'s' * (count != 1)}"
-    return f"{place + 1}. {name}: {tasks}, {length_in_words(seconds_of(one))}"
+    return f"{name}: {tasks}, {length_in_words(seconds_of(one))}"

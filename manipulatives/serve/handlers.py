@@ -21,11 +21,13 @@ from manipulatives.serve.copies import renumber
 from manipulatives.serve.forms import AUDIENCES, FORMS, made, notebook_for, target
 from manipulatives.serve.lab import LabProblem
 from manipulatives.serve.look import shelf_script, shelf_style
+from manipulatives.serve.making import maker_board
 from manipulatives.serve.words import by_folder, can_make, cells, length
 
 if TYPE_CHECKING:
     from voila.app import Voila
 
+    from manipulatives.serve.boards import Board
     from manipulatives.serve.desk import Desk
     from manipulatives.serve.shelf import ShelfItem
 
@@ -171,17 +173,30 @@ class BoardPage(_Page):
         if not self.desk.may_run(item):
             self.show("ask.html", item=item, then="board")
             return
-        self.begin()
-        policy = _BOARD.format(host=self.request.host) if item.own else _BOARD_OF_OTHERS
-        self.set_header("Content-Security-Policy", policy)
         self.desk.opened(item)
+        with in_file(item.source.name):
+            await self.show_board(item.board())
+
+    async def show_board(self, board: Board) -> None:
+        """Run a board and send it piece by piece."""
+        self.begin()
+        policy = _BOARD.format(host=self.request.host) if board.own else _BOARD_OF_OTHERS
+        self.set_header("Content-Security-Policy", policy)
         try:
-            with in_file(item.source.name):
-                async for piece in self.desk.boards.open(item.board()):
-                    self.write(piece)
-                    await self.flush()
+            async for piece in self.desk.boards.open(board):
+                self.write(piece)
+                await self.flush()
         except StreamClosedError:
             pass  # the page was closed while it came; its kernel goes like that of any closed page
+
+
+class MakerPage(BoardPage):
+    """The lesson maker, with a lesson of the shelf or with a new one."""
+
+    async def get(self, name: str = "") -> None:
+        """Show the form; the notebook of a lesson that is changed in it is read and not run."""
+        item = self.item(name) if name else None
+        await self.show_board(maker_board(self.desk.shelf.folder, item))
 
 
 class Run(_Page):
@@ -332,6 +347,8 @@ def handlers(app: Voila) -> list[Any]:
     own = [
         (r"", ShelfPage),
         (r"board/(.+)", BoardPage),
+        (r"maker", MakerPage),
+        (r"maker/(.+)", MakerPage),
         (r"run/(.+)", Run),
         (rf"make/({forms})/(.+)", Make),
         (rf"made/({forms})/(.+)", Made),

@@ -17,6 +17,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
+from support.chromium import TWO_FRAMES
 from support.server import serving, until
 
 FERRY = Lesson(
@@ -65,9 +66,6 @@ SEEN = """() => {
   const { a, b } = new DOMMatrix(getComputedStyle(hand).transform);
   return (Math.atan2(b, a) * 180 / Math.PI + 360) % 360;
 }"""
-TWO_FRAMES = """() => new Promise((done) => {
-  requestAnimationFrame(() => requestAnimationFrame(done));
-})"""
 NOTICED = 3_000  # milliseconds in which a lost kernel has to be told
 
 
@@ -323,3 +321,18 @@ def test_a_lesson_comes_up_promptly_with_the_network_gone(browser, server, outsi
         assert page.evaluate("document.fonts.check('20px \"Kit Reading\"')")
         assert [url for url in asked if not url.startswith((server.base, "data:", "blob:"))] == []
         context.close()
+
+
+def test_a_board_of_which_some_never_comes_says_so(page, server, noise):
+    page.route("**/anywidget/static/**", lambda route: route.abort())
+    page.clock.install()
+    page.goto(f"{server.base}board/ferry")
+    page.locator("main[aria-busy]").wait_for()
+    page.clock.fast_forward(31_000)
+    said = page.get_by_text("Some of the board did not load: this computer may be busy.")
+    said.wait_for()
+    page.unroute("**/anywidget/static/**")
+    page.get_by_role("button", name="Load again").click()
+    page.locator(".kit-manipulative:visible").first.wait_for(timeout=30_000)
+    assert not said.is_visible()
+    noise.clear()

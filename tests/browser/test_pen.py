@@ -7,6 +7,7 @@ from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import lesson_page
 
 from support.accessibility import faults
+from support.chromium import visit
 
 LESSON = round_block("Hours", "hours") + round_block("Ferry", "ferry")
 STROKES = ".ink-lines > g"
@@ -26,7 +27,7 @@ def bare(quiet_page, tmp_path):
     """Opens a session of two rounds that do nothing, and returns its page."""
 
     def opened(**given):
-        quiet_page.goto(bare_session(tmp_path, LESSON, **given).as_uri())
+        visit(quiet_page, bare_session(tmp_path, LESSON, **given).as_uri())
         return quiet_page
 
     return opened

@@ -6,6 +6,8 @@ import pytest
 from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import RoundOnPage, lesson_page
 
+from support.chromium import resize, visit
+
 HOURS = 'play("time.read_hour", tasks=1, seed=11)'
 SET = 'play("time.set_hands", tasks=1, seed=12)'
 TIMED = 'play("time.read_half", tasks=1, seed=13, timer="shown")'
@@ -17,7 +19,7 @@ def lesson(quiet_page, tmp_path):
     """Opens a lesson of the cells given, and returns its page."""
 
     def opened(*cells):
-        quiet_page.goto(lesson_page(tmp_path, *cells))
+        visit(quiet_page, lesson_page(tmp_path, *cells))
         quiet_page.locator("main:not([aria-busy])").wait_for()
         return quiet_page
 
@@ -29,7 +31,7 @@ def bare(quiet_page, tmp_path):
     """Opens a page that is nothing but a session, of either kind, over blocks given as HTML."""
 
     def opened(body, **given):
-        quiet_page.goto(bare_session(tmp_path, body, **given).as_uri())
+        visit(quiet_page, bare_session(tmp_path, body, **given).as_uri())
         return quiet_page
 
     return opened
@@ -448,10 +450,10 @@ def test_the_whole_screen_is_a_press_away_and_back(bare):
     button = page.get_by_role("button", name="Full screen")
     button.click()
     page.wait_for_function("document.fullscreenElement === document.documentElement")
-    assert button.get_attribute("aria-pressed") == "true"
+    page.get_by_role("button", name="Full screen", pressed=True).wait_for()
     button.click()
     page.wait_for_function("document.fullscreenElement === null")
-    assert button.get_attribute("aria-pressed") == "false"
+    page.get_by_role("button", name="Full screen", pressed=False).wait_for()
 
 
 # What the style sheet says, as hundredths of the screen's shorter side: capitals that are seen
@@ -478,7 +480,7 @@ def test_the_line_and_the_title_can_be_read_from_the_last_row(lesson, screen):
 @pytest.mark.parametrize(("width", "height"), [(320, 640), (360, 740), (1024, 768), (1920, 1080)])
 def test_the_line_fits_and_its_buttons_are_large_enough(bare, width, height):
     page = bare(LESSON, begin=PLAN)
-    page.set_viewport_size({"width": width, "height": height})
+    resize(page, width, height)
     page.keyboard.press("PageDown")
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     parts = page.locator(".session-bar button:visible")

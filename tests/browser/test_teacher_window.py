@@ -12,6 +12,7 @@ from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import RoundOnPage, lesson_page
 
 from support.accessibility import faults
+from support.chromium import resize, visit
 
 STEPS = [
     {"say": "The short hand has passed the 4.", "class": "4", "show": {}},
@@ -73,7 +74,7 @@ def bare(quiet_page, tmp_path):
 
     def opened(base="", *, begin=PLAN, **given):
         file = bare_session(tmp_path, LESSON, begin=begin, **given)
-        quiet_page.goto(f"{base}{file.name}" if base else file.as_uri())
+        visit(quiet_page, f"{base}{file.name}" if base else file.as_uri())
         return quiet_page
 
     return opened
@@ -204,6 +205,7 @@ def test_marks_are_kept_and_saved_in_a_file_of_the_session(bare, quiet_page):
     quiet_page.clock.install(time="2026-11-25T09:00:00")
     page = bare()
     child = apart(page)
+    page.clock.pause_at("2026-11-25T09:05:00")
     press(child, "Next")
     page.clock.run_for(75_200)
     press(child, "About half")
@@ -471,7 +473,7 @@ def test_nothing_is_found_on_panel_and_window_and_everything_can_be_pressed(bare
 def test_on_a_small_screen_nothing_of_the_panel_is_lost(bare, width):
     # 450 is a window of 900 px at 200 %.
     page = bare()
-    page.set_viewport_size({"width": width, "height": 640})
+    resize(page, width, 640)
     page.keyboard.press("PageDown")
     press(page, "Teacher")
     press(page, "Show the answers")

@@ -16,7 +16,8 @@ from manipulatives.lessons.skills import SKILLS
 from manipulatives.maths.columns import METHODS, new_sum, written
 from support.column_reader import Reader as ColumnReader
 from support.reader_sums import Reader
-from support.sum_tasks import SEEDS, check, made, of_many_seeds, solve, way_name, ways
+from support.seeds import SEEDS
+from support.sum_tasks import check, made, of_many_seeds, solve, way_name, ways
 
 ALL = [skill for skill in SKILLS if skill.startswith("addition.")]
 WRITTEN = [skill for skill in ALL if SKILLS[skill].manipulative == "ColumnBoard"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 import re
 from itertools import pairwise
 
@@ -15,9 +14,8 @@ from manipulatives.lessons.predicates import holds, spell_out
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.skills import SKILLS, options_at
 from manipulatives.lessons.task import Task
+from support.seeds import SEEDS
 
-# A thorough run makes a thousand.
-SEEDS = 1_000 if "SLOW_TESTS" in os.environ else 60
 MOST_WORDS = 10
 
 

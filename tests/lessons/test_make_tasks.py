@@ -17,6 +17,7 @@ from manipulatives.lessons.predicates import holds, spell_out
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.skills import SKILLS
 from manipulatives.lessons.task import Task
+from support.evenness import chi_squared, too_uneven
 
 # Twins have tests of their own.
 make_tasks = functools.partial(makers.make_tasks, twins=0)
@@ -225,21 +226,6 @@ def test_a_wish_that_cannot_be_met_is_refused(wish, says):
 def test_no_task_may_be_asked_for():
     assert make_tasks("time.read_hour", seed=1, count=0) == []
     assert check_count("time.read_hour", 0) == 0
-
-
-def chi_squared(counts, cells):
-    total = sum(counts.values())
-    expected = total / len(cells)
-    assert set(counts) <= set(cells)
-    assert expected >= 5
-    return sum((counts[cell] - expected) ** 2 / expected for cell in cells)
-
-
-def too_uneven(cells):
-    """Return the value that chi-squared passes once in ten thousand (Wilson and Hilferty, 1931)."""
-    degrees = len(cells) - 1
-    part = 2 / (9 * degrees)
-    return degrees * (1 - part + 3.719 * part**0.5) ** 3
 
 
 CLOCK = [f"{hour}:{past:02}" for hour in range(1, 13) for past in range(0, 60, 5)]

@@ -21,9 +21,9 @@ from manipulatives.maths.mistakes import RULES
 from manipulatives.widgets.coins import CoinTray
 from support import reader_money
 from support.reader_money import SIGNS, TABLES, CoinReader, amount, name_of, small_coins
+from support.seeds import SEEDS
 
 CURRENCIES = tuple(TABLES)
-SEEDS = 50
 NAMES = [skill.id for skill in SKILLS]
 MINOR = {"usd": "cents", "gbp": "pence", "eur": "cents", "cad": "cents", "aud": "cents",
          "nzd": "cents"}  # fmt: skip

@@ -21,6 +21,7 @@ from manipulatives.lessons.skills import SKILLS
 from manipulatives.lessons.task import Task
 from manipulatives.maths.mistakes_place_value import RULES
 from support.reader_place_value import Comparer, Reader, in_words
+from support.seeds import SEEDS
 
 WORTH = {"thousands": 1000, "hundreds": 100, "tens": 10, "ones": 1}
 STRAND = [skill for skill in SKILLS.values() if skill.strand == "place_value"]
@@ -160,7 +161,7 @@ def test_the_strand_has_its_skills_and_each_builds_on_one_that_there_is():
 
 @pytest.mark.parametrize("skill", IDS)
 def test_many_rounds_are_right_and_their_steps_end_in_the_goal(skill):
-    for seed in range(50):
+    for seed in range(SEEDS):
         for task in make_tasks(skill, seed=seed, count=2, twins=0):
             assert task.answer == answer_by_reading(task, "us")
             assert holds(task.goal, play_steps(task))

@@ -24,8 +24,8 @@ from manipulatives.maths.shapes import Wording, called, check_shape
 from manipulatives.widgets.polygon import PolygonDrawer
 from support import shape_oracle as oracle
 from support.reader_shapes import ShapeReader
+from support.seeds import SEEDS
 
-SEEDS = 200
 WAYS = [
     pytest.param(skill.id, options, id=f"{skill.id} {' '.join(map(str, options.values()))}")
     for skill in SKILLS

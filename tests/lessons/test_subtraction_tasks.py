@@ -14,7 +14,8 @@ from manipulatives.lessons.skills import SKILLS
 from manipulatives.maths.columns import METHODS
 from support.column_reader import Reader as ColumnReader
 from support.reader_sums import Reader
-from support.sum_tasks import SEEDS, check, items_of, made, of_many_seeds, solve, way_name, ways
+from support.seeds import SEEDS
+from support.sum_tasks import check, items_of, made, of_many_seeds, solve, way_name, ways
 
 ALL = [skill for skill in SKILLS if skill.startswith("subtraction.")]
 WRITTEN = [skill for skill in ALL if SKILLS[skill].manipulative == "ColumnBoard"]

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from playwright.sync_api import BrowserContext, Playwright, Route, WebSocketRoute
+    from playwright.sync_api import BrowserContext, Page, Playwright, Route, WebSocketRoute
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 VARIABLE = "MANIPULATIVES_CHROMIUM"
@@ -27,6 +27,21 @@ ARGUMENTS = (
 OUTSIDE = re.compile(
     r"^(?!file:|data:|blob:|about:|chrome-error:|(https?|wss?)://(127\.0\.0\.1|localhost|\[::1\])([:/?#]|$))"
 )
+TWO_FRAMES = """() => new Promise((done) => {
+  requestAnimationFrame(() => requestAnimationFrame(done));
+})"""
+
+
+def visit(page: Page, address: str) -> None:
+    """Open an address and wait until it was painted; before that, Chromium drops keys."""
+    page.goto(address)
+    page.evaluate(TWO_FRAMES)
+
+
+def resize(page: Page, width: int, height: int) -> None:
+    """Give the window another size and wait until that was painted, as `visit` does."""
+    page.set_viewport_size({"width": width, "height": height})
+    page.evaluate(TWO_FRAMES)
 
 
 def find_chromium(playwright: Playwright) -> str | None:

@@ -12,9 +12,9 @@ from manipulatives.lessons.playing import facts_of, is_solved, mistake_made, pla
 from manipulatives.lessons.predicates import holds
 from manipulatives.lessons.skills import SKILLS, options_at
 from manipulatives.lessons.task import Task
+from support.seeds import SEEDS
 
 MOST = 2200
-SEEDS = 50
 
 
 def ways(strand):

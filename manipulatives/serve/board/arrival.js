@@ -15,14 +15,14 @@ function done(place) {
 /**
  * @param {HTMLElement} main
  * @param {AbortSignal} signal
- * @returns {Promise<void>}
+ * @returns {Promise<boolean>} whether it is; false when it took too long, or nobody waits any more
  */
 export function whenShown(main, signal) {
   const all = () => [...main.querySelectorAll(".kit-view")].every(done);
   return new Promise((resolve) => {
     const watcher = new MutationObserver(look);
     const late = setTimeout(end, PATIENCE);
-    signal.addEventListener("abort", end, { once: true, signal });
+    signal.addEventListener("abort", end, { once: true });
 
     function look() {
       if (all()) {
@@ -33,7 +33,7 @@ export function whenShown(main, signal) {
     function end() {
       clearTimeout(late);
       watcher.disconnect();
-      resolve();
+      resolve(all());
     }
 
     watcher.observe(main, { childList: true, subtree: true });

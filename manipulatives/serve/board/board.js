@@ -17,6 +17,8 @@ const SENTENCES = Object.freeze({
     "but cannot be loaded again until the shelf is open.",
 });
 
+const INCOMPLETE = "Some of the board did not load: this computer may be busy.";
+
 /** @param {Document} page */
 function open(page) {
   const { signal } = new AbortController();
@@ -26,7 +28,12 @@ function open(page) {
 
   page.querySelector(".kit-wait")?.remove();
   startSession({ main, key, kind: "board", signal });
-  whenShown(main, signal).then(() => main.removeAttribute("aria-busy"));
+  whenShown(main, signal).then((complete) => {
+    main.removeAttribute("aria-busy");
+    if (!complete) {
+      say(INCOMPLETE, true);
+    }
+  });
   if (main.hasAttribute("aria-busy")) {
     // The title gives its place to the line that says where we are; the way back stays in sight.
     page.querySelector(".session-bar")?.prepend(...page.querySelectorAll(".kit-home"));
