@@ -44,7 +44,7 @@ def chart_drawing(
     Args:
         chart: its numbers, the count, and what is hidden.
         marks: what was done to it; None for nothing.
-        line: whether there is a number line below it.
+        line: whether there is a number line below it, or instead of it where all is hidden.
         answered: whether hidden numbers are written in as the answer of a key.
         to_write: whether hidden cells are white with a dark edge, to be written in with a pencil.
         width: how wide the drawing is, in millimetres.
@@ -55,6 +55,9 @@ def chart_drawing(
         'Numbers from 1 to 20, 10 in a row, 1 hidden.'
     """
     done = marks or no_marks()
+    if line and chart.hidden == "all" and not (answered or to_write):
+        # A chart that shows nothing has nothing to say beside its line.
+        return number_line_drawing(chart, done, width=width, least_type=least_type)
     covered = _TO_WRITE if to_write else _COVERED
     side = width / chart.width
     size = max(least_type, min(side / (_DIGIT * len(str(chart.last)) + 0.6), 0.55 * side))

@@ -15,8 +15,8 @@ _APART = (1, 2, 5, 10, 20, 50, 100, 200, 500)
 def piece(first: int, last: int, step: int, counted: Sequence[int], coming: int) -> tuple[int, int]:
     """Return the first and the last number of the piece where the last hop is to be seen.
 
-    A short line is shown whole. A longer one is cut into pages of twenty numbers or five steps,
-    and a page reaches a step beyond both of its ends, so that every hop is whole on one of them.
+    A short line is shown whole. A longer one is cut into pages of twenty numbers or five hops,
+    and a page reaches a hop beyond both of its ends, so that every hop is whole on one of them.
 
     Args:
         first: the smallest number of the whole line.
@@ -28,14 +28,20 @@ def piece(first: int, last: int, step: int, counted: Sequence[int], coming: int)
     Example:
         >>> piece(1, 100, 5, [], 5), piece(1, 100, 5, [5, 10, 15, 20, 25, 30], 5)
         ((1, 30), (20, 55))
+
+        A count that was only set out may have hops shorter than the step:
+
+        >>> piece(0, 1000, 999, [400, 500, 600], 0)
+        (400, 1000)
     """
     if last - first < SHORT:
         return first, last
-    page = max(_LEAST_PAGE, _STEPS_A_PAGE * step)
     here = counted[-1] if counted else coming
     before = counted[-2] if len(counted) > 1 else here
+    hop = min(step, abs(here - before) or step)
+    page = max(_LEAST_PAGE, _STEPS_A_PAGE * hop)
     low = min(before, here) // page * page
-    return max(first, low - step), min(last, low + page + step)
+    return max(first, low - hop), min(last, low + page + hop)
 
 
 def marks_apart(low: int, high: int) -> int:

@@ -160,6 +160,10 @@ function render({ model, el, signal = new AbortController().signal }) {
     }
     put(root, { "data-mode": now.mode, "data-hidden": String(now.hidden) });
     strip.frame.hidden = !model.get("line");
+    // A chart that shows nothing has nothing to say beside its line.
+    const alone = model.get("line") && now.hidden === "all" && !isWriting();
+    put(main, { "data-alone": alone || null });
+    grid.area.hidden = alone;
     counter.hidden = isWriting() || !model.get("buttons");
     keypad.hidden = !isWriting();
     tools.hidden = !model.get("buttons");

@@ -24,11 +24,12 @@ export function piece({ first, last, step }, counted, coming) {
   if (last - first < SHORT) {
     return { low: first, high: last };
   }
-  const page = Math.max(LEAST_PAGE, STEPS_A_PAGE * step);
   const here = counted.length ? counted[counted.length - 1] : coming;
   const before = counted[counted.length - 2] ?? here;
+  const hop = Math.min(step, Math.abs(here - before) || step);
+  const page = Math.max(LEAST_PAGE, STEPS_A_PAGE * hop);
   const low = Math.floor(Math.min(before, here) / page) * page;
-  return { low: Math.max(first, low - step), high: Math.min(last, low + page + step) };
+  return { low: Math.max(first, low - hop), high: Math.min(last, low + page + hop) };
 }
 
 /**

@@ -5,8 +5,8 @@
 import { html } from "../shared/svg.js";
 import { alike } from "../shared/alike.js";
 import { button } from "./button.js";
-import { LETTERS } from "./group.js";
-import { signed } from "../shared/signs.js";
+import { LETTERS, sharedWords } from "./group.js";
+import { signed, written } from "../shared/signs.js";
 
 // A sum stands on one line as large as its card allows; more words than that are a sentence.
 const LINE = 14;
@@ -37,10 +37,12 @@ export function makeCards(choose, { signal }) {
       const now = { group, prompts: group.map((task) => tasks[task].prompt) };
       if (together && !alike(now, shown)) {
         shown = now;
-        // All sums of a group are written in one size.
-        const sums = now.prompts.map(({ length }) => length).filter((length) => length <= LINE);
+        const { own } = sharedWords(now.prompts);
+        // All sums of a group are written in one size, and all sentences.
+        const sums = own.map(({ length }) => length).filter((length) => length <= LINE);
         el.style.setProperty("--letters", String(Math.max(...sums, 1)));
-        el.replaceChildren(...group.map((task, index) => cardOf(task, index, tasks[task])));
+        el.style.setProperty("--longest", String(Math.max(...own.map(({ length }) => length))));
+        el.replaceChildren(...group.map((task, index) => cardOf(task, index, own[index])));
       }
       for (const card of together ? el.children : []) {
         const task = Number(/** @type {HTMLElement} */ (card).dataset.task);
@@ -61,16 +63,15 @@ export function makeCards(choose, { signal }) {
 /**
  * @param {number} task
  * @param {number} index
- * @param {import("./flow.js").Task} asked
+ * @param {string} words
  */
-function cardOf(task, index, { prompt }) {
+function cardOf(task, index, words) {
   const card = button(
     "card", { "data-task": task },
     html("span", { class: "round-letter" }, LETTERS[index]),
-    html("span", { class: "round-sum" }, signed(prompt)),
+    html("span", { class: "round-sum" }, ...written(words)),
     html("strong", { class: "round-found" }),
   );
-  card.classList.toggle("is-line", prompt.length <= LINE);
-  card.style.setProperty("--own", String(prompt.length));
+  card.classList.toggle("is-line", words.length <= LINE);
   return card;
 }

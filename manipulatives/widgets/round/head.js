@@ -1,7 +1,8 @@
 /** Where in the round we are, and the question itself. */
 import { html } from "../shared/svg.js";
+import { sharedWords } from "./group.js";
 import { makeParts } from "./parts.js";
-import { signed } from "../shared/signs.js";
+import { written } from "../shared/signs.js";
 
 // More pips than this are no longer taken in at a glance.
 const MOST_PIPS = 20;
@@ -27,12 +28,14 @@ export function makeHead(title, listen) {
     paint(desk) {
       const { place, task, tasks, working, together } = desk;
       const group = together ? desk.group : [place.task];
-      prompt.textContent = asks(desk);
-      prompt.hidden = together && working;
+      const beside = together && working
+        ? sharedWords(group.map((each) => tasks[each].prompt)).told : null;
+      prompt.replaceChildren(...written(beside ?? asks(desk)));
+      prompt.hidden = beside === "";
       parts.paint(working ? task?.parts ?? [] : []);
       count.textContent = counted(desk);
-      const beside = Boolean(desk.aside) || place.phase === "wipe";
-      pips.hidden = tasks.length < 2 || tasks.length > MOST_PIPS || beside;
+      const apart = Boolean(desk.aside) || place.phase === "wipe";
+      pips.hidden = tasks.length < 2 || tasks.length > MOST_PIPS || apart;
       pips.replaceChildren(...tasks.map((_, index) => {
         const done = index < group[0] ? "is-done" : "is-to-come";
         return html("i", { class: group.includes(index) ? "is-now" : done });
@@ -48,7 +51,7 @@ export function makeHead(title, listen) {
  */
 export function asks({ place, task, counts }) {
   return place.phase === "wipe" ? `Count together in steps of ${counts[0]}.`
-    : signed(task?.prompt ?? "");
+    : task?.prompt ?? "";
 }
 
 /** @param {import("./desk.js").Desk} desk */

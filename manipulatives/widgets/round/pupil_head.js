@@ -2,7 +2,7 @@
 import { html, put } from "../shared/svg.js";
 import { makeParts } from "./parts.js";
 import { questionOf, isDone } from "./pupil_items.js";
-import { signed } from "../shared/signs.js";
+import { signed, written } from "../shared/signs.js";
 
 const OFFER = "Here is a new one like it.";
 const WATCH = "An example to watch.";
@@ -34,7 +34,7 @@ export function makePupilHead(listen) {
     paint(desk) {
       const { items, at, item, tasks } = desk;
       const all = tasks.length;
-      prompt.textContent = asksPupil(desk);
+      prompt.replaceChildren(...written(asksPupil(desk)));
       // An example is seen; only those who listen instead are told what it is.
       const watch = item.stage === "watch";
       const figures = figuresOf(desk.example.prompt);

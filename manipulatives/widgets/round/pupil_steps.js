@@ -1,6 +1,6 @@
 /** The worked steps as a pupil sees them: one by one, each to be listened to, then the answer. */
 import { html, put } from "../shared/svg.js";
-import { signed } from "../shared/signs.js";
+import { signed, written } from "../shared/signs.js";
 
 /**
  * @param {Node} listen reads the newest step aloud
@@ -20,11 +20,11 @@ export function makeSteps(listen) {
     paint({ steps, answer: right, spoken }, shown, end) {
       const newest = shown - 1;
       list.replaceChildren(...steps.slice(0, shown).map(({ say }, index) => (
-        html("li", index === newest ? { "aria-current": "step" } : {}, signed(say))
+        html("li", index === newest ? { "aria-current": "step" } : {}, ...written(say))
       )));
       said.hidden = !shown;
       answer.hidden = !end;
-      const words = spoken === right ? [] : [html("span", {}, spoken)];
+      const words = spoken === right ? [] : [html("span", {}, ...written(spoken))];
       // What is not due yet stands nowhere.
       answer.replaceChildren(...(end ? [html("strong", {}, signed(right)), ...words] : []));
       el.hidden = !shown && !end;

@@ -5,6 +5,9 @@ import { cleaned, keypad, pressed, typingLine } from "./keypad.js";
 
 /** @typedef {import("./flow.js").Ask} Ask */
 
+// Choices as short as a sign stand in one row when they do not come in pairs.
+const SIGN = 3;
+
 /**
  * @param {{ type: (text: string) => void, check: () => void }} heard
  * @param {{ signal: AbortSignal }} life
@@ -102,7 +105,11 @@ function means({ by, form = "number", choices = [] }) {
 /** @param {string[]} choices */
 function choose(choices) {
   const buttons = choices.map((choice) => button("choice", { "data-choice": choice }, choice));
-  return html(
-    "div", { class: "round-choices", role: "group", "aria-label": "Choose one" }, ...buttons,
-  );
+  const short = choices.every(({ length }) => length <= SIGN) && choices.length % 2 > 0;
+  return html("div", {
+    "class": "round-choices",
+    "role": "group",
+    "aria-label": "Choose one",
+    "data-row": short || null,
+  }, ...buttons);
 }
