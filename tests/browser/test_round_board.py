@@ -381,7 +381,7 @@ def test_the_class_counts_and_the_board_is_wiped(round_, tmp_path):
     page.keyboard.press("PageUp")
     assert round_.root.locator(".is-wiped").count() == 2
     # Taken up again where it was.
-    page.goto(page.url)
+    page.reload()
     round_.root.locator(".round-cells").wait_for()
     assert round_.root.locator(".is-wiped").count() == 2
     for _ in range(18):
