@@ -35,9 +35,8 @@ if TYPE_CHECKING:
 
     from playwright.sync_api import Browser, Page
 
-# How many of like cases a usual run tries; SLOW_TESTS=1 tries all.
-MANY_TASKS = ("_tasks.py", "test_column_steps.py")
-MOST_CASES = {"browser": 2, "tasks": 5}
+# How many of like cases with a browser a usual run tries; SLOW_TESTS=1 tries all.
+MOST_CASES = 2
 
 # A slow machine is no failure.
 hypothesis.settings.register_profile("kit", hypothesis.settings(), deadline=None)
@@ -75,19 +74,18 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 def _only_thorough(items: list[pytest.Item]) -> set[int]:
     """Return those of many like cases that only a thorough run tries.
 
-    Of the tests with a browser, and of those that play the tasks of a strand with all options, a
-    usual run tries some cases from first to last, so that it is done in a quarter of an hour.
+    Of like tests with a browser a usual run tries the first and one in the middle, so that it is
+    done in a quarter of an hour.
     """
     groups: dict[tuple[str, str], list[pytest.Item]] = {}
     for item in items:
-        if item.path.parent.name == "browser" or item.path.name.endswith(MANY_TASKS):
+        if item.path.parent.name == "browser":
             name = getattr(item, "originalname", item.name)
             groups.setdefault((str(item.path), name), []).append(item)
     left_out = set()
-    for (path, _), group in groups.items():
-        most = MOST_CASES["tasks" if path.endswith(MANY_TASKS) else "browser"]
-        kept = {len(group) * place // most for place in range(most)}
-        if len(group) > most:
+    for group in groups.values():
+        kept = {len(group) * place // MOST_CASES for place in range(MOST_CASES)}
+        if len(group) > MOST_CASES:
             left_out |= {id(item) for place, item in enumerate(group) if place not in kept}
     return left_out
 

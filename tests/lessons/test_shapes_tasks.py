@@ -272,7 +272,7 @@ def test_a_vertical_mirror_line_is_one_that_swaps_left_and_right():
         if mistake.rule == "folds_another_way":
             assert oracle.mirror_lines(*shape_of(task)) > 0
         found[task.answer] += 1
-    assert min(found.values()) > 60
+    assert min(found.values()) > 0.3 * SEEDS
     assert set(rules) == {"folds_another_way", "turn_for_fold", "fold_not_seen"}
 
 
@@ -340,7 +340,7 @@ def test_shares_are_equal_when_shapely_measures_them_so(shares):
         found[equal] += 1
         rules = [mistake.rule for mistake in task.mistakes]
         assert rules == ["unequal_as_equal"] or equal
-    assert min(found.values()) > 40
+    assert min(found.values()) > 0.2 * SEEDS
 
 
 def test_equal_shares_need_not_look_alike():
