@@ -3,8 +3,9 @@
     python tests/benchmarks/columns_paint.py
 
 prints, at a processor four times slower, the milliseconds from a key to the end of its frame's
-style and layout (the mean of 240 keys) on the largest sum that there is, with blocks and without, and
-the same for a step of the showing; and how many times that is what one digit in one bare box takes.
+style and layout (the mean of 240 keys) on the largest sum that there is, with blocks and without,
+and the same for a step of the showing; and how many times that is what one digit in one bare box
+takes.
 """
 
 from __future__ import annotations

@@ -43,6 +43,11 @@ test("an example never gives the answer away", () => {
   assert.equal(exampleOf(alike, 0), null);
 });
 
+test("where one of few answers is chosen, an example may have the same", () => {
+  const twins = [question("yes", { by: "choice" })];
+  assert.equal(exampleOf([question("yes", { by: "choice", twins })], 0), twins[0]);
+});
+
 test("what is no answer is no try", () => {
   const [item] = itemsOf(TASKS);
   const after = answered(item, TASKS[0], NONE);

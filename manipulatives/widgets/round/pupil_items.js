@@ -42,15 +42,17 @@ export function questionOf(tasks, { of, twin }) {
 
 /**
  * A question that can be worked before a task is asked: a twin whose answer is another one, given
- * in the same way.
+ * in the same way. Where one of few answers is chosen, all twins may have the same.
  * @param {Task[]} tasks
  * @param {number} of which task
  * @returns {Task | null}
  */
 export function exampleOf(tasks, of) {
   const { answer, ask } = tasks[of];
-  const twins = [tasks[of], ...tasks].flatMap((task) => task.twins ?? []);
-  return twins.find((twin) => twin.answer !== answer && wayOf(twin) === wayOf({ ask })) ?? null;
+  const twins = [tasks[of], ...tasks].flatMap((task) => task.twins ?? [])
+    .filter((twin) => wayOf(twin) === wayOf({ ask }));
+  const last = ask.by === "choice" ? twins[0] : undefined;
+  return twins.find((twin) => twin.answer !== answer) ?? last ?? null;
 }
 
 /**
