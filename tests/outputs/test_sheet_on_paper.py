@@ -31,6 +31,7 @@ from manipulatives.outputs.sheet.rounds import asked_in
 from manipulatives.outputs.sheet.sheet import FORMS, pages_of
 from support.paper import box_of, crossing, inside, some_lessons
 from support.pdf import pages_of as read
+from support.seeds import THOROUGH
 
 # Across, in millimetres: the United States Mint's coin specifications; The Royal Mint's "United
 # Kingdom circulating coin designs" specifications.
@@ -56,11 +57,12 @@ ADDRESS = "https://school.example/monday.html"
 # The PDF has what the drawing has
 
 
-@pytest.mark.parametrize("part", range(6))
-def test_everything_is_printed_where_the_drawing_has_it(part):
+# A thorough run prints two hundred lessons on both papers.
+@pytest.mark.parametrize("part", range(200 if THOROUGH else 3))
+@pytest.mark.parametrize("paper", PAPERS)
+def test_everything_is_printed_where_the_drawing_has_it(part, paper):
     chance = random.Random(part)  # noqa: S311 - which pages are looked at is no secret
     [lesson] = some_lessons(1, seed=500 + part)
-    paper = list(PAPERS)[part % 2]
     form, large = FORMS[part % 3], chance.random() < 0.5
     settings = ClassSettings(paper=paper)
     drawn = pages_of(settled(lesson, settings), settings, form=form, large_print=large)
