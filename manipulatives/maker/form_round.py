@@ -20,6 +20,15 @@ if TYPE_CHECKING:
     from manipulatives.maker.table import Table
 
 PATTERN = "a pattern, task by task"
+COUNTS = {
+    0: "not at all",
+    1: "in ones",
+    2: "in twos",
+    3: "in threes",
+    5: "in fives",
+    10: "in tens",
+    100: "in hundreds",
+}
 _PATTERN = object()
 
 
@@ -35,6 +44,7 @@ class RoundForm:
         self.title = parts.text("Title")
         self.tasks = parts.number("Tasks", 1, MOST_TASKS)
         self.seconds = parts.number("Seconds", SHORTEST, LONGEST)
+        self.count = parts.choice("Count aloud", [("", None)])
         self.options = w.VBox([])
         self.options.add_class("maker-options")
         self.again = parts.button(
@@ -45,7 +55,7 @@ class RoundForm:
             "This round",
             "round",
             self.title,
-            parts.row(self.tasks, self.seconds),
+            parts.row(self.tasks, self.seconds, self.count),
             self.options,
             parts.row(self.again),
             self.list.box,
@@ -54,6 +64,7 @@ class RoundForm:
         self._quiet.on(self.title, lambda title: self._set(title=title.strip() or None))
         self._quiet.on(self.tasks, lambda tasks: self._set(tasks=tasks))
         self._quiet.on(self.seconds, lambda seconds: self._set(seconds=seconds))
+        self._quiet.on(self.count, lambda count: self._set(count_aloud=count))
         table.watch(self.show)
 
     def show(self) -> None:
@@ -68,6 +79,8 @@ class RoundForm:
             self.title.placeholder = SKILLS[one.skill].name
             self.tasks.value = changing.tasks_of(one)
             self.seconds.value = changing.seconds_of(one)
+            parts.options_are(self.count, _counts(one, self._table.settings.count_aloud))
+            self.count.value = one.count_aloud
             self._show_options(one)
         self.list.show(one, self._table.tasks)
 
@@ -136,6 +149,13 @@ class RoundForm:
     def _again(self) -> None:
         place = self._table.chosen
         self._table.change(lambda draft: draft.changed(changing.drawn_again(draft.lesson, place)))
+
+
+def _counts(one: Round, usual: int) -> list[tuple[str, int | None]]:
+    """Return the steps in which a class may count aloud when the board is wiped."""
+    own = {} if one.count_aloud in (None, *COUNTS) else {one.count_aloud: f"in {one.count_aloud}s"}
+    named = [(words, step) for step, words in {**COUNTS, **own}.items()]
+    return [(f"as the class ({COUNTS.get(usual, f'in {usual}s')})", None), *named]
 
 
 class TaskList:

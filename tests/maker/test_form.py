@@ -130,6 +130,21 @@ def test_class_settings_are_changed_and_hold_at_once(maker, tmp_path):
     assert shown(maker).setup["wipe"] == {"by": 5}
 
 
+def test_a_round_counts_aloud_in_steps_of_its_own_or_as_the_class(maker):
+    add(maker, "time.read_hour")
+    assert shown(maker).setup["wipe"] is None
+    maker.round.count.value = 10
+    assert maker.table.round.count_aloud == 10
+    assert shown(maker).setup["wipe"] == {"by": 10}
+    maker.settings.count.value = 4
+    maker.settings.save.click()
+    assert maker.round.count.options[0] == ("as the class (in 4s)", None)
+    maker.round.count.value = None
+    assert shown(maker).setup["wipe"] == {"by": 4}
+    maker.round.count.value = 0
+    assert shown(maker).setup["wipe"] is None
+
+
 def test_a_broken_lesson_is_told_and_the_one_on_the_table_stays(maker, tmp_path):
     add(maker, "time.read_hour")
     (tmp_path / "torn.toml").write_text("title = \n")
