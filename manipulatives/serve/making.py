@@ -29,6 +29,7 @@ def maker_board(top: Path, item: ShelfItem | None = None) -> Board:
         item: the lesson to be changed; None for a new one in the shelf's own folder.
 
     Example:
+        >>> from pathlib import Path
         >>> maker_board(Path("notebooks")).rounds
         0
     """

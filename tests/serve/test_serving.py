@@ -132,6 +132,7 @@ OTHER_PATHS = [
     *("/made/notebook/market", "/made/page/market.html", "/made/page/../market"),
     *("/board/", "/board/nothing", "/board/market.toml", "/board/market/", "/board//market"),
     *("/board/./market", "/board/guide/../market", "/board/..%2fmarket", "/board/MARKET"),
+    *("/maker/", "/maker/nothing", "/maker/secret", "/maker/market.toml", "/maker/../market"),
     *("/board/market%00", "/board/%2e%2e/%2e%2e/etc/passwd", "/board/../../etc/passwd"),
     *("/made/page/..%2f..%2fetc%2fpasswd", "/made/page//etc/passwd", "/made/page/%2fetc%2fpasswd"),
     # What a notebook server or Voila would answer.
@@ -151,6 +152,8 @@ OTHER_METHODS = [
         for method in ("POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "CONNECT")
     ),
     *((method, "/board/market") for method in ("POST", "PUT", "DELETE", "PATCH", "OPTIONS")),
+    *((method, "/maker") for method in ("POST", "PUT", "DELETE", "PATCH")),
+    *((method, "/maker/market") for method in ("POST", "PUT", "DELETE")),
     *((method, "/made/page/market") for method in ("POST", "PUT", "DELETE", "PATCH")),
     *((method, "/make/page/market") for method in ("PUT", "DELETE", "PATCH", "HEAD")),
     *((method, "/notebook/market") for method in ("PUT", "DELETE", "HEAD")),
@@ -282,6 +285,16 @@ def test_the_page_of_a_program_is_made_once_the_teacher_agreed(teacher, folder):
     assert ">42<" in teacher.get("/made/page/count").text
     for path in folder.glob("count.*"):
         path.unlink()
+
+
+def test_a_lesson_opens_in_the_maker_and_code_of_others_is_not_run_for_it(teacher, folder):
+    write_program(folder / "mill.ipynb", f"open({str(folder / 'ground')!r}, 'w').close()")
+    for path in ("/maker", "/maker/market", "/maker/mill"):
+        form = teacher.get(path).text
+        assert "application/vnd.jupyter.widget-view+json" in form
+        assert 'kit-trouble"' not in form.split("<main")[1].split("</main")[0]
+    assert not (folder / "ground").exists()
+    assert 'href="/maker/market"' in teacher.get("/").text
 
 
 def test_a_failing_cell_says_which_and_why_and_the_next_cells_run(teacher):
