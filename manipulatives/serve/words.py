@@ -43,6 +43,6 @@ def can_make(item: ShelfItem, form: str) -> bool:
 
 
 def by_folder(items: Iterable[ShelfItem]) -> list[tuple[str, list[ShelfItem]]]:
-    """Return the lessons of each folder, the shelf's own first."""
-    in_order = sorted(items, key=lambda item: item.folder)
+    """Return the lessons of each folder, the shelf's own first; what has no rounds comes last."""
+    in_order = sorted(items, key=lambda item: (item.folder, not item.rounds))
     return [(folder, list(some)) for folder, some in groupby(in_order, lambda item: item.folder)]

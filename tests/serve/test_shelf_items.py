@@ -73,6 +73,13 @@ def test_lessons_are_found_a_little_below_the_folder_and_listed_by_folder(folder
     ]
 
 
+def test_what_has_no_rounds_comes_after_the_lessons(folder):
+    bell = new_notebook(cells=[new_code_cell("from manipulatives import Clock\n\nClock()")])
+    nbformat.write(bell, folder / "bell.ipynb")
+    [(_, items)] = by_folder(Shelf(folder).items())
+    assert [item.name for item in items] == ["ferry", "bell"]
+
+
 def test_lessons_stand_in_the_order_in_which_people_count(folder):
     for name in ("week 10", "week 2", "Week 1"):
         write_lesson(FERRY, folder / f"{name}.toml")
