@@ -13,6 +13,9 @@ from manipulatives.lessons.why.reading import Item
 
 LARGE = 100
 
+NEARLY = 1.25
+"""A sum in which a rule shows may leave so many times as much together as the best one."""
+
 
 def give_next(found: Findings, given: Sequence[Item]) -> Item | None:
     """Return the sum to give after what was found.
@@ -49,6 +52,8 @@ def next_item(
     """Return the sum that tells candidates apart best, or None when none here does.
 
     Sums as small as those that were given come first; larger ones only when no small one will do.
+    When what is named cannot be told apart any further, it is to show in the sum, unless another
+    one tells the rest apart far better.
 
     Args:
         named: the candidates to be told apart first.
@@ -65,9 +70,24 @@ def next_item(
     for first, then in ((named, possible), (possible, ())):
         for choices in _pools(given):
             best = min(choices, key=partial(_left, first, then))
-            if _together(first, predictions(best)) < _together(first, ()):
-                return best
+            left = _together(first, predictions(best))
+            if left < _together(first, ()):
+                return best if first is named else _showing(named, possible, choices, left) or best
     return None
+
+
+def _showing(
+    named: Sequence[Candidate], possible: Sequence[Candidate], choices: Sequence[Item], left: int
+) -> Item | None:
+    """Return the sum with least left together in which all that is named shows; None if much is."""
+    shows = [
+        item
+        for item in choices
+        if all(predictions(item)[each.place] not in (None, item.right) for each in named)
+    ]
+    best = min(shows, key=partial(_left, possible, ()), default=None)
+    near = best is not None and _together(possible, predictions(best)) <= NEARLY * left
+    return best if near else None
 
 
 def showing_item(
