@@ -25,14 +25,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from playwright.sync_api import sync_playwright
-
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
+from benchmarks.dragging import measure
 from browser.harness import open_widget
 
 from manipulatives.widgets.coins import CoinTray
-from support.chromium import REMEDY, arguments, find_chromium
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -86,9 +84,7 @@ LINE_UP = """() => {
 }"""
 PER_SECOND = 60
 MOVES = 240
-RUNS = 3
 LATEST = 500
-SLOWER = (1, 4)
 
 
 @dataclass(frozen=True)
@@ -168,30 +164,5 @@ def work(browser: Browser, slower: int) -> None:
     page.close()
 
 
-def main() -> None:
-    """Measure and print."""
-    with sync_playwright() as playwright:
-        executable = find_chromium(playwright)
-        if executable is None:
-            raise SystemExit(REMEDY)
-        browser = playwright.chromium.launch(executable_path=executable, args=arguments())
-        for slower in SLOWER:
-            print(f"\nprocessor {slower} times slower" if slower > 1 else "\nfull speed")
-            print(f"{'':12}{'stamp: ms':>11}{'95 %':>8}{'heard: ms':>11}{'95 %':>8}{'of bare':>10}")
-            # In turns, so that whatever else the machine does meets all of them.
-            runs = [[drag(browser, subject, slower) for subject in SUBJECTS] for _ in range(RUNS)]
-            bare = 0.0
-            for subject, *its in zip(SUBJECTS, *runs, strict=True):
-                stamped, heard = ([lag for run in its for lag in run[kind]] for kind in (0, 1))
-                row = "".join(
-                    f"{statistics.median(lags):11.1f}{statistics.quantiles(lags, n=20)[-1]:8.1f}"
-                    for lags in (stamped, heard)
-                )
-                bare = bare or statistics.median(stamped)
-                print(f"{subject.name:12}{row}{statistics.median(stamped) / bare:10.2f}")
-            work(browser, slower)
-        browser.close()
-
-
 if __name__ == "__main__":
-    main()
+    measure(SUBJECTS, drag, work)
