@@ -571,3 +571,19 @@ def test_text_is_told_from_what_is_behind_it(board):
     }""")
     assert set(ratios) == {"plain", "counted", "at", "tapped", "right", "wrong"}
     assert min(ratios.values()) >= 4.5, ratios
+
+
+def test_a_chart_that_is_only_looked_at_is_walked_and_not_changed(board):
+    done = {"counted": [5, 10], "tapped": None, "written": {}}
+    board.show(1, 100, step=5, line=True, movable=False, chart=done)
+    assert board.counted == [5, 10]
+    for number in (15, 10, 44):
+        board.cell(number).click()
+    board.page.locator(".chart-line").click()
+    board.keys("Space", "Enter", "Backspace", "7")
+    assert board.counted == [5, 10]
+    assert board.said() == ""
+    assert board.page.locator(".kit-chart").get_by_role("button").count() == 0
+    board.stand_on(44)
+    board.keys("ArrowRight")
+    assert board.page.evaluate("document.activeElement.textContent") == "45"

@@ -50,7 +50,7 @@ def counted(numbers: Iterable[int]) -> dict[str, Any]:
 def blank_chart(numbers: Sequence[int], ends: dict[str, int]) -> dict[str, Any]:
     """Return the traits of an empty chart with some numbers on it, to look at.
 
-    The step leads beyond every chart, so that no tap brings another number to light.
+    The step leads beyond every chart: there is no count that could go on.
 
     Example:
         >>> blank_chart([35, 40], {"first": 1, "last": 100})["hidden"]
@@ -60,6 +60,7 @@ def blank_chart(numbers: Sequence[int], ends: dict[str, int]) -> dict[str, Any]:
         **ends,
         "step": NEVER,
         "hidden": "all",
+        "movable": False,
         "buttons": False,
         # Where a step is a hundred, a line shows it better than a chart of a thousand cells.
         "line": ends["last"] - ends["first"] >= THOUSAND - 1,

@@ -21,7 +21,7 @@ import { makeStrip } from "./strip.js";
  */
 
 const SETTINGS = ["first", "last", "width", "step", "start", "direction", "hidden", "mode"];
-const TRAITS = [...SETTINGS, "line", "beat", "vocabulary", "buttons", "panel"];
+const TRAITS = [...SETTINGS, "line", "beat", "vocabulary", "movable", "buttons", "panel"];
 const MOST_NUMBERS = 1001;
 // Settings of the count: with another one it begins anew.
 const OF_THE_COUNT = ["first", "last", "step", "start", "direction"];
@@ -85,6 +85,11 @@ function render({ model, el, signal = new AbortController().signal }) {
     return model.get("mode") === "write";
   }
 
+  /** @returns {boolean} whether anything can be done to it; otherwise it is only looked at */
+  function isMovable() {
+    return model.get("movable");
+  }
+
   /** @param {number} number */
   function words(number) {
     return numberInWords(number, model.get("vocabulary"));
@@ -124,6 +129,9 @@ function render({ model, el, signal = new AbortController().signal }) {
    * @returns {string} what is said beside the chart
    */
   function sentence(done, now, finished, blank) {
+    if (!isMovable()) {
+      return "";
+    }
     if (isWriting()) {
       const digits = done.written[here];
       if (finished) {
@@ -158,17 +166,21 @@ function render({ model, el, signal = new AbortController().signal }) {
     if (here < now.first || here > now.last) {
       here = firstPlace();
     }
-    put(root, { "data-mode": now.mode, "data-hidden": String(now.hidden) });
+    put(root, {
+      "data-mode": now.mode,
+      "data-hidden": String(now.hidden),
+      "data-still": isMovable() ? null : "",
+    });
     strip.frame.hidden = !model.get("line");
     // A chart that shows nothing has nothing to say beside its line.
     const alone = model.get("line") && now.hidden === "all" && !isWriting();
     put(main, { "data-alone": alone || null });
     grid.area.hidden = alone;
-    counter.hidden = isWriting() || !model.get("buttons");
-    keypad.hidden = !isWriting();
-    tools.hidden = !model.get("buttons");
+    counter.hidden = isWriting() || !model.get("buttons") || !isMovable();
+    keypad.hidden = !isWriting() || !isMovable();
+    tools.hidden = !model.get("buttons") || !isMovable();
     panel.hidden = !model.get("panel");
-    if (isWriting() || model.get("beat") === 0) {
+    if (isWriting() || !isMovable() || model.get("beat") === 0) {
       beat.stop();
     }
     open = null;
@@ -375,6 +387,9 @@ function render({ model, el, signal = new AbortController().signal }) {
       go(to);
       return true;
     }
+    if (!isMovable()) {
+      return false;
+    }
     if (isWriting()) {
       const means = /^([0-9]|Backspace|Delete|Enter)$/.test(key);
       if (means) {
@@ -404,13 +419,15 @@ function render({ model, el, signal = new AbortController().signal }) {
       return useKey(key);
     }
     // Digits go to the chart from the keypad too.
-    return isWriting() && /^([0-9]|Backspace)$/.test(key) && useKey(key);
+    return isWriting() && isMovable() && /^([0-9]|Backspace)$/.test(key) && useKey(key);
   }, life);
   grid.area.addEventListener("click", (event) => {
     const number = grid.numberAt(event.target);
     if (number !== null) {
       go(number);
-      use(number);
+      if (isMovable()) {
+        use(number);
+      }
     }
   }, life);
   // A screen reader goes to cells in its own ways.
@@ -420,7 +437,7 @@ function render({ model, el, signal = new AbortController().signal }) {
       go(number);
     }
   }, life);
-  strip.frame.addEventListener("click", () => isWriting() || count(), life);
+  strip.frame.addEventListener("click", () => isWriting() || !isMovable() || count(), life);
   root.addEventListener("focusout", ({ relatedTarget }) => {
     if (open !== null && relatedTarget instanceof Element && !root.contains(relatedTarget)) {
       open = null;

@@ -119,6 +119,9 @@ class CountingChart(Manipulative, folder="chart", state="chart"):
     vocabulary = traitlets.Enum(
         VOCABULARIES, "us", help="us: one hundred five. uk: one hundred and five."
     ).tag(sync=True)
+    movable = traitlets.Bool(
+        True, help="Whether numbers can be counted and written; if not, it is only to be looked at."
+    ).tag(sync=True)
     buttons = traitlets.Bool(True, help="Whether there are buttons to count, undo and reset.").tag(
         sync=True
     )
