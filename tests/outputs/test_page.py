@@ -20,6 +20,8 @@ from manipulatives.lessons.settings import ClassSettings
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
 from manipulatives.outputs.page.saved import SavedWidgets, saved_in, unpacked
+from manipulatives.widgets.round.children import MANIPULATIVES
+from support.files import ROOT
 
 MARKET = Lesson(
     "Market clock",
@@ -203,6 +205,13 @@ def test_true_and_one_are_not_taken_for_the_same():
 
 def test_the_page_is_small():
     assert len(page_of(notebook_of(MARKET)).encode()) < 200_000
+
+
+def test_a_page_with_all_six_manipulatives_is_small_too():
+    page = page_of_file(ROOT / "notebooks" / "free-play.ipynb")
+    names = {kind["name"] for kind in saved_in(page)["kinds"].values()}
+    assert names >= {*MANIPULATIVES}
+    assert len(page.encode()) < 300_000
 
 
 def test_the_page_names_no_address_that_could_be_asked():
