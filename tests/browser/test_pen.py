@@ -7,7 +7,7 @@ from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import lesson_page
 
 from support.accessibility import faults
-from support.chromium import visit
+from support.chromium import reload, visit
 
 LESSON = round_block("Hours", "hours") + round_block("Ferry", "ferry")
 STROKES = ".ink-lines > g"
@@ -132,7 +132,7 @@ def test_each_part_has_its_own_and_it_is_kept(bare):
     draw(page, (200, 300), (200, 600))
     page.keyboard.press("PageUp")
     assert strokes(page) == 1
-    page.reload()
+    reload(page)
     assert strokes(page) == 1
     assert page.evaluate(PLACE, 0) == here
     assert pen(page).get_attribute("aria-pressed") == "false"
@@ -178,7 +178,7 @@ def test_the_count_aloud_wipes_it_share_by_share(bare):
     wipe(page, 3, 4)
     wipe(page, 4, 4)
     assert strokes(page) == 0
-    page.reload()
+    reload(page)
     assert strokes(page) == 0
 
 

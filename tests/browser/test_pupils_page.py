@@ -18,6 +18,7 @@ from manipulatives.lessons.settings import ClassSettings
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of
 from support.accessibility import faults
+from support.chromium import reload
 
 FIVES = Round("counting.on_in_fives", seed=11, tasks=2)
 COINS = Round("money.make_amount", seed=12, tasks=1)
@@ -213,7 +214,7 @@ def work_with_shapes(pupil):
     pupil.onward("Next")
     pupil.touch(pupil.round.locator('[data-choice="square"]'))
 
-    pupil.page.reload()
+    reload(pupil.page)
     pupil.ready()
     assert pupil.page.get_by_label("Code from your teacher").input_value() == "K7"
     pupil.press("Carry on")
@@ -329,7 +330,7 @@ def test_work_is_kept_for_each_code_and_for_no_other(pupil):
     pupil.onward("My turn")
     clock = tasks_of(CLOCKS)[0]
     pupil.answer(clock, clock.answer)
-    page.reload()
+    reload(page)
     pupil.ready()
     field = page.get_by_label("Code from your teacher")
     carry = page.get_by_role("button", name="Carry on")
@@ -475,7 +476,7 @@ def test_what_was_kept_and_cannot_be_used_is_left(pupil):
     part["kept"]["items"][0] = {"of": 99}
     part["kept"]["at"] = "x"
     page.evaluate("([name, text]) => localStorage.setItem(name, text)", [name, json.dumps(kept)])
-    page.reload()
+    reload(page)
     pupil.ready()
     pupil.press("Carry on")
     assert pupil.next.inner_text() == "My turn"
@@ -545,6 +546,6 @@ def test_every_screen_of_it_passes_the_accessibility_check_and_loses_nothing(pup
     look()
     page.get_by_text("All answers").click()
     look()
-    page.reload()
+    reload(page)
     pupil.ready()
     look()

@@ -13,6 +13,7 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.outputs.page.saved import packed, unpacked
 from support.accessibility import faults
+from support.chromium import reload
 from support.server import serving
 
 SIX = 'play("time.read_five_minutes", tasks=6, seconds=60, seed=90213, timer="shown")'
@@ -381,7 +382,7 @@ def test_the_class_counts_and_the_board_is_wiped(round_, tmp_path):
     page.keyboard.press("PageUp")
     assert round_.root.locator(".is-wiped").count() == 2
     # Taken up again where it was.
-    page.reload()
+    reload(page)
     round_.root.locator(".round-cells").wait_for()
     assert round_.root.locator(".is-wiped").count() == 2
     for _ in range(18):

@@ -6,7 +6,7 @@ import pytest
 from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import RoundOnPage, lesson_page
 
-from support.chromium import resize, visit
+from support.chromium import reload, resize, visit
 
 HOURS = 'play("time.read_hour", tasks=1, seed=11)'
 SET = 'play("time.set_hands", tasks=1, seed=12)'
@@ -176,7 +176,7 @@ def test_loaded_anew_the_lesson_is_where_it_was(lesson):
     page.locator(".session-pips button").nth(1).click()
     page.keyboard.press("PageDown")
     here = RoundOnPage(page).look()
-    page.reload()
+    reload(page)
     page.locator(".kit-round:visible .kit-manipulative").wait_for()
     assert (heading(page), RoundOnPage(page).look()) == ("Set", here)
 
@@ -189,7 +189,7 @@ def test_where_keeping_is_refused_the_lesson_goes_on(lesson, quiet_page):
     page = lesson("## Hours", HOURS, "## Set", SET)
     page.locator(".session-pips button").nth(1).click()
     assert heading(page) == "Set"
-    page.reload()
+    reload(page)
     page.locator(".kit-round:visible .kit-manipulative").wait_for()
     assert heading(page) == "Hours"
 
@@ -417,7 +417,7 @@ def test_loaded_anew_the_time_goes_on_where_it_was(bare, quiet_page):
     page = bare(LESSON, begin=PLAN)
     page.keyboard.press("PageDown")
     page.clock.run_for(125_000)
-    page.reload()
+    reload(page)
     assert time_shown(page) == "2 of 5 min"
     page.clock.run_for(60_000)
     assert time_shown(page) == "3 of 5 min"
@@ -498,6 +498,6 @@ def test_four_keys_lead_through_a_lesson_and_reload_leaves_it_there(lesson):
         page.keyboard.press(key)
     here = (heading(page), RoundOnPage(page).look(), time_shown(page))
     assert here[0] == "Set"
-    page.reload()
+    reload(page)
     page.locator(".kit-round:visible .kit-manipulative").wait_for()
     assert (heading(page), RoundOnPage(page).look(), time_shown(page)) == here

@@ -12,7 +12,7 @@ from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import RoundOnPage, lesson_page
 
 from support.accessibility import faults
-from support.chromium import resize, visit
+from support.chromium import reload, resize, visit
 
 STEPS = [
     {"say": "The short hand has passed the 4.", "class": "4", "show": {}},
@@ -249,7 +249,7 @@ def test_marks_are_kept_and_saved_in_a_file_of_the_session(bare, quiet_page):
     assert json.loads(child.get_by_label("The session as text").input_value()) == saved
     page.keyboard.press("PageUp")
     page.keyboard.press("PageUp")
-    page.reload()
+    reload(page)
     press(page, "Teacher")
     assert page.locator(".session-panel [aria-pressed='true']").inner_text() == "About half"
 
@@ -331,7 +331,7 @@ def test_loaded_anew_a_served_board_takes_its_window_over(bare, address):
     page = bare(address)
     child = apart(page)
     press(child, "Next")
-    page.reload()
+    reload(page)
     child.get_by_role("button", name="Next", exact=True).wait_for()
     assert "Hours" in child.locator(".script-heading").inner_text()
     press(child, "Next")
@@ -344,7 +344,7 @@ def test_loaded_anew_from_a_disk_the_window_comes_again_with_the_next_press(bare
     page = bare()
     child = apart(page)
     press(child, "Next")
-    page.reload()
+    reload(page)
     page.wait_for_function("document.querySelector('.session-heading').textContent === 'Hours'")
     assert child.is_closed()
     with page.expect_popup() as opened:

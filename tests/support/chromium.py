@@ -44,6 +44,31 @@ def resize(page: Page, width: int, height: int) -> None:
     page.evaluate(TWO_FRAMES)
 
 
+KEPT = """() => {
+  try {
+    return { ...localStorage };
+  } catch {
+    return {};
+  }
+}"""
+PUT = "(kept) => Object.entries(kept).forEach(([name, text]) => localStorage.setItem(name, text))"
+OFTEN = 4
+
+
+def reload(page: Page) -> None:
+    """Load a page again, with all that it kept.
+
+    Now and then Chromium (156, from a disk, on a busy machine) gives a page that is loaded again an
+    empty store, in which nothing can be kept either; the next time it has the full one.
+    """
+    kept = page.evaluate(KEPT)
+    for _ in range(OFTEN):
+        page.reload()
+        if set(kept) <= set(page.evaluate(KEPT)):
+            return
+        page.evaluate(PUT, kept)
+
+
 def find_chromium(playwright: Playwright) -> str | None:
     """The Chromium to test with: the variable, the PATH, or the one that playwright installed."""
     said = os.environ.get(VARIABLE)
