@@ -8,6 +8,7 @@ import ipywidgets as w
 
 from manipulatives.lessons.lesson import LONGEST, MOST_TASKS, SHORTEST
 from manipulatives.lessons.makers import MAKERS
+from manipulatives.lessons.makers.counting_steps import NAMES
 from manipulatives.lessons.skills import ORDERS, SKILLS
 from manipulatives.maker import changing, parts
 from manipulatives.maker.option_words import name_of, value_of
@@ -20,15 +21,6 @@ if TYPE_CHECKING:
     from manipulatives.maker.table import Table
 
 PATTERN = "a pattern, task by task"
-COUNTS = {
-    0: "not at all",
-    1: "in ones",
-    2: "in twos",
-    3: "in threes",
-    5: "in fives",
-    10: "in tens",
-    100: "in hundreds",
-}
 _PATTERN = object()
 
 
@@ -153,9 +145,12 @@ class RoundForm:
 
 def _counts(one: Round, usual: int) -> list[tuple[str, int | None]]:
     """Return the steps in which a class may count aloud when the board is wiped."""
-    own = {} if one.count_aloud in (None, *COUNTS) else {one.count_aloud: f"in {one.count_aloud}s"}
-    named = [(words, step) for step, words in {**COUNTS, **own}.items()]
-    return [(f"as the class ({COUNTS.get(usual, f'in {usual}s')})", None), *named]
+    steps = dict.fromkeys([0, *NAMES, *([one.count_aloud] if one.count_aloud else [])])
+    return [(f"as the class ({_count(usual)})", None), *((_count(step), step) for step in steps)]
+
+
+def _count(step: int) -> str:
+    return f"in {NAMES.get(step, f'{step}s')}" if step else "not at all"
 
 
 class TaskList:

@@ -17,14 +17,12 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from playwright.sync_api import sync_playwright
-
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from browser.harness import widget_page
 
 from manipulatives.widgets.chart import CountingChart
-from support.chromium import REMEDY, arguments, find_chromium
+from support.chromium import chromium
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -98,11 +96,7 @@ def main() -> None:
             "[tabindex='0'].chart-cell",
         ),
     }
-    with sync_playwright() as playwright:
-        executable = find_chromium(playwright)
-        if executable is None:
-            raise SystemExit(REMEDY)
-        browser = playwright.chromium.launch(executable_path=executable, args=arguments())
+    with chromium() as browser:
         for slower in SLOWER:
             print(f"processor slowed down {slower} times")
             bare: tuple[float, float] | None = None
@@ -118,7 +112,6 @@ def main() -> None:
                     f"({frame / bare[1]:.1f} times the bare page)"
                 )
                 page.close()
-        browser.close()
 
 
 if __name__ == "__main__":

@@ -13,14 +13,14 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Page
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from browser.harness import open_widget
 
 from manipulatives.widgets.columns import ColumnBoard
-from support.chromium import REMEDY, arguments, find_chromium
+from support.chromium import chromium
 
 LARGEST = "9876 + 5432 + 1098 + 7654"
 TIMES = 240
@@ -56,11 +56,7 @@ def mean(page: Page, what: str) -> float:
 
 def main() -> None:
     """Measure and print."""
-    with sync_playwright() as playwright:
-        executable = find_chromium(playwright)
-        if executable is None:
-            raise SystemExit(REMEDY)
-        browser = playwright.chromium.launch(executable_path=executable, args=arguments())
+    with chromium() as browser:
         page = browser.new_page(viewport={"width": 1920, "height": 1080})
         page.set_content("<div id='box' style='font-size: 90px'>0</div>")
         bare = mean(page, "bare")
@@ -73,7 +69,6 @@ def main() -> None:
             open_widget(page, ColumnBoard(LARGEST, **traits))
             spent = mean(page, what)
             print(f"{name:28} {spent:6.2f} ms, {spent / bare:6.0f} times the bare box")
-        browser.close()
 
 
 if __name__ == "__main__":

@@ -1,13 +1,11 @@
-"""What the benchmarks of coins and blocks share: drags measured in turns, and their table."""
+"""What benchmarks of drags share: coins, blocks and shapes measured in turns, and their table."""
 
 from __future__ import annotations
 
 import statistics
 from typing import TYPE_CHECKING, Protocol, TypeVar
 
-from playwright.sync_api import sync_playwright
-
-from support.chromium import REMEDY, arguments, find_chromium
+from support.chromium import chromium
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -32,24 +30,24 @@ Subject = TypeVar("Subject", bound=Named)
 def measure(
     subjects: Sequence[Subject],
     drag: Callable[[Browser, Subject, int], Lags],
-    work: Callable[[Browser, int], None],
+    work: Callable[[Browser, int], None] | None = None,
+    *,
+    second: str = "heard",
 ) -> None:
     """Drag each subject at full speed and slowed down, and print how long the frames took.
 
     Args:
         subjects: the bare one first.
         drag: returns milliseconds until the frame of each move: from the pointer's time stamp, and
-            from when the page heard of it.
+            from when the page heard of it, or whatever else `second` names.
         work: prints what else is measured, at a speed.
+        second: what the second of the two is called.
     """
-    with sync_playwright() as playwright:
-        executable = find_chromium(playwright)
-        if executable is None:
-            raise SystemExit(REMEDY)
-        browser = playwright.chromium.launch(executable_path=executable, args=arguments())
+    with chromium() as browser:
         for slower in SLOWER:
             print(f"\nprocessor {slower} times slower" if slower > 1 else "\nfull speed")
-            print(f"{'':12}{'stamp: ms':>11}{'95 %':>8}{'heard: ms':>11}{'95 %':>8}{'of bare':>10}")
+            heads = f"{'stamp: ms':>11}{'95 %':>8}{second + ': ms':>11}{'95 %':>8}"
+            print(f"{'':12}{heads}{'of bare':>10}")
             # In turns, so that whatever else the machine does meets all of them.
             runs = [[drag(browser, subject, slower) for subject in subjects] for _ in range(RUNS)]
             bare = 0.0
@@ -61,5 +59,5 @@ def measure(
                 )
                 bare = bare or statistics.median(stamped)
                 print(f"{subject.name:12}{row}{statistics.median(stamped) / bare:10.2f}")
-            work(browser, slower)
-        browser.close()
+            if work is not None:
+                work(browser, slower)

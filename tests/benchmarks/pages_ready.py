@@ -16,12 +16,12 @@ import tempfile
 import time
 from pathlib import Path
 
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from manipulatives.outputs.page import page_of_file
-from support.chromium import REMEDY, arguments, find_chromium
+from support.chromium import chromium
 from support.files import ROOT
 
 OPENINGS = 5
@@ -56,7 +56,7 @@ def milliseconds(browser: Browser, file: Path, slower: int) -> float:
 def main() -> None:
     """Measure and print."""
     days = sorted((ROOT / "notebooks").glob("week-*.ipynb"))
-    with tempfile.TemporaryDirectory() as name, sync_playwright() as playwright:
+    with tempfile.TemporaryDirectory() as name, chromium() as browser:
         files = []
         for audience in ("board", "pupils"):
             since = time.perf_counter()
@@ -64,10 +64,6 @@ def main() -> None:
                 files.append(Path(name) / f"{day.stem} for {audience}.html")
                 files[-1].write_text(page_of_file(day, audience=audience), "utf-8")
             print(f"{len(days)} pages for {audience}: {time.perf_counter() - since:.1f} s")
-        executable = find_chromium(playwright)
-        if executable is None:
-            raise SystemExit(REMEDY)
-        browser = playwright.chromium.launch(executable_path=executable, args=arguments())
         for file in files:
             medians = [
                 statistics.median(milliseconds(browser, file, slower) for _ in range(OPENINGS))
@@ -78,7 +74,6 @@ def main() -> None:
                 for found, slower in zip(medians, SLOWER, strict=True)
             )
             print(f"{file.stem:32} {file.stat().st_size / 1000:.0f} kB, {told}")
-        browser.close()
 
 
 if __name__ == "__main__":

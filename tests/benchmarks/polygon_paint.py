@@ -17,21 +17,19 @@ a frame (16.7 ms) for a move; nothing fails when it is otherwise. Needs Chromium
 from __future__ import annotations
 
 import math
-import statistics
 import sys
 import time
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from playwright.sync_api import sync_playwright
-
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
+from benchmarks.dragging import measure
 from browser.harness import open_widget
 
 from manipulatives.widgets.polygon import PolygonDrawer
 from manipulatives.widgets.polygon.polygon import READINGS
-from support.chromium import REMEDY, arguments, find_chromium
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -66,9 +64,17 @@ RECORDER = """() => {
 }"""
 PER_SECOND = 60
 MOVES = 240
-RUNS = 3
-SLOWER = (1, 4)
-SUBJECTS = (0, 4, 24)
+
+
+@dataclass(frozen=True)
+class Subject:
+    """What is measured: so many vertices, or a bare dot."""
+
+    name: str
+    vertices: int
+
+
+SUBJECTS = (Subject("bare", 0), Subject("4 vertices", 4), Subject("24 vertices", 24))
 
 
 def ring(many: int) -> list[list[int]]:
@@ -88,10 +94,10 @@ def begin(page: Page, many: int, slower: int) -> None:
     page.wait_for_timeout(500)
 
 
-def drag(browser: Browser, many: int, slower: int) -> tuple[list[float], list[float]]:
+def drag(browser: Browser, subject: Subject, slower: int) -> tuple[list[float], list[float]]:
     """Milliseconds until the frame, and of work, for each move."""
     page = browser.new_page(viewport={"width": 1024, "height": 768})
-    begin(page, many, slower)
+    begin(page, subject.vertices, slower)
     box = page.locator(".polygon-point").first.bounding_box()
     x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
     page.mouse.move(x, y)
@@ -110,34 +116,9 @@ def drag(browser: Browser, many: int, slower: int) -> tuple[list[float], list[fl
     page.mouse.up()
     page.close()
     if not moved or len(noted["frames"]) < MOVES / 4:
-        raise SystemExit(f"{many} vertices: the point was dragged and hardly moved.")
+        raise SystemExit(f"{subject.name}: the point was dragged and hardly moved.")
     return noted["frames"], noted["work"]
 
 
-def main() -> None:
-    """Measure and print."""
-    with sync_playwright() as playwright:
-        executable = find_chromium(playwright)
-        if executable is None:
-            raise SystemExit(REMEDY)
-        browser = playwright.chromium.launch(executable_path=executable, args=arguments())
-        for slower in SLOWER:
-            print(f"\nprocessor {slower} times slower" if slower > 1 else "\nfull speed")
-            print(f"{'':14}{'stamp: ms':>11}{'95 %':>8}{'work: ms':>11}{'95 %':>8}{'of bare':>10}")
-            # In turns, so that whatever else the machine does meets all of them.
-            runs = [[drag(browser, many, slower) for many in SUBJECTS] for _ in range(RUNS)]
-            bare = 0.0
-            for many, *its in zip(SUBJECTS, *runs, strict=True):
-                stamped, work = ([each for run in its for each in run[kind]] for kind in (0, 1))
-                row = "".join(
-                    f"{statistics.median(lags):11.1f}{statistics.quantiles(lags, n=20)[-1]:8.1f}"
-                    for lags in (stamped, work)
-                )
-                bare = bare or statistics.median(stamped)
-                name = f"{many} vertices" if many else "bare"
-                print(f"{name:14}{row}{statistics.median(stamped) / bare:10.2f}")
-        browser.close()
-
-
 if __name__ == "__main__":
-    main()
+    measure(SUBJECTS, drag, second="work")

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import re
 import shutil
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from playwright.sync_api import sync_playwright
+
 if TYPE_CHECKING:
-    from playwright.sync_api import BrowserContext, Page, Playwright, Route, WebSocketRoute
+    from collections.abc import Iterator
+
+    from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Route, WebSocketRoute
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 VARIABLE = "MANIPULATIVES_CHROMIUM"
@@ -86,6 +91,18 @@ def arguments() -> list[str]:
     """How Chromium is started; its sandbox cannot be had by root."""
     root = hasattr(os, "geteuid") and os.geteuid() == 0
     return [*ARGUMENTS, "--no-sandbox"] if root else [*ARGUMENTS]
+
+
+@contextlib.contextmanager
+def chromium() -> Iterator[Browser]:
+    """Start a Chromium for a benchmark; end with the remedy where there is none."""
+    with sync_playwright() as playwright:
+        executable = find_chromium(playwright)
+        if executable is None:
+            raise SystemExit(REMEDY)
+        browser = playwright.chromium.launch(executable_path=executable, args=arguments())
+        yield browser
+        browser.close()
 
 
 def keep_inside(context: BrowserContext, noise: list[str]) -> None:
