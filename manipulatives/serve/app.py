@@ -21,6 +21,7 @@ from voila.voila_identity_provider import VoilaIdentityProvider
 
 from manipulatives.serve.boards import PATIENCE, Boards
 from manipulatives.serve.desk import Desk
+from manipulatives.serve.gone import complain
 from manipulatives.serve.handlers import NotThere, handlers
 from manipulatives.serve.kernels import BoardKernels, OwnPython, kernel_settings
 
@@ -121,6 +122,7 @@ class ShelfApp(Voila):
         server = HTTPServer(self.app)
         server.add_sockets(self._sockets)
         self.ioloop = IOLoop.current()
+        self.ioloop.asyncio_loop.set_exception_handler(complain)
         tending = PeriodicCallback(self._tend, TEND * 1000)
         tending.start()
         address = f"http://{HOST}:{self._port}{self._base}"

@@ -8,11 +8,15 @@ import re
 import resource
 import shutil
 import signal
+import socket
+import struct
 import time
 from urllib.parse import quote
+from uuid import uuid4
 
 import nbformat
 import pytest
+import websocket
 from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.files import write_lesson
@@ -376,6 +380,34 @@ def test_a_kernel_that_was_killed_is_known_to_be_gone_at_once(server, teacher):
     )
     time.sleep(4)  # longer than the time after which Jupyter starts a dead kernel again
     assert json.loads(teacher.get(f"/kernel/{kernel}").text) == {"alive": False}
+
+
+def test_browsers_that_leave_while_they_are_written_to_are_no_complaint(server, teacher):
+    kernel = KERNEL.search(teacher.get("/board/market").text)[1]
+    cookie = "; ".join(f"{name}={word}" for name, word in teacher.cookies.items())
+    question = {
+        "header": {"msg_type": "kernel_info_request", "session": "", "username": ""},
+        "parent_header": {},
+        "metadata": {},
+        "content": {},
+        "channel": "shell",
+    }
+    for _ in range(30):
+        browser = websocket.create_connection(
+            f"ws://{server.host}/api/kernels/{kernel}/channels?session_id={uuid4()}",
+            cookie=cookie,
+            origin=f"http://{server.host}",
+        )
+        for _ in range(200):
+            question["header"]["msg_id"] = uuid4().hex
+            browser.send(json.dumps(question))
+        time.sleep(0.05)
+        # Without a goodbye, as a tab that is closed while its answers are under way.
+        at_once = struct.pack("ii", 1, 0)
+        browser.sock.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, at_once)
+        browser.sock.close()
+    time.sleep(1)
+    assert not server.said, "".join(server.said)
 
 
 def test_files_in_the_folder_do_not_stand_in_for_modules(tmp_path):

@@ -1,0 +1,26 @@
+"""Browsers that leave while the server is still writing to them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from tornado.iostream import StreamClosedError
+from tornado.websocket import WebSocketClosedError
+
+if TYPE_CHECKING:
+    import asyncio
+
+
+def complain(loop: asyncio.AbstractEventLoop, context: dict[str, Any]) -> None:
+    """Handle what no task waited for: told on the terminal, unless a browser only went away.
+
+    Tornado answers a message to a browser with a task that fails when the browser closes the
+    connection first, and Jupyter's handlers do not wait for it. A tab that is closed, or a board
+    that is loaded again, is no fault, and its traceback would frighten a teacher.
+
+    Example:
+        >>> import asyncio
+        >>> asyncio.new_event_loop().set_exception_handler(complain)
+    """
+    if not isinstance(context.get("exception"), (WebSocketClosedError, StreamClosedError)):
+        loop.default_exception_handler(context)
