@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
 import os
 import re
 import shutil
@@ -14,6 +13,7 @@ import pytest
 
 from manipulatives.serve.lab import LabElsewhere
 from support.files import ROOT, files
+from support.loops import run
 from support.server import Visitor, until
 
 # It installs everything once more, which takes minutes.
@@ -143,5 +143,5 @@ def test_the_trial_names_a_python_that_the_kit_runs_on():
 
 def test_a_jupyterlab_elsewhere_is_only_pointed_to():
     lab = LabElsewhere("/user/ada/lab/tree/notebooks/")
-    address = asyncio.run(lab.address("guide/a b.ipynb"))
+    address = run(lab.address("guide/a b.ipynb"))
     assert address == "/user/ada/lab/tree/notebooks/guide/a%20b.ipynb"

@@ -10,6 +10,7 @@ from tornado.iostream import StreamClosedError
 from tornado.websocket import WebSocketClosedError
 
 from manipulatives.serve.gone import complain
+from support.loops import run
 
 
 def told(fault, caplog):
@@ -27,7 +28,7 @@ def told(fault, caplog):
         gc.collect()
 
     caplog.clear()
-    asyncio.run(leave())
+    run(leave())
     return caplog.text
 
 
