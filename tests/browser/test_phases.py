@@ -11,6 +11,7 @@ from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of
 from support.accessibility import faults
 from support.chromium import visit
+from support.rooms import LEAVING
 
 # Of every strand, so that each manipulative and each way of answering is among them.
 CHOSEN = [
@@ -49,7 +50,8 @@ def test_every_strand_is_among_them():
 
 @pytest.mark.parametrize("skill", CHOSEN)
 @pytest.mark.screens("board", "tablet", "phone")
-def test_nothing_is_found_on_any_phase(quiet_page, tmp_path, screen, skill):
+@pytest.mark.usefixtures("screen")
+def test_nothing_is_found_on_any_phase(quiet_page, tmp_path, skill):
     opened(quiet_page, tmp_path, skill)
     seen = set()
     for _ in range(MOST_PRESSES):
@@ -58,7 +60,7 @@ def test_nothing_is_found_on_any_phase(quiet_page, tmp_path, screen, skill):
         if phase not in seen:
             seen.add(phase)
             assert faults(quiet_page) == [], phase
-            assert quiet_page.evaluate("document.documentElement.scrollWidth") <= screen.width
+            assert quiet_page.evaluate(LEAVING) == [], phase
         if phase == "wipe":
             break
         quiet_page.keyboard.press("PageDown")
@@ -67,7 +69,8 @@ def test_nothing_is_found_on_any_phase(quiet_page, tmp_path, screen, skill):
 
 @pytest.mark.parametrize("skill", CHOSEN)
 @pytest.mark.screens("tablet", "phone")
-def test_nothing_is_found_where_a_pupil_begins(quiet_page, tmp_path, screen, skill):
+@pytest.mark.usefixtures("screen")
+def test_nothing_is_found_where_a_pupil_begins(quiet_page, tmp_path, skill):
     opened(quiet_page, tmp_path, skill, audience="pupils")
     quiet_page.get_by_role("button", name="Start", exact=True).tap()
     onward = quiet_page.locator(".kit-round:visible .round-next")
@@ -78,4 +81,4 @@ def test_nothing_is_found_where_a_pupil_begins(quiet_page, tmp_path, screen, ski
     onward.tap()
     quiet_page.locator(".kit-round:visible[data-stage='try']").wait_for()
     assert faults(quiet_page) == []
-    assert quiet_page.evaluate("document.documentElement.scrollWidth") <= screen.width
+    assert quiet_page.evaluate(LEAVING) == []

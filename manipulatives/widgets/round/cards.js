@@ -68,8 +68,8 @@ export function makeCards(choose, { signal }) {
 function cardOf(task, index, words) {
   const card = button(
     "card", { "data-task": task },
-    html("span", { class: "round-letter" }, LETTERS[index]),
-    html("span", { class: "round-sum" }, ...written(words)),
+    html("span", { class: "round-letter" }, LETTERS[index]), " ",
+    html("span", { class: "round-sum" }, ...written(words)), " ",
     html("strong", { class: "round-found" }),
   );
   card.classList.toggle("is-line", words.length <= LINE);
