@@ -51,12 +51,18 @@ class Working:
         self.steps: list[ColumnStep] = []
 
     def step(
-        self, say: str, answer: str, column: int | None = None, write: Sequence[list[Any]] = ()
+        self,
+        say: str,
+        answer: str,
+        column: int | None = None,
+        write: Sequence[list[Any]] = (),
+        *,
+        working: bool = True,
     ) -> None:
-        """Go one step on."""
+        """Go one step on; `working` until every column has been worked out."""
         if write or not self.steps:
             self.sum = written(self.sum, write)
-            blocks = blocks_of(self.sum, working=True)
+            blocks = blocks_of(self.sum, working=working)
         else:
             # Nothing was written, so the blocks lie as they did.
             blocks = {name: [*row] for name, row in self.steps[-1]["blocks"].items()}
@@ -81,10 +87,14 @@ class Working:
         result = result_of(self.sum)
         digits = digits_of(result)
         writes = [["answer", column, digit] for column, digit in enumerate(digits)]
-        front = [digit for digit in self.sum["answer"][len(digits) :] if digit is not None]
+        front = [
+            ["answer", column, None]
+            for column, digit in enumerate(self.sum["answer"])
+            if column >= len(digits) and digit is not None
+        ]
         if front:
             say = "The 0 in front is" if len(front) == 1 else "The 0s in front are"
-            self.step(f"{say} not needed.", f"{result}")
+            self.step(f"{say} not needed.", f"{result}", None, front, working=False)
         self.step(
             f"Read it all: {in_signs(self.sum)}.",
             number_in_words(result, vocabulary),

@@ -266,8 +266,9 @@ def written(sum_: Sum, writes: Sequence[Sequence[Any]]) -> Sum:
     Args:
         sum_: the sum before; it stays as it is.
         writes: what is written, each as a list: `["answer", column, digit]` or
-            `["parts", column, number]` into an empty square or over what is there,
-            `["marks", column, number]` after the marks of a column, `["jumps", number]`.
+            `["parts", column, number]` into an empty square or over what is there, with None to
+            rub that out; `["marks", column, number]` after the marks of a column,
+            `["jumps", number]`.
 
     Example:
         >>> written(new_sum("+", [47, 38]), [["answer", 0, 5], ["marks", 1, 1]])["answer"]

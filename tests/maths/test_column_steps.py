@@ -63,8 +63,10 @@ class Paper:
         """How many of its place a written number means."""
         return number // 10**place if self.form == "parts" else number
 
-    def blocks(self, sum_):
-        """The blocks that there must be."""
+    def blocks(self, sum_, rubbed):
+        """The blocks that there must be; in squares that were rubbed out, none."""
+        given = [0 if at in rubbed else digit for at, digit in enumerate(sum_["answer"])]
+        sum_ = {**sum_, "answer": given}
         answer = [digit or 0 for digit in sum_["answer"]]
         begun = sum_["answer"].count(None) < self.width
         if self.form == "line":
@@ -123,15 +125,19 @@ def play(operation, numbers, method, vocabulary="us", term=None):
     reader = Reader(operation, numbers, method, vocabulary, term)
     paper = Paper(operation, numbers, FORM_OF[method])
     whole = sum(numbers) if operation == "+" else numbers[0]
+    rubbed = set()
     for step in worked_steps(operation, numbers, method, vocabulary=vocabulary, term=term):
         reader.follow(step["say"], step["class"])
         sum_ = written(sum_, step["write"])
+        rubbed |= {at for _, at, *digits in step["write"] if digits == [None]}
         blocks = step["blocks"]
         assert (sum_["answer"], sum_["marks"]) == (reader.answer, reader.marks)
         assert (sum_["parts"], sum_["jumps"]) == (reader.parts, reader.jumps)
-        assert blocks == paper.blocks(sum_)
+        assert blocks == paper.blocks(sum_, rubbed)
         assert sum(value(row) for row in blocks.values()) == whole
     reader.over()
+    digits = [int(digit) for digit in str(reader.result)[::-1]]
+    assert sum_["answer"] == digits + [None] * (len(sum_["answer"]) - len(digits))
     facts = sum_facts(sum_)
     assert facts["done"]
     assert facts["marks_right"]

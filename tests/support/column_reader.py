@@ -353,6 +353,7 @@ class Reader:
         assert set(written) == {0}
         assert (len(written) > 1) == (count > 1)
         assert answer == str(self.result)
+        self.answer = [*self.answer[: len(str(self.result))], *[None] * len(front)]
 
     def parts_joined(self, numbers, answer, _):
         assert numbers == [part for part in self.parts[::-1] if part]
