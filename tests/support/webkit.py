@@ -18,7 +18,7 @@ REMEDY = (
     "The tests in WebKit need Debian's (apt-get install webkit2gtk-driver xvfb) and what speaks "
     "to it (pip install selenium)."
 )
-BROWSER = "*/webkit2gtk-*/MiniBrowser"
+BROWSER = "lib/*/webkit2gtk-*/MiniBrowser"  # beside the folder of its driver
 BAR = 38  # pixels that its line of addresses takes
 
 
@@ -27,8 +27,8 @@ def webkit() -> Iterator[object]:
     """A WebKit with an empty store, as Selenium's driver; skips where it is not there."""
     selenium = pytest.importorskip("selenium.webdriver", reason=REMEDY)
     driver, screen = shutil.which("WebKitWebDriver"), shutil.which("Xvfb")
-    browser = next(Path("/usr/lib").glob(BROWSER), None)
-    if not (driver and screen and browser):
+    browser = driver and next(Path(driver).parents[1].glob(BROWSER), None)
+    if not (screen and browser):
         pytest.skip(REMEDY)
     given = subprocess.Popen(
         [screen, "-displayfd", "1", "-screen", "0", "2200x1300x24"],
