@@ -18,6 +18,7 @@ from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of
 from manipulatives.widgets.polygon.polygon import READINGS
 from support.accessibility import faults
+from support.chromium import resize
 from support.screens import SCREENS
 
 SHOWN = {
@@ -122,7 +123,7 @@ def test_nothing_is_found_on_a_widget_on_any_screen(quiet_page, name):
         case role, label:
             quiet_page.get_by_role(role, name=label, exact=True).click()
     for screen in SCREENS.values():
-        quiet_page.set_viewport_size({"width": screen.width, "height": screen.height})
+        resize(quiet_page, screen.width, screen.height)
         assert faults(quiet_page) == [], screen.name
 
 

@@ -464,7 +464,7 @@ def test_nothing_is_found_on_panel_and_window_and_everything_can_be_pressed(bare
     with page.expect_popup() as opened:
         press(page, "Open the teacher's window")
     child = opened.value
-    child.set_viewport_size({"width": min(screen.width, 900), "height": 760})
+    resize(child, min(screen.width, 900), 760)
     press(child, "Most had it")
     assert faults(child) == []
 
