@@ -275,7 +275,8 @@ def test_another_like_this_is_worked_in_place_without_a_kernel_and_left_again(ro
         assert round_.said("answer").split("\n")[0] == twin["answer"]
     assert round_.next.inner_text() == "Back to our question"
     # Loaded anew it is still there.
-    round_.open(page.url)
+    reload(page)
+    round_.root.locator(".kit-manipulative").wait_for()
     assert round_.said("answer").split("\n")[0] == task["twins"][-1]["answer"]
     page.keyboard.press("PageDown")
     assert round_.look() == here
