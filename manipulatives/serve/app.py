@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import asyncio
 import contextlib
 import logging
 import os
 import secrets
 import shutil
+import signal
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -35,6 +37,9 @@ TEMPLATE = "kit"
 
 TEND = 2.0
 """Seconds between two looks at which boards should be warm."""
+
+ENDING = 10.0
+"""Seconds that kernels have to end; after that they notice themselves that nobody is there."""
 
 _log = logging.getLogger(__name__)
 
@@ -127,11 +132,12 @@ class ShelfApp(Voila):
         tending.start()
         address = f"http://{HOST}:{self._port}{self._base}"
         self.ioloop.add_callback(self._opened, address + (self._key and f"?token={self._key}"))
+        # Ctrl+C is kept for the loop: as an exception it could come where exceptions are dropped.
+        before = signal.signal(signal.SIGINT, self._leave)
         try:
             self.ioloop.start()
-        except KeyboardInterrupt:
-            pass
         finally:
+            signal.signal(signal.SIGINT, before)
             tending.stop()
             server.stop()
             self.stop()
@@ -140,8 +146,14 @@ class ShelfApp(Voila):
         """End everything that was begun: JupyterLab, kernels, files for the time being."""
         self.desk.lab.stop()
         with contextlib.suppress(Exception):  # a kernel that will not go is ended by the system
-            run_sync(self.kernel_manager.shutdown_all)(now=True)
+            run_sync(self._end_kernels)()
         shutil.rmtree(self.connection_dir, ignore_errors=True)
+
+    def _leave(self, *_: object) -> None:
+        self.ioloop.asyncio_loop.call_soon_threadsafe(self.ioloop.stop)
+
+    async def _end_kernels(self) -> None:
+        await asyncio.wait_for(self.kernel_manager.shutdown_all(now=True), ENDING)
 
     async def _tend(self) -> None:
         try:
