@@ -137,10 +137,10 @@ class ShelfApp(Voila):
         try:
             self.ioloop.start()
         finally:
-            signal.signal(signal.SIGINT, before)
             tending.stop()
             server.stop()
             self.stop()
+            signal.signal(signal.SIGINT, before)
 
     def stop(self) -> None:
         """End everything that was begun: JupyterLab, kernels, files for the time being."""
@@ -150,6 +150,8 @@ class ShelfApp(Voila):
         shutil.rmtree(self.connection_dir, ignore_errors=True)
 
     def _leave(self, *_: object) -> None:
+        # Once is enough: pressed again, it would keep the kernels from being ended.
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
         self.ioloop.asyncio_loop.call_soon_threadsafe(self.ioloop.stop)
 
     async def _end_kernels(self) -> None:

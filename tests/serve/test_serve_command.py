@@ -9,6 +9,7 @@ import signal
 import socket
 import subprocess
 import sys
+import time
 from urllib.parse import urlsplit
 
 import pytest
@@ -141,6 +142,17 @@ def test_everything_that_was_begun_ends_with_the_shelf(folder, how):
         # What has lost its parent belongs to another one, but bears the same number.
         alive = lambda: set(family) & set(descendants(1)) & running(family)  # noqa: E731
         until(lambda: not alive(), 15, "the children to end")
+
+
+def test_ctrl_c_pressed_three_times_ends_all_that_was_begun_as_well(folder):
+    with serving(folder) as server:
+        until(server.kernels, 30, "a warm kernel")
+        family = server.family()
+        for _ in range(3):
+            server.process.send_signal(signal.SIGINT)
+            time.sleep(0.01)
+        assert server.process.wait(20) == 0
+        until(lambda: not running(family), 15, "the children to end")
 
 
 def visited(address):
