@@ -17,15 +17,14 @@ LEAVING = """(() => {
   };
   const wide = document.documentElement.clientWidth;
   const said = new Set();
-  if (document.scrollingElement.scrollWidth > wide + 1) {
+  if (document.scrollingElement.scrollWidth > wide) {
     said.add(`the page is ${document.scrollingElement.scrollWidth} wide, the window ${wide}`);
   }
   for (const room of document.querySelectorAll(".kit-manipulative")) {
     const { left, top, right, bottom } = room.getBoundingClientRect();
     for (const each of room.querySelectorAll("*")) {
-      const inside = each.closest("svg")?.parentElement?.closest("svg") ?? each.closest("svg");
       const box = each.getBoundingClientRect();
-      if ((inside && inside !== each) || box.width < 2 || !shown(each) || held(each, room)) {
+      if (each.ownerSVGElement || box.width < 2 || !shown(each) || held(each, room)) {
         continue;
       }
       if (box.left < left - SLACK || box.right > right + SLACK
