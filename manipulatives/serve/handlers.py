@@ -12,7 +12,7 @@ from jupyter_server.base.handlers import FileFindHandler, JupyterHandler
 from jupyter_server.services.kernels.handlers import KernelHandler
 from tornado.escape import xhtml_escape
 from tornado.iostream import StreamClosedError
-from tornado.web import HTTPError
+from tornado.web import Finish, HTTPError
 from voila.static_file_handler import MultiStaticFileHandler
 from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 
@@ -307,7 +307,29 @@ class LabFiles(_Brief, FileFindHandler):
 
 
 class KernelSocket(_Brief, VoilaKernelWebsocketHandler):
-    """The line between a board and its kernel, on which no code travels."""
+    """The line between a board and its kernel, on which no code travels.
+
+    A browser may leave before the line stands; Jupyter would answer it all the same, and fail. For
+    a kernel that died it would wait a minute, and fail as well.
+    """
+
+    connection = None
+    _left = False
+
+    async def pre_get(self) -> None:
+        """Ready the kernel's end, and give it up again where nobody waits any more."""
+        if not await self.kernel_manager.lives(self.kernel_id):
+            raise HTTPError(404)
+        await super().pre_get()
+        if self._left:
+            self.on_close()
+            raise Finish
+
+    def on_close(self) -> None:
+        """Leave the kernel."""
+        self._left = True
+        if self.connection is not None:
+            super().on_close()
 
 
 class KernelModel(KernelHandler):

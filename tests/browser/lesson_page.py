@@ -8,6 +8,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.outputs.page import page_of
 from manipulatives.outputs.page.saved import unpacked
+from support.chromium import reload, visit
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -41,7 +42,13 @@ class RoundOnPage:
 
     def open(self, address):
         """Go to a page and wait for the manipulative."""
-        self.page.goto(address)
+        visit(self.page, address)
+        self.root.locator(".kit-manipulative").wait_for()
+        return self
+
+    def again(self):
+        """Load the page again, with what it kept."""
+        reload(self.page)
         self.root.locator(".kit-manipulative").wait_for()
         return self
 

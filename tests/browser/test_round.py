@@ -459,8 +459,7 @@ def test_a_round_without_a_timer_shows_none_and_lets_the_page_be_loaded_anew(rou
 
 
 def test_loaded_anew_a_round_stands_where_it_stood(round_, tmp_path):
-    address = lesson_page(tmp_path, "## Minutes", TIMED)
-    page = on_a_clock_that_the_test_turns(round_, address).page
+    page = on_a_clock_that_the_test_turns(round_, lesson_page(tmp_path, "## Minutes", TIMED)).page
     task = round_.tasks[0]
     page.keyboard.press("PageDown")
     round_.write(wrong_answer(task)["answer"])
@@ -468,13 +467,13 @@ def test_loaded_anew_a_round_stands_where_it_stood(round_, tmp_path):
     press(round_, "15 seconds more")
     press(round_, "Pause")
     here = round_.look()
-    round_.open(address)
+    round_.again()
     assert round_.look() == here
     assert round_.said("digits") == "1:15"
     for _ in range(2):
         page.keyboard.press("PageDown")
     shown = round_.look()
-    round_.open(address)
+    round_.again()
     assert round_.look() == shown
     # And the way back is the way that led here.
     page.keyboard.press("PageUp")
@@ -484,13 +483,12 @@ def test_loaded_anew_a_round_stands_where_it_stood(round_, tmp_path):
 
 
 def test_hands_in_the_middle_of_the_work_are_kept(round_, tmp_path):
-    address = lesson_page(tmp_path, "## Set", SET)
-    page = round_.open(address).page
+    page = round_.open(lesson_page(tmp_path, "## Set", SET)).page
     round_.root.locator("[role='slider']").nth(1).focus()
     for _ in range(3):
         page.keyboard.press("ArrowRight")
     here = round_.facts()
-    round_.open(address)
+    round_.again()
     assert (round_.facts(), round_.phase) == (here, "work")
 
 

@@ -380,6 +380,8 @@ def test_a_kernel_that_was_killed_is_known_to_be_gone_at_once(server, teacher):
     )
     time.sleep(4)  # longer than the time after which Jupyter starts a dead kernel again
     assert json.loads(teacher.get(f"/kernel/{kernel}").text) == {"alive": False}
+    # Nor is a board that would go on with it kept waiting.
+    assert teacher.get(f"/api/kernels/{kernel}/channels").status == 404
 
 
 def test_browsers_that_leave_while_they_are_written_to_are_no_complaint(server, teacher):
@@ -406,6 +408,28 @@ def test_browsers_that_leave_while_they_are_written_to_are_no_complaint(server, 
         at_once = struct.pack("ii", 1, 0)
         browser.sock.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, at_once)
         browser.sock.close()
+    time.sleep(1)
+    assert not server.said, "".join(server.said)
+
+
+def test_browsers_that_leave_before_they_are_connected_are_no_complaint(server, teacher):
+    kernel = KERNEL.search(teacher.get("/board/market").text)[1]
+    cookie = "; ".join(f"{name}={word}" for name, word in teacher.cookies.items())
+    for turn in range(80):
+        lines = (
+            f"GET /api/kernels/{kernel}/channels?session_id={uuid4()} HTTP/1.1",
+            f"Host: {server.host}",
+            f"Origin: http://{server.host}",
+            f"Cookie: {cookie}",
+            "Upgrade: websocket",
+            "Connection: Upgrade",
+            "Sec-WebSocket-Version: 13",
+            "Sec-WebSocket-Key: dGlkZXMgb2YgdGhlIGJheQ==",
+        )
+        with socket.create_connection(server.host.split(":")) as browser:
+            browser.sendall("".join(f"{line}\r\n" for line in (*lines, "")).encode())
+            # From at once to some time after the answer.
+            time.sleep(turn / 1000)
     time.sleep(1)
     assert not server.said, "".join(server.said)
 
