@@ -17,7 +17,8 @@ LOOK = 2
 """Seconds between two looks for such kernels."""
 
 GRACE = 60
-"""Seconds that a board may take to load before its kernel counts as one that nobody asks for."""
+"""Seconds that a board may take until it is connected, before its kernel counts as one that nobody
+asks for. On a slow computer it may fall silent meanwhile for longer than `IDLE`."""
 
 STAY = IDLE + 2 * LOOK
 """Seconds within which the kernel of a closed page is gone: the wait, a look, and its end."""
@@ -68,8 +69,12 @@ class BoardKernels(AsyncMappingKernelManager):
 
     def touch(self, kernel_id: str) -> None:
         """Note that a board is open on a kernel."""
-        self._expected.pop(kernel_id, None)
         self.get_kernel(kernel_id).last_activity = datetime.now(UTC)
+
+    def notify_connect(self, kernel_id: str) -> None:
+        """Note that a board is connected to its kernel."""
+        self._expected.pop(kernel_id, None)
+        super().notify_connect(kernel_id)
 
 
 def kernel_settings() -> Config:

@@ -13,6 +13,7 @@ import base64
 import json
 from typing import TYPE_CHECKING, Any
 
+from support.chromium import TWO_FRAMES
 from support.files import PACKAGE
 
 if TYPE_CHECKING:
@@ -58,6 +59,7 @@ def open_widget(page: Page, widget: KitWidget, *, place: str = "height: 100vh") 
     """
     page.set_content(widget_page(widget, place))
     page.wait_for_function("window.kit?.ready")
+    page.evaluate(TWO_FRAMES)
 
 
 def widget_page(widget: KitWidget, place: str) -> str:

@@ -52,6 +52,16 @@ class Tick(anywidget.AnyWidget):
 
 Tick()
 """
+SLOW = """
+import anywidget
+
+class Slow(anywidget.AnyWidget):
+    # As on a computer that has a great deal to load.
+    _esm = '''await new Promise((done) => setTimeout(done, 3000));
+    export default { render({ el }) { el.append("slow but sure"); } };'''
+
+Slow()
+"""
 LOOK = """() => {
   const round = [...document.querySelectorAll(".kit-round")].find((each) => each.checkVisibility());
   const heading = document.querySelector(".session-heading").textContent;
@@ -82,6 +92,7 @@ def folder(tmp_path_factory):
         new_code_cell(source) for source in (TICK, "no_such_ferry", "Tick(n=5)", "print('ashore')")
     ]
     nbformat.write(new_notebook(cells=cells), folder / "tides.ipynb")
+    nbformat.write(new_notebook(cells=[new_code_cell(SLOW)]), folder / "slow.ipynb")
     return folder
 
 
@@ -174,6 +185,10 @@ def test_what_is_moved_on_a_board_reaches_python(page, server):
     open_board(page, server, "tides", ".tick")
     page.locator(".tick").first.click()
     page.get_by_text("1 Python heard 1").wait_for()
+
+
+def test_what_takes_its_time_to_load_comes_all_the_same(page, server):
+    open_board(page, server, "slow", "text=slow but sure")
 
 
 def test_killing_the_kernel_during_a_drag_changes_nothing_under_the_finger(page, server):

@@ -349,13 +349,29 @@ def test_a_board_is_warm_before_it_is_asked_for_and_fresh_when_the_file_changed(
         until(lambda: not again & set(server.kernels()), 5, "the stale kernel to go")
 
 
+def cookie_of(teacher):
+    return "; ".join(f"{name}={word}" for name, word in teacher.cookies.items())
+
+
+def connect(server, teacher, kernel):
+    """Speak with a kernel as a board does."""
+    return websocket.create_connection(
+        f"ws://{server.host}/api/kernels/{kernel}/channels?session_id={uuid4()}",
+        cookie=cookie_of(teacher),
+        origin=f"http://{server.host}",
+    )
+
+
 def test_the_kernel_of_a_closed_page_goes_in_time_but_not_that_of_an_open_or_loading_one(
     server, teacher
 ):
-    loading, opened, closed = (
-        KERNEL.search(teacher.get("/board/market").text)[1] for _ in range(3)
+    loading, asking, opened, closed = (
+        KERNEL.search(teacher.get("/board/market").text)[1] for _ in range(4)
     )
-    assert json.loads(teacher.get(f"/kernel/{closed}").text) == {"alive": True}
+    # One whose browser has asked, and then has too much to do to ask again.
+    assert json.loads(teacher.get(f"/kernel/{asking}").text) == {"alive": True}
+    for kernel in (opened, closed):
+        connect(server, teacher, kernel).close()
     begun = time.monotonic()
     while closed in server.kernels():
         assert json.loads(teacher.get(f"/kernel/{opened}").text) == {"alive": True}
@@ -366,7 +382,7 @@ def test_the_kernel_of_a_closed_page_goes_in_time_but_not_that_of_an_open_or_loa
         2,
         "word that the kernel is gone",
     )
-    assert {opened, loading} <= set(server.kernels())
+    assert {opened, asking, loading} <= set(server.kernels())
 
 
 def test_a_kernel_that_was_killed_is_known_to_be_gone_at_once(server, teacher):
@@ -386,7 +402,6 @@ def test_a_kernel_that_was_killed_is_known_to_be_gone_at_once(server, teacher):
 
 def test_browsers_that_leave_while_they_are_written_to_are_no_complaint(server, teacher):
     kernel = KERNEL.search(teacher.get("/board/market").text)[1]
-    cookie = "; ".join(f"{name}={word}" for name, word in teacher.cookies.items())
     question = {
         "header": {"msg_type": "kernel_info_request", "session": "", "username": ""},
         "parent_header": {},
@@ -395,11 +410,7 @@ def test_browsers_that_leave_while_they_are_written_to_are_no_complaint(server, 
         "channel": "shell",
     }
     for _ in range(30):
-        browser = websocket.create_connection(
-            f"ws://{server.host}/api/kernels/{kernel}/channels?session_id={uuid4()}",
-            cookie=cookie,
-            origin=f"http://{server.host}",
-        )
+        browser = connect(server, teacher, kernel)
         for _ in range(200):
             question["header"]["msg_id"] = uuid4().hex
             browser.send(json.dumps(question))
@@ -414,13 +425,12 @@ def test_browsers_that_leave_while_they_are_written_to_are_no_complaint(server, 
 
 def test_browsers_that_leave_before_they_are_connected_are_no_complaint(server, teacher):
     kernel = KERNEL.search(teacher.get("/board/market").text)[1]
-    cookie = "; ".join(f"{name}={word}" for name, word in teacher.cookies.items())
     for turn in range(80):
         lines = (
             f"GET /api/kernels/{kernel}/channels?session_id={uuid4()} HTTP/1.1",
             f"Host: {server.host}",
             f"Origin: http://{server.host}",
-            f"Cookie: {cookie}",
+            f"Cookie: {cookie_of(teacher)}",
             "Upgrade: websocket",
             "Connection: Upgrade",
             "Sec-WebSocket-Version: 13",

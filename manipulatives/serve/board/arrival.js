@@ -1,7 +1,5 @@
 /** When everything that Voila puts into a board is in its place. */
-
-/** Milliseconds after which nothing more is waited for. */
-export const PATIENCE = 30_000;
+import { PATIENCE } from "./patience.js";
 
 /** Whether Voila has done with a place: what it makes has something in it.
  * @param {Element} place

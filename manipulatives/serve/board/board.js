@@ -2,6 +2,7 @@
 import { startSession } from "../../outputs/page/session.js";
 import { whenShown } from "./arrival.js";
 import { makeNotice } from "./notice.js";
+import { giveTime } from "./patience.js";
 import { watchKernel } from "./watch.js";
 
 const PATIENCE = 1500;
@@ -26,6 +27,7 @@ function open(page) {
   const say = makeNotice(/** @type {HTMLElement} */ (page.querySelector(".kit-say")), { signal });
   const { kitLesson: key = "" } = page.documentElement.dataset;
 
+  giveTime();
   page.querySelector(".kit-wait")?.remove();
   startSession({ main, key, kind: "board", signal });
   whenShown(main, signal).then((complete) => {

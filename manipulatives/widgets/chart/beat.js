@@ -28,8 +28,9 @@ export function makeBeat(strike, ended, { signal }) {
         stop();
         ended();
       } else if (running) {
-        // What a sleeping page missed is not made up for.
-        wait(Math.max(due + apart, performance.now()), apart);
+        // What a sleeping page missed is not made up for, and no two beats fall together.
+        const now = performance.now();
+        wait(due + apart > now ? due + apart : now + apart, apart);
       }
     }, due - performance.now());
   }
