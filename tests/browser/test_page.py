@@ -17,6 +17,7 @@ from manipulatives.outputs.page import page_of
 from manipulatives.outputs.page.blocks import view
 from manipulatives.outputs.page.document import document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
+from support.chromium import SETTLED, visit
 
 LESSON = Lesson(
     "Market clock",
@@ -342,6 +343,39 @@ def test_on_paper_the_whole_lesson_stands_one_below_the_other(show):
     assert not opened.locator("button:visible").count()
     ground = opened.evaluate("getComputedStyle(document.body).backgroundColor")
     assert ground == "rgba(0, 0, 0, 0)"
+
+
+# What Chromium does now and then, done here when it is asked for: a store that has nothing and
+# keeps nothing.
+EMPTY = """
+if (sessionStorage.getItem("empty") > 0) {
+  sessionStorage.setItem("empty", sessionStorage.getItem("empty") - 1);
+  const lost = new Map();
+  const store = Object.create({
+    getItem: (key) => lost.get(key) ?? null,
+    setItem: (key, text) => lost.set(key, text),
+  });
+  Object.defineProperty(window, "localStorage", { get: () => store });
+}
+"""
+
+
+@pytest.mark.parametrize("times", [1, 3])
+def test_a_store_that_comes_up_empty_takes_nobody_from_their_place(quiet_page, tmp_path, times):
+    page = quiet_page
+    page.add_init_script(EMPTY)
+    file = tmp_path / "clock.html"
+    file.write_text(page_of(notebook_of(LESSON)), "utf-8")
+    visit(page, file.as_uri())
+    page.locator("main:not([aria-busy])").wait_for()
+    for _ in range(3):
+        page.keyboard.press("PageDown")
+    stood = page.locator(".kit-round:visible").inner_text()
+    page.evaluate("times => sessionStorage.setItem('empty', times)", times)
+    page.reload()
+    page.wait_for_function(SETTLED)
+    assert page.evaluate("sessionStorage.getItem('empty')") == "0"
+    assert page.locator(".kit-round:visible").inner_text() == stood
 
 
 def test_without_javascript_it_says_what_is_missing(browser, tmp_path):

@@ -248,11 +248,12 @@ def test_rounds_that_come_later_are_staged_as_they_come(bare):
     assert shown(page) == ["Minutes", "late"]
 
 
-def test_the_stage_that_was_left_is_shown_when_it_has_come(bare):
+def test_the_stage_that_was_left_is_shown_when_it_has_come(bare, tmp_path):
     page = bare("<h2>Hours</h2>" + ROUND + "<h2>Minutes</h2>" + ROUND)
     page.keyboard.press("PageDown")
     assert heading(page) == "Minutes"
-    bare("<h2>Hours</h2>" + ROUND, busy=True)
+    bare_session(tmp_path, "<h2>Hours</h2>" + ROUND, busy=True)
+    reload(page)
     assert heading(page) == "Hours"
     add(page, "<h2>Minutes</h2>" + ROUND)
     page.wait_for_function("document.querySelector('.session-heading').textContent === 'Minutes'")

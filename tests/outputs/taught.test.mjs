@@ -1,6 +1,7 @@
 // How long a lesson took, how its rounds went, and what the browser keeps of it.
 import assert from "node:assert/strict";
 import test from "node:test";
+import { cameUpEmpty, noteStore } from "../../manipulatives/outputs/page/empty_store.js";
 import { MARKS, marksOf, sessionFile, wordsOf } from "../../manipulatives/outputs/page/marks.js";
 import { openMemory } from "../../manipulatives/widgets/shared/memory.js";
 import {
@@ -91,9 +92,9 @@ test("a lesson that has not begun has no date, and any title makes a file's name
   assert.equal(file("Über \u4e2d\u6587").name, "session-uber-\u4e2d\u6587.json");
 });
 
-test("a lesson's memory is its own, and is forgotten with what its rounds keep", () => {
-  const held = new Map();
-  const storage = new Proxy({
+// A browser's store over a map.
+function storeOver(held) {
+  return new Proxy({
     getItem: (key) => held.get(key) ?? null,
     setItem: (key, text) => held.set(key, text),
     removeItem: (key) => held.delete(key),
@@ -101,6 +102,11 @@ test("a lesson's memory is its own, and is forgotten with what its rounds keep",
     ownKeys: () => [...held.keys()],
     getOwnPropertyDescriptor: () => ({ enumerable: true, configurable: true }),
   });
+}
+
+test("a lesson's memory is its own, and is forgotten with what its rounds keep", () => {
+  const held = new Map();
+  const storage = storeOver(held);
   const ferry = openMemory(storage, "ferry 7");
   const market = openMemory(storage, "market 7");
   ferry.write("stage", 2);
@@ -115,6 +121,24 @@ test("a lesson's memory is its own, and is forgotten with what its rounds keep",
   assert.deepEqual([...held.keys()], ["market 7/stage", "market 7/broken"]);
 });
 
+test("a store that comes up empty, and was not when the page was left, is not believed", () => {
+  const held = new Map();
+  const long = storeOver(held);
+  const tab = storeOver(new Map());
+  assert.equal(cameUpEmpty(long, tab), false, "a page that never was opened");
+  noteStore(long, tab);
+  assert.equal(cameUpEmpty(long, tab), false, "one that kept nothing");
+  held.set("market 7/stage", "2");
+  noteStore(long, tab);
+  assert.equal(cameUpEmpty(long, tab), false, "one that has what it kept");
+  const empty = storeOver(new Map());
+  const often = [1, 2, 3, 4, 5].map(() => cameUpEmpty(empty, tab));
+  assert.deepEqual(often, [true, true, true, false, false]);
+  // It is believed in the end, and what it keeps from then on counts.
+  noteStore(empty, tab);
+  assert.equal(cameUpEmpty(empty, tab), false);
+});
+
 test("where keeping is refused nothing is kept and nothing breaks", () => {
   const refuse = () => {
     throw new Error("refused");
@@ -124,5 +148,7 @@ test("where keeping is refused nothing is kept and nothing breaks", () => {
     memory.write("stage", 2);
     memory.forget();
     assert.equal(memory.read("stage"), null);
+    noteStore(storage, storage);
+    assert.equal(cameUpEmpty(storage, storage), false);
   }
 });

@@ -56,6 +56,9 @@ KEPT = """() => {
     return {};
   }
 }"""
+# Everything that a page carries is there; a page that carries nothing need not come to that.
+SETTLED = """() => document.readyState === "complete" &&
+  (!document.querySelector("#kit-saved") || document.querySelector("main:not([aria-busy])"))"""
 PUT = "(kept) => Object.entries(kept).forEach(([name, text]) => localStorage.setItem(name, text))"
 OFTEN = 4
 
@@ -63,12 +66,14 @@ OFTEN = 4
 def reload(page: Page) -> None:
     """Load a page again, with all that it kept.
 
-    Now and then Chromium (156, from a disk, on a busy machine) gives a page that is loaded again an
-    empty store, in which nothing can be kept either; the next time it has the full one.
+    Now and then Chromium (156, from a disk) gives a page that is loaded again an empty store, in
+    which nothing can be kept either; the next time it has the full one. The kit's pages see to that
+    themselves; here it is for pages that are less than that.
     """
     kept = page.evaluate(KEPT)
     for _ in range(OFTEN):
         page.reload()
+        page.wait_for_function(SETTLED)
         if set(kept) <= set(page.evaluate(KEPT)):
             return
         page.evaluate(PUT, kept)

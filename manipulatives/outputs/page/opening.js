@@ -1,4 +1,6 @@
 /** Opens what a page carries: its session first, then every widget at the place that waits. */
+import { longStore, tabStore } from "../../widgets/shared/memory.js";
+import { cameUpEmpty, noteStore } from "./empty_store.js";
 import { openHost } from "./host.js";
 import { unpacked } from "./packed.js";
 
@@ -11,6 +13,11 @@ import { unpacked } from "./packed.js";
 export async function openPage(page, load, start) {
   const main = /** @type {HTMLElement} */ (page.querySelector("main"));
   main.setAttribute("aria-busy", "true");
+  if (cameUpEmpty(longStore(), tabStore())) {
+    location.reload();
+    return;
+  }
+  addEventListener("pagehide", () => noteStore(longStore(), tabStore()));
   start(main, page.documentElement.dataset.kitLesson ?? "");
   if (!("DecompressionStream" in globalThis)) {
     main.prepend(sorry("This browser is too old for this page. Try another one."));
