@@ -16,6 +16,7 @@ from manipulatives.outputs.page.document import document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
 from manipulatives.widgets.blocks import PlaceValueBlocks
 from support.blocks import random_blocks
+from support.chromium import visit
 
 BOX = """([at, place, index]) => {
   const mat = document.querySelectorAll(".blocks-mat")[at];
@@ -918,7 +919,7 @@ def test_a_page_from_a_disk_needs_nothing_else(table, tmp_path):
         document(title="Blocks", key="blocks", language="en-US", body=body, saved=kept.script()),
         encoding="utf-8",
     )
-    table.page.goto(path.as_uri())
+    visit(table.page, path.as_uri())
     table.page.wait_for_selector(".blocks-field .block-ones")
     start, *way = table.round("ones", range(10))
     table.drag(start, *way)

@@ -8,6 +8,7 @@ from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.skills import SKILLS
 from manipulatives.outputs.notebook import lesson_of, notebook_at
 from manipulatives.outputs.page import page_of_file
+from support.chromium import visit
 from support.files import ROOT
 
 DAYS = sorted((ROOT / "notebooks").glob("week-*.ipynb"))
@@ -41,7 +42,7 @@ def test_a_whole_session_is_taught_with_four_keys_and_no_mouse(quiet_page, tmp_p
     path = DAYS[0]
     file = tmp_path / "monday.html"
     file.write_text(page_of_file(path), "utf-8")
-    quiet_page.goto(file.as_uri())
+    visit(quiet_page, file.as_uri())
     quiet_page.locator("main:not([aria-busy])").wait_for(state="attached")
     keys = quiet_page.keyboard
     seen: dict[str, list[str]] = {}

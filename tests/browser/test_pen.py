@@ -278,7 +278,7 @@ def test_what_was_kept_and_is_broken_is_left_out(bare):
 def test_a_class_that_counts_aloud_wipes_the_board(quiet_page, tmp_path):
     page = quiet_page
     call = 'play("time.read_hour", tasks=1, seed=11, count_aloud=5)'
-    page.goto(lesson_page(tmp_path, "## Hours", call))
+    visit(page, lesson_page(tmp_path, "## Hours", call))
     round_ = page.locator(".kit-round:visible")
     round_.locator(".kit-manipulative").wait_for()
     pen(page).click()
@@ -299,7 +299,7 @@ def test_a_class_that_counts_aloud_wipes_the_board(quiet_page, tmp_path):
 @pytest.mark.screens("board", "tablet", "phone")
 def test_its_tools_are_large_fit_and_say_what_they_are(quiet_page, tmp_path, screen):
     page = quiet_page
-    page.goto(lesson_page(tmp_path, "## Hours", 'play("time.read_hour", tasks=1, seed=11)'))
+    visit(page, lesson_page(tmp_path, "## Hours", 'play("time.read_hour", tasks=1, seed=11)'))
     page.locator(".kit-round .kit-manipulative").wait_for()
     pen(page).click()
     draw(page, (100, 200), (200, 300), (120, 350))

@@ -18,7 +18,7 @@ from manipulatives.lessons.settings import ClassSettings
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of
 from support.accessibility import faults
-from support.chromium import reload
+from support.chromium import reload, visit
 
 FIVES = Round("counting.on_in_fives", seed=11, tasks=2)
 COINS = Round("money.make_amount", seed=12, tasks=1)
@@ -74,7 +74,7 @@ class Pupil:
             page_of(notebook_of(lesson), audience="pupils", settings=ClassSettings(**settings)),
             "utf-8",
         )
-        self.page.goto(file.as_uri())
+        visit(self.page, file.as_uri())
         self.ready()
         return self
 

@@ -13,7 +13,7 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.outputs.page.saved import packed, unpacked
 from support.accessibility import faults
-from support.chromium import reload
+from support.chromium import reload, visit
 from support.server import serving
 
 SIX = 'play("time.read_five_minutes", tasks=6, seconds=60, seed=90213, timer="shown")'
@@ -72,7 +72,7 @@ def side_by_side(folder, together, prompts=SUMS, **more):
 def sums(round_, tmp_path):
     """Six sums, three at a time."""
     page = round_.page
-    page.goto(side_by_side(tmp_path, 3))
+    visit(page, side_by_side(tmp_path, 3))
     round_.root.locator(".round-card").first.wait_for()
     return round_
 
@@ -179,7 +179,7 @@ def test_a_teacher_may_take_them_one_at_a_time_all_the_same(sums, tmp_path):
     assert sums.said("count") == "Question 1 of 6"
     assert sums.page.locator(".kit-manipulative").is_visible()
     assert sums.root.locator(".round-keys").is_visible()
-    sums.page.goto(side_by_side(tmp_path, 3))
+    visit(sums.page, side_by_side(tmp_path, 3))
     sums.root.get_by_role("button", name="Side by side").click()
     assert sums.said("count") == "Questions 1 to 3 of 6"
 
@@ -188,7 +188,7 @@ def test_a_teacher_may_take_them_one_at_a_time_all_the_same(sums, tmp_path):
 @pytest.mark.parametrize("together", [2, 3, 4])
 def test_side_by_side_nothing_is_lost_and_all_is_large(round_, tmp_path, screen, together):
     page = round_.page
-    page.goto(side_by_side(tmp_path, together))
+    visit(page, side_by_side(tmp_path, together))
     round_.root.locator(".round-card").first.wait_for()
     nothing_is_lost(page)
     # On a board 1.6 m wide digits of 60 px are 35 mm high: read from 10 m (25 mm for every 7 m,
@@ -217,7 +217,7 @@ def pressed(page):
 @SCREENS
 def test_stories_side_by_side_are_read_in_their_cards(round_, tmp_path):
     page = round_.page
-    page.goto(side_by_side(tmp_path, 2, [LONG] * 6))
+    visit(page, side_by_side(tmp_path, 2, [LONG] * 6))
     round_.root.locator(".round-card").first.wait_for()
     nothing_is_lost(page)
     assert min(sizes(page, ".round-sum")) >= 18
@@ -227,7 +227,7 @@ def test_stories_side_by_side_are_read_in_their_cards(round_, tmp_path):
 def test_nothing_is_lost_side_by_side_on_other_screens(round_, tmp_path, size):
     page = round_.page
     page.set_viewport_size({"width": size[0], "height": size[1]})
-    page.goto(side_by_side(tmp_path, 3))
+    visit(page, side_by_side(tmp_path, 3))
     round_.root.locator(".round-card").first.wait_for()
     nothing_is_lost(page)
     page.keyboard.press("b")
@@ -240,7 +240,7 @@ def test_side_by_side_survives_loading_anew(sums, tmp_path):
     sums.root.locator(".round-card").nth(2).click()
     page.keyboard.press("b")
     before = (sums.phase, cards(sums), shown(sums), sums.said("answer"))
-    page.goto(side_by_side(tmp_path, 3))
+    visit(page, side_by_side(tmp_path, 3))
     sums.root.locator(".kit-manipulative").wait_for()
     assert (sums.phase, cards(sums), shown(sums), sums.said("answer")) == before
 

@@ -384,7 +384,7 @@ def test_the_window_ends_with_the_session(bare):
 def test_the_window_reads_a_real_round_as_it_is_taught(quiet_page, tmp_path):
     page = quiet_page
     call = 'play("time.read_five_minutes", tasks=2, seconds=90, seed=11, timer="shown")'
-    page.goto(lesson_page(tmp_path, "## Fives", call))
+    visit(page, lesson_page(tmp_path, "## Fives", call))
     round_ = RoundOnPage(page)
     round_.root.locator(".kit-manipulative").wait_for()
     first, second = round_.tasks
@@ -418,7 +418,7 @@ def test_the_window_reads_a_real_round_as_it_is_taught(quiet_page, tmp_path):
 def test_a_lesson_is_begun_afresh_only_when_that_is_said_twice(quiet_page, tmp_path):
     page = quiet_page
     calls = ("## Hours", 'play("time.read_hour", tasks=1, seed=11)')
-    page.goto(lesson_page(tmp_path, *calls, "## Set", 'play("time.set_hands", tasks=1, seed=12)'))
+    visit(page, lesson_page(tmp_path, *calls, "## Set", 'play("time.set_hands", tasks=1, seed=12)'))
     page.locator(".kit-round:visible .kit-manipulative").wait_for()
     first = RoundOnPage(page).look()
     for _ in range(3):
