@@ -96,6 +96,8 @@ def _vertical(request: Request) -> Task:
     one: Drawn = request.item
     right = has_vertical_line(one)
     match = "The two parts match." if right else "The two parts do not match."
+    # Lines that run another way would only gainsay that.
+    drawn = {"show": ["mirror_lines"]} if right else {}
     prompt, wrong = "Is there a vertical mirror line?", yes_no(not right)
     return Task(
         skill=request.skill,
@@ -113,7 +115,7 @@ def _vertical(request: Request) -> Task:
             Step(
                 say=match,
                 chant=yes_no(right),
-                show={"show": ["mirror_lines"]},
+                show=drawn,
                 answer=yes_no(right),
             ),
         ),
