@@ -318,9 +318,14 @@ class KernelSocket(_Brief, VoilaKernelWebsocketHandler):
 
     async def pre_get(self) -> None:
         """Ready the kernel's end, and give it up again where nobody waits any more."""
-        if not await self.kernel_manager.lives(self.kernel_id):
+        kernels = self.kernel_manager
+        if not await kernels.lives(self.kernel_id):
             raise HTTPError(404)
-        await super().pre_get()
+        kernels.touch(self.kernel_id)
+        try:
+            await super().pre_get()
+        except TimeoutError:  # it died meanwhile
+            raise HTTPError(404) from None
         if self._left:
             self.on_close()
             raise Finish

@@ -235,13 +235,12 @@ def test_nothing_is_lost_side_by_side_on_other_screens(round_, tmp_path, size):
     nothing_is_lost(page)
 
 
-def test_side_by_side_survives_loading_anew(sums, tmp_path):
+def test_side_by_side_survives_loading_anew(sums):
     page = sums.page
     sums.root.locator(".round-card").nth(2).click()
     page.keyboard.press("b")
     before = (sums.phase, cards(sums), shown(sums), sums.said("answer"))
-    visit(page, side_by_side(tmp_path, 3))
-    sums.root.locator(".kit-manipulative").wait_for()
+    sums.again()
     assert (sums.phase, cards(sums), shown(sums), sums.said("answer")) == before
 
 

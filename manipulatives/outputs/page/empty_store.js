@@ -3,8 +3,8 @@
  *
  * Chromium (156) does that about once in a hundred times to a page from a disk that is loaded
  * again: nothing that was kept is there, and nothing lasts that is kept in its place. The next time
- * it is whole. What the tab keeps is never touched by it, so a page that leaves notes there whether
- * there was anything.
+ * it is whole. What the tab keeps is spared, so a page notes there whether there is anything; what
+ * is noted in the moment of leaving may come too late, so it notes that all along.
  *
  * @typedef {import("../../widgets/shared/memory.js").Store} Store
  */
@@ -14,14 +14,28 @@ const NOTE = "manipulatives/kept";
 /** How often in a row a page is loaded again; then it is believed. */
 const OFTEN = 3;
 
-/** Note, when a page is left, whether its store has anything.
+/** When a page notes that: as it is used, and once more as it is left. */
+const NEWS = ["pointerup", "keyup", "pagehide"];
+
+/** Note now, and again whenever that may have changed, whether a page's store has anything.
  * @param {Store | null} long what the browser keeps beyond the day
  * @param {Store | null} tab what it keeps for this tab
+ */
+export function keepNoting(long, tab) {
+  noteStore(long, tab);
+  NEWS.forEach((news) => addEventListener(news, () => noteStore(long, tab)));
+}
+
+/** Note whether a page's store has anything.
+ * @param {Store | null} long
+ * @param {Store | null} tab
  */
 export function noteStore(long, tab) {
   try {
     if (Object.keys(long ?? {}).length > 0) {
-      tab?.setItem(NOTE, "0");
+      if (tab?.getItem(NOTE) !== "0") {
+        tab?.setItem(NOTE, "0");
+      }
     } else {
       tab?.removeItem?.(NOTE);
     }
@@ -30,7 +44,7 @@ export function noteStore(long, tab) {
   }
 }
 
-/** Whether a page should be loaded again, for its store is empty and was not when it was left.
+/** Whether a page should be loaded again, for its store is empty and was not before.
  * @param {Store | null} long
  * @param {Store | null} tab
  * @returns {boolean}

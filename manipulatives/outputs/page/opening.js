@@ -1,6 +1,6 @@
 /** Opens what a page carries: its session first, then every widget at the place that waits. */
 import { longStore, tabStore } from "../../widgets/shared/memory.js";
-import { cameUpEmpty, noteStore } from "./empty_store.js";
+import { cameUpEmpty, keepNoting } from "./empty_store.js";
 import { openHost } from "./host.js";
 import { unpacked } from "./packed.js";
 
@@ -17,7 +17,6 @@ export async function openPage(page, load, start) {
     location.reload();
     return;
   }
-  addEventListener("pagehide", () => noteStore(longStore(), tabStore()));
   start(main, page.documentElement.dataset.kitLesson ?? "");
   if (!("DecompressionStream" in globalThis)) {
     main.prepend(sorry("This browser is too old for this page. Try another one."));
@@ -30,6 +29,7 @@ export async function openPage(page, load, start) {
   const places = /** @type {NodeListOf<HTMLElement>} */ (main.querySelectorAll("[data-kit-view]"));
   await Promise.all([...places].map(show));
   main.removeAttribute("aria-busy");
+  keepNoting(longStore(), tabStore());
 
   /** @param {HTMLElement} el */
   async function show(el) {
