@@ -5,7 +5,8 @@ import { makeNotice } from "./notice.js";
 import { giveTime } from "./patience.js";
 import { watchKernel } from "./watch.js";
 
-const PATIENCE = 1500;
+/** Milliseconds in which the shelf has to answer; then the answer counts as late. */
+const ANSWERS = 1500;
 
 /** What the teacher is told; "" takes the line away.
  * @type {Readonly<Record<import("./watch.js").State, string>>}
@@ -51,7 +52,7 @@ function open(page) {
   async function ask() {
     try {
       // eslint-disable-next-line no-restricted-globals -- asks this machine's own server
-      const answer = await fetch(address, { signal: AbortSignal.timeout(PATIENCE) });
+      const answer = await fetch(address, { signal: AbortSignal.timeout(ANSWERS) });
       return (await answer.json()).alive === true;
     } catch (error) {
       return /** @type {Error} */ (error).name === "TimeoutError" ? "late" : "refused";
