@@ -49,17 +49,27 @@ def resize(page: Page, width: int, height: int) -> None:
     page.evaluate(TWO_FRAMES)
 
 
-KEPT = """() => {
-  try {
-    return { ...localStorage };
-  } catch {
-    return {};
-  }
-}"""
 # Everything that a page carries is there; a page that carries nothing need not come to that.
 SETTLED = """() => document.readyState === "complete" &&
   (!document.querySelector("#kit-saved") || document.querySelector("main:not([aria-busy])"))"""
-PUT = "(kept) => Object.entries(kept).forEach(([name, text]) => localStorage.setItem(name, text))"
+# A mark in the store, by which it is known again; true where nothing can be kept.
+MARKED = """() => {
+  try {
+    return localStorage.getItem("the test's mark") !== null;
+  } catch {
+    return true;
+  }
+}"""
+MARK = """() => {
+  try {
+    localStorage.setItem("the test's mark", "");
+  } catch {}
+}"""
+UNMARK = """() => {
+  try {
+    localStorage.removeItem("the test's mark");
+  } catch {}
+}"""
 OFTEN = 4
 
 
@@ -70,13 +80,13 @@ def reload(page: Page) -> None:
     which nothing can be kept either; the next time it has the full one. The kit's pages see to that
     themselves; here it is for pages that are less than that.
     """
-    kept = page.evaluate(KEPT)
+    page.evaluate(MARK)
     for _ in range(OFTEN):
         page.reload()
         page.wait_for_function(SETTLED)
-        if set(kept) <= set(page.evaluate(KEPT)):
-            return
-        page.evaluate(PUT, kept)
+        if page.evaluate(MARKED):
+            break
+    page.evaluate(UNMARK)
 
 
 def find_chromium(playwright: Playwright) -> str | None:
