@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import nbformat
 import pytest
 from browser.harness import open_widget
 
@@ -19,6 +20,7 @@ from manipulatives.outputs.page import page_of
 from manipulatives.widgets.polygon.polygon import READINGS
 from support.accessibility import faults
 from support.chromium import resize
+from support.files import ROOT
 from support.screens import SCREENS
 
 SHOWN = {
@@ -144,6 +146,16 @@ def test_nothing_is_found_in_any_phase_of_a_round(quiet_page, stage):
             break
         quiet_page.keyboard.press("PageDown")
     assert {"ask", "show", "check"} <= seen
+
+
+@pytest.mark.parametrize("guide", ["standards", "pages-for-pupils"])
+def test_nothing_is_found_on_a_guide_and_nothing_leaves_a_small_screen(quiet_page, guide):
+    read = nbformat.read(ROOT / "notebooks" / "guide" / f"{guide}.ipynb", as_version=4)
+    quiet_page.set_content(page_of(read))
+    for width, height in ((1920, 1080), (1024, 768), (360, 740), (320, 640)):
+        resize(quiet_page, width, height)
+        assert quiet_page.evaluate("document.scrollingElement.scrollWidth") == width
+        assert faults(quiet_page) == []
 
 
 def test_a_page_with_faults_is_found_out(quiet_page):

@@ -10,6 +10,7 @@ import anywidget
 import ipywidgets
 import pytest
 import traitlets
+from nbformat.v4 import new_markdown_cell, new_notebook
 
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.outputs.notebook import notebook_of
@@ -343,6 +344,17 @@ def test_on_paper_the_whole_lesson_stands_one_below_the_other(show):
     assert not opened.locator("button:visible").count()
     ground = opened.evaluate("getComputedStyle(document.body).backgroundColor")
     assert ground == "rgba(0, 0, 0, 0)"
+
+
+def test_a_page_that_is_only_read_shows_nothing_to_press(quiet_page, tmp_path):
+    file = tmp_path / "guide.html"
+    cells = [new_markdown_cell(text) for text in ("# Guide", "Read this.", "## More", "And this.")]
+    file.write_text(page_of(new_notebook(cells=cells)), "utf-8")
+    visit(quiet_page, file.as_uri())
+    assert quiet_page.locator("button:visible").count() == 0
+    words = quiet_page.locator("body").inner_text().split("\n")
+    assert [line for line in words if line] == ["Guide", "Read this.", "More", "And this."]
+    assert quiet_page.evaluate("document.body.scrollHeight <= innerHeight")
 
 
 # What Chromium does now and then, done here when it is asked for: a store that has nothing and

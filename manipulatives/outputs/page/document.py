@@ -15,6 +15,7 @@ from manipulatives.widgets.manipulative import HERE as WIDGETS
 
 HERE = Path(__file__).parent
 TOKENS = WIDGETS / "shared" / "tokens.css"
+SHARED = WIDGETS / "shared" / "shared.css"
 
 
 @dataclass(frozen=True)
@@ -33,11 +34,11 @@ class Session:
 
 
 SESSIONS = {
-    "board": Session("page", HERE / "page.js", (TOKENS, HERE / "session.css", HERE / "page.css")),
+    "board": Session(
+        "page", HERE / "page.js", (TOKENS, SHARED, HERE / "session.css", HERE / "page.css")
+    ),
     "pupils": Session(
-        "pupils",
-        HERE / "pupils_page.js",
-        (TOKENS, WIDGETS / "shared" / "shared.css", HERE / "page.css", HERE / "pupils.css"),
+        "pupils", HERE / "pupils_page.js", (TOKENS, SHARED, HERE / "page.css", HERE / "pupils.css")
     ),
 }
 NOSCRIPT = (
