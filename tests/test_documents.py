@@ -17,6 +17,7 @@ from manipulatives.lessons.predicates import holds
 from manipulatives.lessons.task import Task
 from support import guides
 from support.files import PACKAGE, ROOT, files
+from support.pdf import pages_of
 
 OPTIONS = doctest.NORMALIZE_WHITESPACE | doctest.ELLIPSIS
 
@@ -105,3 +106,13 @@ def test_the_readme_sets_up_an_environment_in_each_of_its_two_commands():
 def test_the_guide_to_standards_is_what_the_catalogue_says():
     """Otherwise `python tests/support/guides.py` makes it again."""
     assert guides.STANDARDS.read_text("utf-8") == guides.standards()
+
+
+@pytest.mark.parametrize("form", guides.FORMS)
+def test_the_printed_examples_are_what_is_printed_now(form):
+    """Otherwise `python tests/support/guides.py` makes them again."""
+
+    def words(content):
+        return [[line.text for line in page.lines] for page in pages_of(content)]
+
+    assert words((guides.EXAMPLES / f"{form}.pdf").read_bytes()) == words(guides.FORMS[form]())

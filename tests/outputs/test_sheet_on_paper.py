@@ -375,6 +375,26 @@ def test_the_script_is_one_page_with_every_answer_in_order():
     assert "Count aloud together: 5, 10, 15, 20, 25, 30" in said
 
 
+def test_the_script_of_a_full_day_is_one_page_and_keeps_what_the_class_answers():
+    skills = (
+        "counting.back_in_tens", "place_value.read_blocks", "addition.two_digit",
+        "subtraction.two_digit", "shapes.count_sides", "money.count_mixed", "time.read_quarter",
+        "subtraction.stories_take_from",
+    )  # fmt: skip
+    rounds = tuple(Round(skill, seed=seed, tasks=3) for seed, skill in enumerate(skills))
+    lesson = Lesson("A full day", seed=1, rounds=rounds)
+    [page] = read(script_of(lesson, ClassSettings()))
+    said = " ".join(line.text for line in page.lines)
+    assert "[" not in said
+    kept = 0
+    for each in asked_in(settled(lesson, ClassSettings()), ClassSettings()):
+        chants = [step.chant for step in each.tasks[0].steps if step.chant]
+        words = re.findall(r"[a-z-]+|\d+", " ".join(chants))
+        kept += all(word in said for word in words) and chants[-1].split()[-1] in said
+    assert kept == len(rounds)
+    assert said.count("Class ") == len(rounds) + 1  # and once where it is explained
+
+
 @pytest.mark.parametrize("skill", ["addition.three_digit", "time.later", "place_value.order"])
 def test_a_long_script_goes_on_but_loses_no_answer(skill):
     rounds = tuple(Round(skill, seed=seed, tasks=20) for seed in range(8))

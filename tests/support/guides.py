@@ -1,8 +1,9 @@
-"""Makes the guide that is generated from the catalogue.
+"""Makes what is generated among the guides.
 
     python tests/support/guides.py
 
-writes notebooks/guide/standards.ipynb. A test compares it with what would be written now.
+writes notebooks/guide/standards.ipynb and one example of each printed form. Tests compare them with
+what would be written now.
 """
 
 from __future__ import annotations
@@ -15,8 +16,24 @@ from nbformat.v4 import new_markdown_cell, new_notebook
 from manipulatives.lessons.coverage import coverage_table
 from manipulatives.lessons.skills import SKILLS
 from manipulatives.lessons.whole import write_whole
+from manipulatives.outputs.sheet.cutouts import cutouts_of_file
+from manipulatives.outputs.sheet.script import script_of_file
+from manipulatives.outputs.sheet.sheet import sheet_of_file
 
-STANDARDS = Path(__file__).parents[2] / "notebooks" / "guide" / "standards.ipynb"
+NOTEBOOKS = Path(__file__).parents[2] / "notebooks"
+STANDARDS = NOTEBOOKS / "guide" / "standards.ipynb"
+EXAMPLES = NOTEBOOKS / "guide" / "examples"
+LESSON = NOTEBOOKS / "week-3-wednesday.ipynb"
+FORMS = {
+    "sheet": lambda: sheet_of_file(LESSON),
+    "key": lambda: sheet_of_file(LESSON, form="key"),
+    "steps": lambda: sheet_of_file(LESSON, form="steps"),
+    "large-print": lambda: sheet_of_file(LESSON, large_print=True),
+    "version-B": lambda: sheet_of_file(LESSON, version="B"),
+    "script": lambda: script_of_file(LESSON),
+    "cutouts": lambda: cutouts_of_file(LESSON),
+}
+"""How each example is made, as the bytes of a PDF."""
 
 BEFORE = """# Skills and standards
 
@@ -44,3 +61,5 @@ def standards() -> str:
 
 if __name__ == "__main__":
     write_whole(STANDARDS, standards())
+    for name, make in FORMS.items():
+        (EXAMPLES / f"{name}.pdf").write_bytes(make())

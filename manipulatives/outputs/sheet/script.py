@@ -22,9 +22,11 @@ from manipulatives.outputs.sheet.rounds import Asked, asked_in
 from manipulatives.outputs.sheet.sheet import LANGUAGES
 
 HOW = (
-    "Each round: ask, and pupils copy the question. Work: everyone tries. Show: say the steps; "
-    "what the class answers is in [brackets]. Check: pupils mark their own. Wipe."
+    "Each round: ask, and pupils copy. Work: everyone tries. Show: {}. "
+    "Check: pupils mark their own. Wipe."
 )
+WITH_STEPS = HOW.format("say the steps; what the class answers is in [brackets]")
+ON_THE_BOARD = HOW.format("the steps on the board; Class is what all answer")
 SEPARATOR = " · "
 COUNTS = 6
 """How many numbers of a count-aloud are written out."""
@@ -35,8 +37,11 @@ _LABEL = 20.0
 _RULE = Paint(stroke="line", width=0.4)
 _MINUTE = 60
 
-Told = Callable[[Asked, int], list[tuple[str, str]]]
-"""What is told of a round whose tasks are numbered from a number on: labels and texts."""
+Part = tuple[str, str]
+"""A label and a text."""
+
+Told = Callable[[Asked, int], list[tuple[Part, ...]]]
+"""What is told of a round whose tasks are numbered from a number on: rows of one part or two."""
 
 
 def script_of_file(
@@ -74,8 +79,9 @@ def script_of(
 ) -> bytes:
     """Return what to say in a lesson, what the class answers, the times and the answers, as a PDF.
 
-    It fills one page where it can: a long lesson leaves out the questions and then the steps, and
-    only a very long one goes on to another page. Tasks have the same numbers as on the sheet.
+    It fills one page where it can: a long lesson leaves out the questions and then the steps, of
+    which it keeps what the class answers where there is room, and only a very long one goes on to
+    another page. Tasks have the same numbers as on the sheet.
 
     Args:
         lesson: the lesson.
@@ -116,22 +122,34 @@ def script_pages(
     on = paper_called(paper or str(whole.paper))
     rounds = asked_in(whole, settings, check_version(version))
     note = f"Script {code_of(whole, version)} · {whole.title}"
-    pages: list[Drawing] = []
-    for told in (_all, _steps_and_answers, _answers):
-        blocks = [Block(_head(whole, on.inside)), *_blocks(rounds, told, on.inside)]
-        pages = laid_out(blocks, on, lambda page, of: foot(note, page, of, STANDARD, on.inside))
+
+    def pages_of(how: str, told: list[Told]) -> list[Drawing]:
+        blocks = [Block(_head(whole, how, on.inside)), *_blocks(rounds, told, on.inside)]
+        return laid_out(blocks, on, lambda page, of: foot(note, page, of, STANDARD, on.inside))
+
+    for told in (_all, _steps_and_answers):
+        pages = pages_of(WITH_STEPS, [told] * len(rounds))
         if len(pages) == 1:
+            return pages
+    told = [_answers] * len(rounds)
+    pages = pages_of(ON_THE_BOARD, told)
+    # The shortest first, so that as many rounds as can be have what the class answers.
+    for place in sorted(range(len(rounds)), key=lambda place: len(_class(rounds[place])[1])):
+        more = [*told[:place], _class_and_answers, *told[place + 1 :]]
+        longer = pages_of(ON_THE_BOARD, more)
+        if len(longer) > len(pages):
             break
+        told, pages = more, longer
     return pages
 
 
-def _head(whole: Lesson, width: float) -> Drawing:
+def _head(whole: Lesson, how: str, width: float) -> Drawing:
     title = paragraph(whole.title, STANDARD.heading, width, most=2)
     seconds = sum(each.seconds or 0 for each in whole.rounds)
     when = f"{whole.date.day} {whole.date:%B} {whole.date.year}. " if whole.date else ""
-    how = paragraph(f"{when}Work takes {_minutes(seconds)} in all. {HOW}", _TYPE, width, most=6)
-    shapes = (*title.shapes, *how.at(0, title.height))
-    return Drawing(width, title.height + how.height, shapes)
+    said = paragraph(f"{when}{_minutes(seconds)} of work. {how}", _TYPE, width, most=6)
+    shapes = (*title.shapes, *said.at(0, title.height))
+    return Drawing(width, title.height + said.height, shapes)
 
 
 def _minutes(seconds: int) -> str:
@@ -140,15 +158,15 @@ def _minutes(seconds: int) -> str:
     return " ".join([*said, *([f"{rest} seconds"] if rest else [])])
 
 
-def _blocks(rounds: list[Asked], told: Told, width: float) -> list[Block]:
+def _blocks(rounds: list[Asked], told: list[Told], width: float) -> list[Block]:
     blocks: list[Block] = []
     number = 1
-    for place, each in enumerate(rounds, start=1):
-        lines = told(each, number)
+    for place, (each, tell) in enumerate(zip(rounds, told, strict=True), start=1):
+        lines = tell(each, number)
         blocks.append(Block(_heading(place, each, width), before=2.2, keep=True))
-        for at, (label, text) in enumerate(lines):
+        for at, parts in enumerate(lines):
             keep = at == 0 and len(lines) > 1
-            blocks.append(Block(_labelled(label, text, width), before=0.4, keep=keep))
+            blocks.append(Block(_row(parts, width), before=0.4, keep=keep))
         number += len(each.tasks)
     return blocks
 
@@ -164,28 +182,45 @@ def _heading(place: int, each: Asked, width: float) -> Drawing:
     return Drawing(width, down + name.height, tuple(shapes))
 
 
+def _row(parts: tuple[Part, ...], width: float) -> Drawing:
+    """One part, or two side by side, of which the second has what the first leaves, or a third."""
+    if len(parts) == 1:
+        return _labelled(*parts[0], width)
+    first, (label, text) = parts
+    left_over = width - _TYPE - 2 * _LABEL - text_width(first[1], _TYPE)
+    need = _LABEL + min(text_width(text, _TYPE), max(left_over - 2, width / 3)) + 1
+    left = _labelled(*first, width - need - _TYPE)
+    right = _labelled(label, text, need)
+    shapes = (*left.shapes, *right.at(width - need, 0))
+    return Drawing(width, max(left.height, right.height), shapes)
+
+
 def _labelled(label: str, text: str, width: float) -> Drawing:
     said = paragraph(text, _TYPE, width - _LABEL, most=40)
     words = Text((0, _TYPE), label, _TYPE, colour="quiet")
     return Drawing(width, max(said.height, PITCH * _TYPE), (words, *said.at(_LABEL, 0)))
 
 
-def _all(each: Asked, number: int) -> list[tuple[str, str]]:
+def _all(each: Asked, number: int) -> list[tuple[Part, ...]]:
     answers = [f"{number + at}) {_asked(task)} {task.answer}" for at, task in enumerate(each.tasks)]
     text = SEPARATOR.join(answers)
-    return [*_begin(each), _shown(each), ("Answers", text), *_counted(each)]
+    return [_begin(each), (_shown(each),), (("Answers", text),), *_counted(each)]
 
 
-def _steps_and_answers(each: Asked, number: int) -> list[tuple[str, str]]:
-    return [*_begin(each), _shown(each), _given(each, number), *_counted(each)]
+def _steps_and_answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+    return [_begin(each), (_shown(each),), (_given(each, number),), *_counted(each)]
 
 
-def _answers(each: Asked, number: int) -> list[tuple[str, str]]:
-    return [*_begin(each), _given(each, number), *_counted(each)]
+def _class_and_answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+    return [_begin(each), (_class(each), _given(each, number)), *_counted(each)]
 
 
-def _begin(each: Asked) -> list[tuple[str, str]]:
-    return [("Say", each.tasks[0].say)]
+def _answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+    return [_begin(each), (_given(each, number),), *_counted(each)]
+
+
+def _begin(each: Asked) -> tuple[Part, ...]:
+    return (("Say", each.tasks[0].say),)
 
 
 def _asked(task: Task) -> str:
@@ -193,7 +228,7 @@ def _asked(task: Task) -> str:
     return prompt if prompt.endswith(("?", ".")) or "?" in prompt else f"{prompt} ="
 
 
-def _shown(each: Asked) -> tuple[str, str]:
+def _shown(each: Asked) -> Part:
     """The steps of the first task; they go alike in the others."""
     said = [
         f"{step.say} [{step.chant}]" if step.chant else step.say for step in each.tasks[0].steps
@@ -201,15 +236,19 @@ def _shown(each: Asked) -> tuple[str, str]:
     return "Show", " ".join(said)
 
 
-def _given(each: Asked, number: int) -> tuple[str, str]:
+def _class(each: Asked) -> Part:
+    """What the class answers to the steps of the first task."""
+    return "Class", SEPARATOR.join(step.chant for step in each.tasks[0].steps if step.chant)
+
+
+def _given(each: Asked, number: int) -> Part:
     answers = [f"{number + at}) {task.answer}" for at, task in enumerate(each.tasks)]
-    text = SEPARATOR.join(answers)
-    return "Answers", text
+    return "Answers", SEPARATOR.join(answers)
 
 
-def _counted(each: Asked) -> list[tuple[str, str]]:
+def _counted(each: Asked) -> list[tuple[Part, ...]]:
     by = each.round.count_aloud
     if not by:
         return []
     numbers = ", ".join(str(by * turn) for turn in range(1, COUNTS + 1))
-    return [("Wipe", f"Count aloud together: {numbers} …")]
+    return [(("Wipe", f"Count aloud together: {numbers} …"),)]
