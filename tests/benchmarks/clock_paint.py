@@ -22,6 +22,7 @@ from __future__ import annotations
 
 import argparse
 import contextlib
+import importlib.util
 import math
 import socket
 import statistics
@@ -239,6 +240,8 @@ def kit_page(folder: Path) -> str:
 
 def main() -> None:
     """Measure and print."""
+    if importlib.util.find_spec("ipympl") is None:
+        raise SystemExit('ipympl is missing: pip install -e ".[test,benchmark]"')
     parser = argparse.ArgumentParser(description="How soon a finger's move on the clock is seen.")
     parser.add_argument("--only", help="measure only the clocks whose name has this in it")
     only = parser.parse_args().only or ""
