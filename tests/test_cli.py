@@ -10,11 +10,11 @@ import pytest
 
 from manipulatives import cli
 from manipulatives.cli import COMMANDS, main
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.outputs import page
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of

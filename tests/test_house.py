@@ -20,24 +20,39 @@ from manipulatives.widgets.manipulative import KitWidget
 from support.files import PACKAGE, ROOT, files
 from support.node import QUIET, node
 
-FLOORS = ("maths", "lessons", "drawings", "planner", "widgets", "outputs", "maker")
-# Which floor of the house may stand on which. Each may import itself.
+# From the ground up: each floor may import itself and what stands on the lines before it.
+FLOORS = (
+    "data",
+    "maths",
+    "words",
+    "lessons",
+    "drawings",
+    "planner",
+    "widgets",
+    "notebook",
+    "outputs",
+    "shelf",
+    "maker",
+    "serve",
+    "commands",
+)
+# What a floor leaves out of those below it.
+APART = {
+    "drawings": {"lessons"},
+    "planner": {"drawings"},
+}
 MAY_IMPORT = {
-    "maths": set(),
-    "drawings": {"maths"},
-    "lessons": {"maths"},
-    "planner": {"maths", "lessons"},
-    "widgets": {"maths", "lessons", "drawings"},
-    "outputs": {"maths", "lessons", "drawings", "widgets"},
-    "maker": {"maths", "lessons", "drawings", "widgets", "outputs"},
-    "serve": {"maths", "lessons", "drawings", "widgets", "outputs", "maker"},
+    **{
+        name: {*FLOORS[:place]} - {"planner", *APART.get(name, ())}
+        for place, name in enumerate(FLOORS)
+    },
     # The public names come from wherever a user would look for them.
-    "__init__": {*FLOORS},
+    "__init__": {*FLOORS[: FLOORS.index("serve")]},
     # The command line sees all.
-    "cli": {*FLOORS, "serve", "__init__"},
+    "cli": {*FLOORS, "__init__"},
     "__main__": {"cli"},
 }
-QUIET_FLOORS = ("maths", "lessons", "drawings", "planner")
+QUIET_FLOORS = ("data", "maths", "words", "lessons", "drawings", "planner")
 LOUD = re.compile(
     r"(jupyter\w*|ipywidgets|ipykernel|IPython|anywidget|traitlets|nb\w+|voila|numpy|matplotlib)"
 )

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from manipulatives.drawings.shapes import Point
-from manipulatives.maths.place_value import Blocks
+from manipulatives.maths.number.place_value import Blocks
 
 SIZES: Mapping[str, Point] = {
     "thousands": (12.0, 12.0),

@@ -23,8 +23,9 @@ from manipulatives.drawings.shapes import (
     Text,
     centred,
 )
-from manipulatives.maths.block_mats import check_mat
-from manipulatives.maths.place_value import BASE, PLACES, Blocks, check_places, counted
+from manipulatives.maths.number.mats import check_mat
+from manipulatives.maths.number.place_names import counted
+from manipulatives.maths.number.place_value import BASE, PLACES, Blocks, check_places
 
 NAMES = {"compare": ("A", "B"), "add": ("A", "B"), "take": ("Left", "Taken away")}
 HEADS = {"thousands": "Thousands", "hundreds": "Hundreds", "tens": "Tens", "ones": "Ones"}

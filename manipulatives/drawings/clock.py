@@ -14,8 +14,8 @@ from manipulatives.drawings.shapes import (
     around,
     centred,
 )
-from manipulatives.maths.day import HOUR
-from manipulatives.maths.dial import Dial, check_dial, hour_passed
+from manipulatives.maths.time.day import HOUR
+from manipulatives.maths.time.dial import Dial, check_dial, hour_passed
 
 FACE = {
     "rim": {"radius": 0.988, "width": 0.024},

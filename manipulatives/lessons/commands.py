@@ -6,7 +6,7 @@ import argparse
 import json
 from typing import Any
 
-from manipulatives.lessons.listing import (
+from manipulatives.lessons.catalogue.listing import (
     read_option,
     skill_data,
     skills_like,
@@ -15,7 +15,7 @@ from manipulatives.lessons.listing import (
     tasks_text,
 )
 from manipulatives.lessons.why.command import as_text, report
-from manipulatives.maths.day import VOCABULARIES
+from manipulatives.maths.vocabulary import VOCABULARIES
 
 
 def skills(given: argparse.Namespace) -> str:

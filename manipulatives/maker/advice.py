@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
+from manipulatives.lessons.catalogue.skill import Skill
+from manipulatives.lessons.catalogue.skills import SKILLS, skill_called
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.makers import make_tasks
-from manipulatives.lessons.skill import Skill
-from manipulatives.lessons.skills import SKILLS, skill_called
+from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.maker.changing import seconds_of
 
 SLOT = 15

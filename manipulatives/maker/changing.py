@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from manipulatives.lessons.chance import Chance
+from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skills import skill_called
+from manipulatives.lessons.tasks.chance import Chance
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence

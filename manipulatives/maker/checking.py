@@ -7,10 +7,10 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from manipulatives.lessons.asking import tasks_for
 from manipulatives.lessons.checks import check_whole
 from manipulatives.lessons.lesson import MOST_ROUNDS, Lesson, Round, round_seed
 from manipulatives.lessons.problem import LessonProblem, at, in_file
+from manipulatives.lessons.round_tasks import tasks_for
 from manipulatives.lessons.settings import ClassSettings, class_settings
 from manipulatives.lessons.toml import read_toml
 from manipulatives.outputs.notebook import items_of, lesson_of, open_notebook, rounds_of

@@ -6,11 +6,11 @@ import argparse
 import secrets
 from pathlib import Path
 
-from manipulatives.lessons.chance import Chance
+from manipulatives.lessons.catalogue.skills import SKILLS, skill_called
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skills import SKILLS, skill_called
+from manipulatives.lessons.tasks.chance import Chance
 from manipulatives.maker.changing import FIRST_SEED, SEEDS, changed, seconds_of, with_round
 
 HELP = (

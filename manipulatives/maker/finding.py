@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from manipulatives.lessons.listing import skills_like
+from manipulatives.lessons.catalogue.listing import skills_like
+from manipulatives.lessons.catalogue.skill import Skill
+from manipulatives.lessons.catalogue.skills import SKILLS
+from manipulatives.lessons.catalogue.standards import standards_like
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skill import Skill
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.lessons.standards import standards_like
 
 # Children are five or six in kindergarten and year 1, and a year older in each following one; the
 # ages are common knowledge of both school systems.

@@ -9,9 +9,9 @@ import ipywidgets as w
 
 from manipulatives.lessons.lesson import CURRENCIES, LARGEST_COUNT, PAPERS
 from manipulatives.lessons.settings import TIMERS
+from manipulatives.lessons.strands.sums.columns.methods import METHODS
 from manipulatives.maker import parts
-from manipulatives.maths.columns import METHODS
-from manipulatives.maths.times import VOCABULARIES
+from manipulatives.maths.vocabulary import VOCABULARIES
 
 if TYPE_CHECKING:
     from manipulatives.maker.table import Table

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING, Any
 
 import ipywidgets as w
 
+from manipulatives.lessons.catalogue.skills import ORDERS, SKILLS
 from manipulatives.lessons.lesson import LONGEST, MOST_TASKS, SHORTEST
-from manipulatives.lessons.makers import MAKERS
-from manipulatives.lessons.makers.counting_steps import NAMES
-from manipulatives.lessons.skills import ORDERS, SKILLS
+from manipulatives.lessons.strands.counting.steps import NAMES
+from manipulatives.lessons.tasks.make import GENERATORS
 from manipulatives.maker import changing, parts
 from manipulatives.maker.option_words import name_of, value_of
 
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from manipulatives.lessons.lesson import Round
-    from manipulatives.lessons.task import Task
+    from manipulatives.lessons.tasks.task import Task
     from manipulatives.maker.table import Table
 
 PATTERN = "a pattern, task by task"
@@ -197,7 +197,7 @@ class TaskRow:
     def show(self, task: Task, instead: str | int) -> None:
         """Show a task, and what was typed for it."""
         parts.say(self.words, f"{self._place + 1}. {task.prompt}", task.answer)
-        can = MAKERS[task.skill].read is not None
+        can = GENERATORS[task.skill].read is not None
         self.typed.layout.display = None if can else "none"
         with self._quiet.showing():
             self.typed.value = instead if isinstance(instead, str) else ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.maker import parts
 from manipulatives.maker.advice import length_in_words
 from manipulatives.maker.changing import seconds_of, tasks_of

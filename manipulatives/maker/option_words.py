@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from manipulatives.lessons.skills import Option
+from manipulatives.lessons.catalogue.skill import Option
 
 _NAMES = {
     "to": "Numbers up to",

@@ -6,11 +6,11 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from manipulatives.lessons.asking import tasks_for
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at
+from manipulatives.lessons.round_tasks import tasks_for
 from manipulatives.lessons.settings import ClassSettings, class_settings, settled
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.maker import saving
 from manipulatives.maker.advice import SLOT, Warned, warnings_about
 from manipulatives.maker.changing import new_seed

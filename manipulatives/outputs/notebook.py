@@ -17,10 +17,10 @@ from typing import TYPE_CHECKING, Any
 import nbformat
 from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at, in_file
-from manipulatives.lessons.skills import SKILLS
 from manipulatives.outputs.calls import PACKAGE, Call, CallReader, written
 from manipulatives.outputs.markdown import heading, headings
 from manipulatives.widgets.round.children import MANIPULATIVES

@@ -16,9 +16,9 @@ import tempfile
 import time
 from pathlib import Path
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson
-from manipulatives.lessons.skills import SKILLS
 from manipulatives.maker.changing import changed, new_seed, with_round
 
 DAYS = 180

@@ -8,9 +8,9 @@ import time
 
 import pytest
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.lessons.skills import SKILLS
 from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
 from support.files import ROOT

@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import Lesson
-from manipulatives.lessons.makers import MAKERS, make_tasks
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
 from manipulatives.maker.changing import (
     changed,
     copied,
@@ -138,7 +138,9 @@ def test_what_cannot_be_asked_is_not_typed():
         asked(with_task(lesson, 0, 0, other).rounds[0])
 
 
-@pytest.mark.parametrize("skill", [skill for skill in sorted(SKILLS) if MAKERS[skill].read is None])
+@pytest.mark.parametrize(
+    "skill", [skill for skill in sorted(SKILLS) if GENERATORS[skill].read is None]
+)
 def test_a_skill_without_typing_says_so(skill):
     with pytest.raises(LessonProblem, match="cannot be typed"):
         asked(with_task(lesson_of(skill), 0, 0, "5").rounds[0])

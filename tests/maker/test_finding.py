@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.maker.finding import AGES, skills_found, strands
 
 

@@ -6,11 +6,11 @@ import re
 
 import pytest
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.makers import MAKERS
 from manipulatives.lessons.settings import class_settings
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.tasks.make import GENERATORS
 from manipulatives.maker.form import lesson_maker
 
 
@@ -65,7 +65,7 @@ def test_every_skill_can_be_added_and_shown(maker, skill):
     assert maker.table.said == ""
     assert shown(maker).setup["skill"] == skill
     can = maker.round.list.rows[0].typed.layout.display is None
-    assert can == (MAKERS[skill].read is not None)
+    assert can == (GENERATORS[skill].read is not None)
 
 
 def test_what_cannot_be_is_said_and_nothing_changes(maker):

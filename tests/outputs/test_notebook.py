@@ -12,11 +12,11 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import CURRENCIES, PAPERS, Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.maths.times import VOCABULARIES
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.outputs.calls import Call
 from manipulatives.outputs.notebook import (
     Code,

@@ -13,8 +13,8 @@ from pathlib import Path
 import nbformat
 from nbformat.v4 import new_markdown_cell, new_notebook
 
-from manipulatives.lessons.coverage import coverage_table
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.catalogue.coverage import coverage_table
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.whole import write_whole
 from manipulatives.outputs.sheet.cutouts import cutouts_of_file
 from manipulatives.outputs.sheet.script import script_of_file

@@ -12,7 +12,8 @@ from itertools import product
 import pytest
 from shapely import LineString, Point
 
-from manipulatives.maths.times import dial_at, dial_facts, why_no_time
+from manipulatives.maths.time.dial import dial_at, dial_facts
+from manipulatives.words.dial_hints import why_no_time
 from support.files import ROOT
 from support.node import QUIET, find_module, node
 

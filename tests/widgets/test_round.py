@@ -7,14 +7,14 @@ from dataclasses import replace
 import pytest
 import traitlets
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.lesson import Round as Planned
-from manipulatives.lessons.makers import MAKERS, make_tasks
-from manipulatives.lessons.playing import is_solved
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.make import MAKERS, make_tasks
+from manipulatives.lessons.tasks.playing import is_solved
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.widgets.clock.clock import Clock
 from manipulatives.widgets.round import Round, play, wishing
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from manipulatives.lessons.makers import make_tasks
-from manipulatives.lessons.playing import facts_of, is_solved, mistake_made
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.catalogue.skills import SKILLS
+from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made
 
 JUDGE = "round/judge.js"
 KEYPAD = "round/keypad.js"

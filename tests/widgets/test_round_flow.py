@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from manipulatives.lessons.makers import make_tasks
-from manipulatives.lessons.playing import facts_of
-from manipulatives.lessons.predicates import holds
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.catalogue.skills import SKILLS
+from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.lessons.tasks.playing import facts_of
+from manipulatives.lessons.tasks.predicates import holds
 from manipulatives.widgets.round.counting import counts_by
 
 FLOW = "round/flow.js"

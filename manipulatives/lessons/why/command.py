@@ -8,7 +8,7 @@ from typing import Any
 from manipulatives.lessons.why.explain import FEW_ANSWERS, Findings, Fit, explain
 from manipulatives.lessons.why.next_item import give_next
 from manipulatives.lessons.why.reading import Answered, Item, read_all
-from manipulatives.maths.column_sum import OPERATIONS
+from manipulatives.maths.columns.written_sum import OPERATIONS
 
 MOST_TOLD = 6
 

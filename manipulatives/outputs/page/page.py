@@ -11,7 +11,7 @@ from traitlets import TraitError
 from manipulatives.lessons.checks import check_one_of
 from manipulatives.lessons.problem import LessonProblem, at, in_file
 from manipulatives.lessons.settings import ClassSettings, class_settings
-from manipulatives.maths.times import VOCABULARIES
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.outputs.calls import Call
 from manipulatives.outputs.markdown import without_title
 from manipulatives.outputs.notebook import (

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from manipulatives.drawings.shapes import Box, Drawing, Paint, Shape, Text
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.blanks import OUTLINE, RIGHT, Blank, boxes, row, writing_line
 from manipulatives.outputs.sheet.lines import PITCH, broken, paragraph
 from manipulatives.outputs.sheet.paper import Size

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from typing import Self
 
 from manipulatives.drawings.shapes import DIGIT_HEIGHT, Circle, Drawing, Shape, Text, centred
-from manipulatives.lessons.task import Task
-from manipulatives.maths.columns import LINE
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.columns.written_sum import LINE
 from manipulatives.outputs.sheet.answers import answer_of, least_width
 from manipulatives.outputs.sheet.blanks import OUTLINE
 from manipulatives.outputs.sheet.lines import broken, paragraph

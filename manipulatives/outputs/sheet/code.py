@@ -7,10 +7,10 @@ import json
 import re
 from dataclasses import dataclass, replace
 
-from manipulatives.lessons.chance import Chance
 from manipulatives.lessons.checks import LARGEST_SEED, check_one_of, check_seed
 from manipulatives.lessons.lesson import VERSIONS, Lesson, round_seed
 from manipulatives.lessons.problem import LessonProblem, at, quoted
+from manipulatives.lessons.tasks.chance import Chance
 
 """Three sheets of one lesson with other numbers of equal difficulty; A has the lesson's own."""
 

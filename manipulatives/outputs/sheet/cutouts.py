@@ -9,13 +9,13 @@ from manipulatives.drawings.blocks import block_shapes
 from manipulatives.drawings.clock import FACE, clock_drawing
 from manipulatives.drawings.coin_face import coin_face
 from manipulatives.drawings.shapes import Circle, Drawing, Paint, Polygon, Shape
+from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import in_file
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.lessons.skills import skill_called
-from manipulatives.maths.coin import Coin
-from manipulatives.maths.coins import Currency, currency
-from manipulatives.maths.dial import dial_at
+from manipulatives.maths.money.coin import Coin
+from manipulatives.maths.money.coins import Currency, currency
+from manipulatives.maths.time.dial import dial_at
 from manipulatives.outputs.sheet.files import lesson_at
 from manipulatives.outputs.sheet.frame import foot, head
 from manipulatives.outputs.sheet.lines import paragraph

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.on_paper.blocks import blocks
 from manipulatives.outputs.sheet.on_paper.chart import chart
 from manipulatives.outputs.sheet.on_paper.clock import clock

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from manipulatives.lessons.asking import tasks_for
+from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at
+from manipulatives.lessons.round_tasks import tasks_for
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.lessons.skills import skill_called
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.code import VERSIONS, version_seed
 from manipulatives.outputs.sheet.paper import age_for
 

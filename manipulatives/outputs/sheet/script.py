@@ -9,7 +9,7 @@ from manipulatives.drawings.shapes import MM_PER_POINT, Drawing, Line, Paint, Sh
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import in_file
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.code import check_version, code_of
 from manipulatives.outputs.sheet.files import chosen, lesson_at
 from manipulatives.outputs.sheet.frame import foot

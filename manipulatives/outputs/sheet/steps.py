@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from manipulatives.drawings.shapes import Drawing, Line, Paint, Shape, Text
-from manipulatives.lessons.task import Step
+from manipulatives.lessons.tasks.task import Step
 from manipulatives.outputs.sheet.lines import paragraph
 from manipulatives.outputs.sheet.paper import Size
 from manipulatives.outputs.sheet.pdf import text_width

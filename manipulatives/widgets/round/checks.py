@@ -14,8 +14,8 @@ from manipulatives.lessons.checks import (
 from manipulatives.lessons.lesson import LARGEST_COUNT, LONGEST
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.settings import TIMERS
-from manipulatives.lessons.task import Task
-from manipulatives.maths.times import VOCABULARIES
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.widgets.round.counting import counts_by
 
 PHASES = ("ask", "work", "show", "check", "wipe")

@@ -5,15 +5,15 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.checks import check_one_of
+from manipulatives.lessons.currency import Money, called, check_money
 from manipulatives.lessons.lesson import Round as Planned
-from manipulatives.lessons.makers import make_tasks
-from manipulatives.lessons.own_coins import Money, called, check_money
 from manipulatives.lessons.problem import at
 from manipulatives.lessons.settings import TIMERS, class_settings
-from manipulatives.lessons.skills import skill_called
-from manipulatives.maths.columns import METHODS
-from manipulatives.maths.times import VOCABULARIES
+from manipulatives.lessons.strands.sums.columns.methods import METHODS
+from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.widgets.round.children import manipulative_called
 from manipulatives.widgets.round.round import Round
 from manipulatives.widgets.round.wishing import can_be_typed
@@ -21,7 +21,7 @@ from manipulatives.widgets.round.wishing import can_be_typed
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from manipulatives.lessons.task import Task
+    from manipulatives.lessons.tasks.task import Task
     from manipulatives.widgets.manipulative import Manipulative
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from manipulatives.lessons.problem import LessonProblem, quoted
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 
 LONGEST = 60
 
@@ -17,9 +17,9 @@ def can_be_typed(skill: str) -> bool:
         >>> can_be_typed("time.read_five_minutes")
         True
     """
-    from manipulatives.lessons.makers import MAKERS  # noqa: PLC0415 - see task_for
+    from manipulatives.lessons.tasks.make import GENERATORS  # noqa: PLC0415 - see task_for
 
-    return MAKERS[skill].read is not None
+    return GENERATORS[skill].read is not None
 
 
 def task_for(skill: str, text: str, **ways: Any) -> Task:
@@ -39,7 +39,7 @@ def task_for(skill: str, text: str, **ways: Any) -> Task:
         '4:35'
     """
     # The makers of all strands are loaded when somebody types, not with every widget.
-    from manipulatives.lessons.makers import make_typed  # noqa: PLC0415
+    from manipulatives.lessons.tasks.make import make_typed  # noqa: PLC0415
 
     return make_typed(skill, text, **ways)
 

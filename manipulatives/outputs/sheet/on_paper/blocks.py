@@ -8,8 +8,8 @@ from typing import Any
 from manipulatives.drawings.block_rows import GROUP, PITCH
 from manipulatives.drawings.blocks import block_shapes, blocks_drawing
 from manipulatives.drawings.shapes import Box, Drawing, Paint, Shape
-from manipulatives.lessons.task import Task
-from manipulatives.maths.place_value import Blocks, fewest, number_of
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.number.place_value import Blocks, fewest, number_of
 from manipulatives.outputs.sheet.on_paper.solved import solved
 from manipulatives.outputs.sheet.on_paper.words import asked, is_sum, on_paper, words
 from manipulatives.outputs.sheet.printed import Manner, Printed

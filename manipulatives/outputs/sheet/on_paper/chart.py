@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from manipulatives.drawings.chart import chart_drawing
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.facts import CHART
-from manipulatives.lessons.task import Task
-from manipulatives.maths.counting_chart import Chart, Marks, no_marks
+from manipulatives.lessons.tasks.facts import CHART
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.number.chart import Chart, Marks, no_marks
 from manipulatives.outputs.sheet.number_line import hops_drawing
 from manipulatives.outputs.sheet.on_paper.solved import solved
 from manipulatives.outputs.sheet.on_paper.words import words

@@ -6,7 +6,7 @@ from typing import Any
 
 from manipulatives.drawings.clock import clock_drawing
 from manipulatives.drawings.shapes import Drawing, Line, Paint, Polygon
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.on_paper.solved import solved
 from manipulatives.outputs.sheet.on_paper.words import asked
 from manipulatives.outputs.sheet.paper import Size

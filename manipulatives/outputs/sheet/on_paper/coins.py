@@ -7,9 +7,9 @@ from typing import Any
 
 from manipulatives.drawings.coin_face import coin_face
 from manipulatives.drawings.shapes import Box, Circle, Drawing, Paint, Shape, Text
-from manipulatives.lessons.task import Task
-from manipulatives.maths.coin import Coin
-from manipulatives.maths.coins import Currency, currency
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.money.coin import Coin
+from manipulatives.maths.money.coins import Currency, currency
 from manipulatives.outputs.sheet.on_paper.solved import solved
 from manipulatives.outputs.sheet.on_paper.words import asked, on_paper
 from manipulatives.outputs.sheet.paper import Size

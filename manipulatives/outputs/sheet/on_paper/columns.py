@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from manipulatives.drawings.columns import columns_drawing
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.task import Task
-from manipulatives.maths.columns import ADD, LINE, PARTS, Sum, played, start_of
+from manipulatives.lessons.strands.sums.columns.working import played
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.columns.written_sum import ADD, LINE, PARTS, Sum, start_of
 from manipulatives.outputs.sheet.blanks import Blank, row
 from manipulatives.outputs.sheet.number_line import jumps_drawing
 from manipulatives.outputs.sheet.on_paper.solved import solved

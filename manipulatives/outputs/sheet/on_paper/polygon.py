@@ -6,8 +6,8 @@ from typing import Any
 
 from manipulatives.drawings.polygon import polygon_drawing
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.facts import EMPTY_PAPER
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.facts import EMPTY_PAPER
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.on_paper.solved import solved
 from manipulatives.outputs.sheet.on_paper.words import asked, on_paper
 from manipulatives.outputs.sheet.printed import Manner, Printed

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 
 
 def solved(task: Task) -> dict[str, Any]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.blanks import Blank, Sign, number_row, row
 from manipulatives.outputs.sheet.paper import Size
 from manipulatives.outputs.sheet.pdf import text_width

@@ -1,0 +1,1 @@
+"""The strands: for each its skills, tasks, worked steps and foreseeable mistakes."""

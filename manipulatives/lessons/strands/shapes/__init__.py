@@ -1,0 +1,1 @@
+"""The shapes strand: its skills, tasks, worked steps and foreseeable mistakes."""
