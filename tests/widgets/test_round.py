@@ -12,7 +12,7 @@ from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.lesson import Round as Planned
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.lessons.tasks.make import MAKERS, make_tasks
+from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
 from manipulatives.lessons.tasks.playing import is_solved
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.widgets.clock.clock import Clock
@@ -48,7 +48,7 @@ def test_what_is_left_out_is_what_is_usual_for_the_skill(skill):
     assert made.setup["timer"] == "off"
     assert made.setup["together"] == SKILLS[skill].together
     assert made.setup["wipe"] is None
-    assert made.setup["typed"] == (MAKERS[skill].read is not None)
+    assert made.setup["typed"] == (GENERATORS[skill].read is not None)
 
 
 def test_what_is_given_holds():

@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.rule import Rule, may_have
-from manipulatives.lessons.tasks.task import Mistake
+from manipulatives.lessons.tasks.task import Mistake, Numbers
 
 Wrong = TypeVar("Wrong")
 
@@ -19,6 +19,7 @@ def foreseen(
     right: Wrong | None = None,
     named: Callable[[Wrong], str] = str,
     when: Callable[[Wrong], Predicate] | None = None,
+    numbers: Callable[[Rule[Any], Wrong], Numbers] | None = None,
 ) -> tuple[Mistake, ...]:
     """Return one mistake for every wrong answer; the first rule that leads to it names it.
 
@@ -28,6 +29,7 @@ def foreseen(
         right: the right answer, which no rule is told for.
         named: how an answer is written.
         when: the predicate that an answer was given; unless told, that it was written down.
+        numbers: how a wrong answer comes about by a rule, as data.
 
     Example:
         >>> from manipulatives.lessons.strands.rules import RULES
@@ -46,13 +48,19 @@ def foreseen(
             when(wrong) if when else ["=", "answer", named(wrong)],
             vocabulary,
             answer=named(wrong),
+            numbers=numbers(leading[0], wrong) if numbers else None,
         )
         for wrong, leading in rules.items()
     )
 
 
 def mistake(
-    rules: Sequence[Rule[Any]], when: Predicate, vocabulary: str, *, answer: str | None = None
+    rules: Sequence[Rule[Any]],
+    when: Predicate,
+    vocabulary: str,
+    *,
+    answer: str | None = None,
+    numbers: Numbers | None = None,
 ) -> Mistake:
     """Return the mistake that rules lead to, named by the first of them.
 
@@ -67,4 +75,5 @@ def mistake(
         pupil=rules[0].for_pupil(vocabulary),
         teacher=may_have(*rules),
         answer=answer,
+        numbers=numbers or {},
     )

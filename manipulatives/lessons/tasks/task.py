@@ -2,6 +2,11 @@
 
 A task is plain data. It is worked out in Python, handed to the browser and kept in files, and
 `to_data` and `from_data` turn it into JSON-able data and back.
+
+Steps and mistakes carry their numbers as data beside their sentences: a dict with an "act", such as
+"count", and what it was done with, such as {"act": "count", "from": 10, "by": 10, "to": 40}. Each
+strand says in its `steps` and `mistakes` which acts it has. Tests and records read these numbers;
+screens do not, so pages leave them out.
 """
 
 from __future__ import annotations
@@ -23,6 +28,8 @@ from manipulatives.lessons.tasks.answers import FORMS
 from manipulatives.lessons.tasks.predicates import Predicate, check_predicate
 
 LONGEST = 200
+Numbers = dict[str, Any]
+"""What is done, as data: {"act": …} and what it is done with, or {}."""
 
 
 @dataclass(frozen=True)
@@ -34,6 +41,7 @@ class Step:
         chant: what the class says aloud, or ""; "class" in data.
         show: traits of the manipulative that change with this step.
         answer: what is written down with this step, or None.
+        numbers: what is done in this step, as data; {} where nothing is counted or worked out.
 
     Raises:
         LessonProblem: a field is not as said here.
@@ -47,6 +55,7 @@ class Step:
     chant: str = ""
     show: dict[str, Any] = field(default_factory=dict)
     answer: str | None = None
+    numbers: Numbers = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         with at("say"):
@@ -57,16 +66,20 @@ class Step:
             check_table(self.show)
         with at("answer"):
             _check_maybe_none(self.answer)
+        with at("numbers"):
+            _check_numbers(self.numbers)
 
-    def to_data(self) -> dict[str, Any]:
-        """Return the step as JSON-able data.
+    def to_data(self, *, numbers: bool = True) -> dict[str, Any]:
+        """Return the step as JSON-able data, with or without its numbers.
 
         Example:
             >>> Step(say="Start at 4:35.").to_data()
             {'say': 'Start at 4:35.', 'class': '', 'show': {}}
         """
-        data = {"say": self.say, "class": self.chant, "show": deepcopy(self.show)}
-        return data if self.answer is None else {**data, "answer": self.answer}
+        data: dict[str, Any] = {"say": self.say, "class": self.chant, "show": deepcopy(self.show)}
+        if self.answer is not None:
+            data["answer"] = self.answer
+        return _with_numbers(data, self.numbers if numbers else {})
 
     @classmethod
     def from_data(cls, data: object) -> Self:
@@ -80,7 +93,7 @@ class Step:
             'Start at 4:35.'
         """
         needed = ("say", "class", "show")
-        fields = check_fields(data, allowed=(*needed, "answer"), needed=needed)
+        fields = check_fields(data, allowed=(*needed, "answer", "numbers"), needed=needed)
         fields["chant"] = fields.pop("class")
         return cls(**deepcopy(fields))
 
@@ -95,6 +108,7 @@ class Mistake:
         pupil: the next step for the pupil, at most ten words.
         teacher: what it may mean, modestly.
         answer: the wrong answer itself, or None when it has no name.
+        numbers: how the wrong answer comes about, as data; {} where it is no matter of numbers.
 
     Raises:
         LessonProblem: a field is not as said here.
@@ -111,6 +125,7 @@ class Mistake:
     pupil: str
     teacher: str
     answer: str | None = None
+    numbers: Numbers = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         with at("rule"):
@@ -123,22 +138,25 @@ class Mistake:
             check_text(self.teacher, longest=LONGEST)
         with at("answer"):
             _check_maybe_none(self.answer)
+        with at("numbers"):
+            _check_numbers(self.numbers)
 
-    def to_data(self) -> dict[str, Any]:
-        """Return the mistake as JSON-able data.
+    def to_data(self, *, numbers: bool = True) -> dict[str, Any]:
+        """Return the mistake as JSON-able data, with or without its numbers.
 
         Example:
             >>> mistake = Mistake("hour_only", ["=", "answer", "4:00"], "Look again.", "May have …")
             >>> mistake.to_data()["when"]
             ['=', 'answer', '4:00']
         """
-        return {
+        data = {
             "rule": self.rule,
             "when": deepcopy(self.when),
             "answer": self.answer,
             "pupil": self.pupil,
             "teacher": self.teacher,
         }
+        return _with_numbers(data, self.numbers if numbers else {})
 
     @classmethod
     def from_data(cls, data: object) -> Self:
@@ -153,7 +171,7 @@ class Mistake:
             True
         """
         needed = ("rule", "when", "answer", "pupil", "teacher")
-        return cls(**deepcopy(check_fields(data, allowed=needed, needed=needed)))
+        return cls(**deepcopy(check_fields(data, allowed=(*needed, "numbers"), needed=needed)))
 
 
 @dataclass(frozen=True)
@@ -234,8 +252,11 @@ class Task:
             return self.prompt
         return f"{self.prompt} {self.answer}"
 
-    def to_data(self) -> dict[str, Any]:
+    def to_data(self, *, numbers: bool = True) -> dict[str, Any]:
         """Return the task as JSON-able data; the same task always as the same bytes.
+
+        Args:
+            numbers: whether steps and mistakes come with their numbers, which no screen reads.
 
         Example:
             >>> from manipulatives.lessons.tasks.make import make_tasks
@@ -253,13 +274,13 @@ class Task:
             "goal": deepcopy(self.goal),
             "answer": self.answer,
             "spoken": self.spoken,
-            "steps": [step.to_data() for step in self.steps],
-            "mistakes": [mistake.to_data() for mistake in self.mistakes],
+            "steps": [step.to_data(numbers=numbers) for step in self.steps],
+            "mistakes": [mistake.to_data(numbers=numbers) for mistake in self.mistakes],
         }
         if self.parts:
             data["parts"] = list(self.parts)
         if self.twins:
-            data["twins"] = [twin.to_data() for twin in self.twins]
+            data["twins"] = [twin.to_data(numbers=numbers) for twin in self.twins]
         return data
 
     @classmethod
@@ -329,3 +350,14 @@ def _check_maybe_none(value: str | None) -> None:
 def _check_maybe_empty(value: str) -> None:
     if value != "":
         check_text(value, longest=LONGEST)
+
+
+def _check_numbers(numbers: Numbers) -> None:
+    if check_table(numbers) and not isinstance(numbers.get("act"), str):
+        raise LessonProblem(
+            f"{quoted(numbers)} does not say what is done", remedy='add an "act", such as "count"'
+        )
+
+
+def _with_numbers(data: dict[str, Any], numbers: Numbers) -> dict[str, Any]:
+    return {**data, "numbers": deepcopy(numbers)} if numbers else data

@@ -56,7 +56,9 @@ def check_tasks(tasks: object) -> list[dict[str, Any]]:
     kept = []
     for number, task in enumerate(tasks, start=1):
         with at(f"task {number}"):
-            kept.append((task if isinstance(task, Task) else Task.from_data(task)).to_data())
+            kept.append(
+                (task if isinstance(task, Task) else Task.from_data(task)).to_data(numbers=False)
+            )
     names = list(dict.fromkeys(task["manipulative"] for task in kept))
     if len(names) > 1:
         raise LessonProblem(

@@ -71,4 +71,4 @@ def answer_to(wish: object, skill: str, ways: dict[str, Any], manipulative: str)
             )
     except LessonProblem as problem:
         return {**found, "problem": str(problem)}
-    return {**found, "task": task.to_data()}
+    return {**found, "task": task.to_data(numbers=False)}

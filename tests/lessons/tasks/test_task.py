@@ -82,6 +82,8 @@ def test_a_task_cannot_be_changed():
         (lambda d: d["steps"][1].update(say=""), "steps 2, say", "has 0 letters"),
         (lambda d: d["steps"][1].update(show=1), "steps 2, show", "1 is no table"),
         (lambda d: d["steps"][1].update(answer=4), "steps 2, answer", "4 is not text"),
+        (lambda d: d["steps"][1].update(numbers=4), "steps 2, numbers", "4 is no table"),
+        (lambda d: d["steps"][1].update(numbers={"to": 4}), "steps 2, numbers", 'add an "act"'),
         (lambda d: d["mistakes"][0].update(when=[]), "mistakes 1, when", "is no predicate"),
         (lambda d: d["mistakes"][0].update(pupil="no " * 11), "mistakes 1, pupil", "11 words"),
         (lambda d: d["mistakes"][0].pop("answer"), "mistakes 1", "'answer' is missing"),
@@ -107,3 +109,17 @@ def test_the_constructor_checks_as_the_reader_does():
         Mistake("hour_only", ["="], "Look again.", "May have left out the minutes.")
     with pytest.raises(LessonProblem, match=r"^prompt: "):
         dataclasses.replace(TASK, prompt="")
+
+
+def test_the_numbers_of_steps_and_mistakes_travel_with_the_task_unless_they_are_left_out():
+    count = {"act": "count", "from": 10, "by": 10, "to": 40}
+    slip = {"act": "count", "from": 10, "by": 10, "to": 50}
+    step = Step(say="Count on in tens.", numbers=count)
+    mistake = Mistake("one_beyond", ["=", "answer", "50"], "Look again.", "May have …", "50", slip)
+    task = dataclasses.replace(TASK, steps=(step,), mistakes=(mistake,))
+    task = dataclasses.replace(task, twins=(task,))
+    data = json.loads(json.dumps(task.to_data()))
+    assert data["steps"][0]["numbers"] == data["twins"][0]["steps"][0]["numbers"] == count
+    assert data["mistakes"][0]["numbers"] == slip
+    assert Task.from_data(data) == task
+    assert "numbers" not in json.dumps(task.to_data(numbers=False))
