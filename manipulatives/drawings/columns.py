@@ -17,9 +17,8 @@ from manipulatives.drawings.shapes import (
     Text,
     centred,
 )
-from manipulatives.lessons.strands.sums.columns.working import in_signs
 from manipulatives.maths.columns.blocks import blocks_of
-from manipulatives.maths.columns.written_sum import ADD, LINE, PARTS, Sum, check_sum
+from manipulatives.maths.columns.written_sum import ADD, LINE, PARTS, Sum, check_sum, in_signs
 from manipulatives.maths.number.place_value import PLACES
 
 SQUARE = 10.0

@@ -26,6 +26,7 @@ from typing import Any, TypedDict
 from manipulatives.maths.fields import fields_of
 from manipulatives.maths.time.day import is_whole
 
+MINUS = "\u2212"
 ADD, SUBTRACT = "+", "-"
 OPERATIONS = (ADD, SUBTRACT)
 COLUMNS, PARTS, LINE = "columns", "parts", "line"
@@ -293,3 +294,14 @@ def written(sum_: Sum, writes: Sequence[Sequence[Any]]) -> Sum:
         else:
             after["answer"][rest[0]] = rest[1]
     return after
+
+
+def in_signs(sum_: Sum) -> str:
+    """Return a sum as it is written in one line.
+
+    Example:
+        >>> in_signs(new_sum("+", [12, 34, 56]))
+        '12 + 34 + 56'
+    """
+    sign = " + " if sum_["operation"] == ADD else f" {MINUS} "
+    return sign.join(map(str, sum_["numbers"]))

@@ -6,10 +6,9 @@ from typing import Any
 
 from manipulatives.lessons.strands.sums.asked import answered, equation, hop_steps
 from manipulatives.lessons.strands.sums.blocks import mats
-from manipulatives.lessons.strands.sums.columns.working import MINUS
 from manipulatives.lessons.strands.sums.line import Hop, counting_back, counting_on, counting_up
 from manipulatives.lessons.tasks.task import Step
-from manipulatives.maths.columns.written_sum import ADD, SUBTRACT
+from manipulatives.maths.columns.written_sum import ADD, MINUS, SUBTRACT
 from manipulatives.maths.number.place_names import some
 from manipulatives.maths.number.place_value import BASE, Blocks, fewest
 

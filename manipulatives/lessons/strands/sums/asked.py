@@ -6,13 +6,12 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from manipulatives.lessons.problem import LessonProblem, quoted
-from manipulatives.lessons.strands.sums.columns.working import MINUS
 from manipulatives.lessons.strands.sums.line import Hop, at
 from manipulatives.lessons.tasks.foreseen import foreseen
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import LONGEST, Mistake, Step, Task
-from manipulatives.maths.columns.written_sum import ADD, read_sum
+from manipulatives.maths.columns.written_sum import ADD, MINUS, read_sum
 from manipulatives.maths.number.words import number_in_words
 
 Found = Iterable[tuple[Rule[Any], int | None]]

@@ -11,10 +11,9 @@ from manipulatives.lessons.strands.sums.asked import (
     equation,
     typed_task,
 )
-from manipulatives.lessons.strands.sums.columns.working import MINUS
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step, Task
-from manipulatives.maths.columns.written_sum import ADD
+from manipulatives.maths.columns.written_sum import ADD, MINUS
 from manipulatives.maths.number.place_names import some
 
 TEN = 10

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
-from manipulatives.lessons.strands.sums.columns.working import MINUS
+from manipulatives.maths.columns.written_sum import MINUS
 
 TEN = 10
 # Up to here the hops are single ones, in tens and ones beyond.

@@ -8,12 +8,11 @@ from typing import Any
 
 from manipulatives.lessons.strands.stories.mistakes import MISSING_NUMBERS
 from manipulatives.lessons.strands.sums.asked import answered, equation, hop_steps, typed_task
-from manipulatives.lessons.strands.sums.columns.working import MINUS
 from manipulatives.lessons.strands.sums.line import Hop, counting_on, counting_up, line
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Joined, Labelled
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.maths.columns.written_sum import ADD, SUBTRACT
+from manipulatives.maths.columns.written_sum import ADD, MINUS, SUBTRACT
 
 TEN, TWENTY, HUNDRED = 10, 20, 100
 GAP = "?"

@@ -8,11 +8,11 @@ from typing import Any
 
 from manipulatives.lessons.strands.addition.mistakes.equals import FALSE, RULES, TRUE, is_true
 from manipulatives.lessons.strands.sums.blocks import mats
-from manipulatives.lessons.strands.sums.columns.working import MINUS
 from manipulatives.lessons.tasks.foreseen import foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Joined
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.maths.columns.written_sum import MINUS
 from manipulatives.maths.number.place_value import fewest
 
 Statement = tuple[str, int, int, int, int]

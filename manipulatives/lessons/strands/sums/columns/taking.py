@@ -6,8 +6,8 @@ enough, one of the next place is regrouped, through any run of zeros; then it is
 
 from __future__ import annotations
 
-from manipulatives.lessons.strands.sums.columns.working import MINUS, ColumnStep, Working
-from manipulatives.maths.columns.written_sum import BASE, PARTS, Sum, digits_of, result_of
+from manipulatives.lessons.strands.sums.columns.working import ColumnStep, Working
+from manipulatives.maths.columns.written_sum import BASE, MINUS, PARTS, Sum, digits_of, result_of
 from manipulatives.words.columns import broken_ten, listed, some, title
 
 

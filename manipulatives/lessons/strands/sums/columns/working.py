@@ -7,16 +7,14 @@ from typing import Any, TypedDict
 
 from manipulatives.maths.columns.blocks import Rows, blocks_of
 from manipulatives.maths.columns.written_sum import (
-    ADD,
     Sum,
     digits_of,
+    in_signs,
     new_sum,
     result_of,
     written,
 )
 from manipulatives.maths.number.words import number_in_words
-
-MINUS = "\u2212"
 
 ColumnStep = TypedDict(
     "ColumnStep",
@@ -126,15 +124,3 @@ def played(sum_: Sum, steps: Sequence[ColumnStep]) -> Sum:
     """
     fresh = new_sum(sum_["operation"], sum_["numbers"], sum_["form"])
     return written(fresh, [write for step in steps for write in step["write"]])
-
-
-def in_signs(sum_: Sum) -> str:
-    """Return a sum as it is written in one line.
-
-    Example:
-        >>> from manipulatives.maths.columns.written_sum import new_sum
-        >>> in_signs(new_sum("+", [12, 34, 56]))
-        '12 + 34 + 56'
-    """
-    sign = " + " if sum_["operation"] == ADD else f" {MINUS} "
-    return sign.join(map(str, sum_["numbers"]))
