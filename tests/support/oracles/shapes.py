@@ -163,6 +163,7 @@ class ShapeOracle:
     def _draw(self, side, step):
         if side == 0:
             assert len(self.shape["points"]) == 1
+            assert step is None
             return
         self.side += 1
         assert side == self.side
