@@ -38,7 +38,7 @@ class Rule(Generic[Wrong]):
     may_have: str
     us: str
     uk: str = ""
-    does: Mapping[str, Any] = field(default_factory=dict)
+    does: Mapping[str, Any] = field(default_factory=dict, hash=False)
 
     def for_pupil(self, vocabulary: str = "us") -> str:
         """Return the next step, in one kind sentence of at most ten words.

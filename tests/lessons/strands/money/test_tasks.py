@@ -12,8 +12,8 @@ from itertools import combinations_with_replacement, pairwise, product
 
 import pytest
 
+from manipulatives.lessons.catalogue.skills import SKILLS as EVERY
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.strands.money.skills import SKILLS
 from manipulatives.lessons.strands.rules import RULES
 from manipulatives.lessons.tasks.answers import tidy
 from manipulatives.lessons.tasks.make import GENERATORS, make_tasks, make_typed
@@ -34,6 +34,7 @@ from support.oracles.money import (
 )
 from support.seeds import SEEDS
 
+SKILLS = [skill for skill in EVERY.values() if skill.strand == "money"]
 CURRENCIES = tuple(TABLES)
 NAMES = [skill.id for skill in SKILLS]
 MINOR = {"usd": "cents", "gbp": "pence", "eur": "cents", "cad": "cents", "aud": "cents",

@@ -13,6 +13,7 @@ from itertools import pairwise, product
 import pytest
 import sympy
 
+from manipulatives.lessons.catalogue.skills import SKILLS as EVERY
 from manipulatives.lessons.strands.rules import RULES
 from manipulatives.lessons.strands.shapes.pools.corners import SQUARE_DOTS, TRIANGLE_DOTS
 from manipulatives.lessons.strands.shapes.pools.curves import CURVES, curves
@@ -21,7 +22,6 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     names_of,
     with_points_on_sides,
 )
-from manipulatives.lessons.strands.shapes.skills import SKILLS
 from manipulatives.lessons.strands.shapes.tasks.naming import UNLIKE
 from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
 from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made, play_steps
@@ -35,6 +35,7 @@ from support.oracles import geometry
 from support.oracles.shapes import ShapeOracle, wrong_of
 from support.seeds import SEEDS
 
+SKILLS = [skill for skill in EVERY.values() if skill.strand == "shapes"]
 WAYS = [
     pytest.param(skill.id, options, id=f"{skill.id} {' '.join(map(str, options.values()))}")
     for skill in SKILLS
