@@ -10,16 +10,16 @@ import pytest
 
 from manipulatives import cli
 from manipulatives.cli import COMMANDS, main
+from manipulatives.commands import serve as command
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.settings import ClassSettings
 from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs import page
-from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of
 from manipulatives.outputs.sheet import sheet_of
-from manipulatives.serve import command
 
 MONDAY = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=11, tasks=2),))
 TUESDAY = Lesson("Tuesday", seed=8, rounds=(Round("addition.make_ten", seed=12, tasks=2),))
@@ -169,7 +169,7 @@ def test_a_folder_that_may_not_be_written_in_gets_one_sentence(folder, capsys, m
     def refuse(path, _content):
         raise PermissionError(13, "Permission denied", str(path))
 
-    monkeypatch.setattr(cli, "write_whole", refuse)
+    monkeypatch.setattr(cli, "atomic_write", refuse)
     assert main(["page", "monday.toml"]) == 2
     assert capsys.readouterr().err == (
         "monday.html: it cannot be written (Permission denied); "

@@ -2,8 +2,8 @@ from __future__ import annotations
 
 import datetime as dt
 
+from manipulatives.lessons.advice import came_before, length_in_words, warnings_about
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.maker.advice import came_before, length_in_words, warnings_about
 
 HOUR, HALF, QUARTER = "time.read_hour", "time.read_half", "time.read_quarter"
 FIVES = "counting.on_in_fives"

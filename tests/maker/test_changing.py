@@ -7,10 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from manipulatives.lessons.catalogue.skills import SKILLS
-from manipulatives.lessons.lesson import Lesson
-from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
-from manipulatives.maker.changing import (
+from manipulatives.lessons.editing import (
     changed,
     copied,
     drawn_again,
@@ -22,6 +19,9 @@ from manipulatives.maker.changing import (
     with_round,
     with_task,
 )
+from manipulatives.lessons.lesson import Lesson
+from manipulatives.lessons.problem import LessonProblem
+from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
 
 EMPTY = Lesson("Market day", seed=41)
 

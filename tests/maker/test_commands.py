@@ -6,13 +6,22 @@ import re
 
 import pytest
 
+from manipulatives.commands import (
+    check as commands_check,
+)
+from manipulatives.commands import (
+    make as commands_make,
+)
+from manipulatives.commands import (
+    new as commands_new,
+)
+from manipulatives.commands.progress import Progress
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.maker import building, commands_check, commands_make, commands_new
-from manipulatives.maker.forms import notebook_text
-from manipulatives.maker.progress import Progress
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
+from manipulatives.shelf import make as building
+from manipulatives.shelf.outputs import notebook_text
 
 FERRY = Lesson("The ferry", seed=41, rounds=(Round("time.read_hour", seed=5, tasks=2),))
 FORMS = [".html", ".ipynb", ".key.pdf", ".script.pdf", ".sheet.pdf"]

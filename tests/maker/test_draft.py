@@ -6,11 +6,12 @@ import nbformat
 import pytest
 from nbformat.v4 import new_code_cell, new_markdown_cell
 
+from manipulatives.lessons.editing import changed, with_task
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.maker.changing import changed, with_task
-from manipulatives.maker.draft import Draft, from_notebook, opened
-from manipulatives.outputs.notebook import lesson_of, notebook_of
+from manipulatives.notebook.reading import lesson_of
+from manipulatives.notebook.writing import notebook_of
+from manipulatives.shelf.draft import Draft, from_notebook, opened
 
 FERRY = Lesson(
     "The ferry",

@@ -2,8 +2,8 @@ from __future__ import annotations
 
 import pytest
 
+from manipulatives.lessons.catalogue.finding import AGES, skills_found, strands
 from manipulatives.lessons.catalogue.skills import SKILLS
-from manipulatives.maker.finding import AGES, skills_found, strands
 
 
 def ids(*given, **named):

@@ -8,8 +8,9 @@ from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, class_settings
-from manipulatives.maker.draft import Draft
-from manipulatives.maker.saving import (
+from manipulatives.notebook.reading import lesson_of, open_notebook
+from manipulatives.shelf.draft import Draft
+from manipulatives.shelf.save import (
     AnotherLesson,
     check_name,
     lessons_in,
@@ -18,7 +19,6 @@ from manipulatives.maker.saving import (
     save,
     write_settings,
 )
-from manipulatives.outputs.notebook import lesson_of, open_notebook
 
 FERRY = Lesson("The ferry", seed=41, rounds=(Round("time.read_hour", seed=5, tasks=3),))
 TIDES = Lesson("Tides", seed=42, rounds=(Round("time.read_half", seed=5, tasks=3),))

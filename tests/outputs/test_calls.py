@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from manipulatives.outputs.calls import WIDTH, Call, CallReader, written
+from manipulatives.notebook.calls import WIDTH, Call, CallReader, written
 
 NAMES = ("play", "Clock")
 

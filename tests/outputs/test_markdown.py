@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from manipulatives.outputs.markdown import heading, headings, html, without_title
+from manipulatives.notebook.markdown import heading, headings, html, without_title
 
 LINES = st.text(st.characters(exclude_categories=["Cs", "Cc", "Zl", "Zp"]), min_size=1)
 

@@ -17,18 +17,10 @@ from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import CURRENCIES, PAPERS, Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.maths.vocabulary import VOCABULARIES
-from manipulatives.outputs.calls import Call
-from manipulatives.outputs.notebook import (
-    Code,
-    Words,
-    items_of,
-    lesson_of,
-    notebook_at,
-    notebook_of,
-    open_notebook,
-    read_notebook,
-    rounds_of,
-)
+from manipulatives.notebook.calls import Call
+from manipulatives.notebook.cells import Code, Words, items_of, rounds_of
+from manipulatives.notebook.reading import lesson_of, notebook_at, open_notebook, read_notebook
+from manipulatives.notebook.writing import notebook_of
 
 SHELF = Path(__file__).parents[2] / "notebooks"
 

@@ -17,7 +17,7 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
 from manipulatives.outputs.page.saved import SavedWidgets, saved_in, unpacked
 from manipulatives.widgets.round.children import MANIPULATIVES

@@ -27,7 +27,7 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round, round_seed
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.sheet import pictures, sheet_of, sheet_of_file
 from manipulatives.outputs.sheet.code import code_of
 from manipulatives.outputs.sheet.lines import broken

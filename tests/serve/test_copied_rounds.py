@@ -7,10 +7,11 @@ from nbformat.v4 import new_code_cell
 from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.outputs.notebook import lesson_of, notebook_of, open_notebook
-from manipulatives.serve import copies
-from manipulatives.serve.copies import renumber
-from manipulatives.serve.shelf import Shelf
+from manipulatives.notebook.reading import lesson_of, open_notebook
+from manipulatives.notebook.writing import notebook_of
+from manipulatives.shelf import copies
+from manipulatives.shelf.copies import renumber
+from manipulatives.shelf.items import Shelf
 
 BELL = """\
 # The bell tower, for Thursday

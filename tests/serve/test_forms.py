@@ -7,9 +7,9 @@ from nbformat.v4 import new_code_cell, new_notebook
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.outputs.notebook import notebook_of
-from manipulatives.serve.forms import FORMS, made, make, notebook_for, target
-from manipulatives.serve.shelf import Shelf
+from manipulatives.notebook.writing import notebook_of
+from manipulatives.shelf.item_outputs import FORMS, made, make, notebook_for, target
+from manipulatives.shelf.items import Shelf
 
 CHEESE = Lesson("The cheese stall", seed=3, rounds=(Round("time.read_hour", seed=8, tasks=3),))
 

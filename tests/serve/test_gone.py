@@ -9,7 +9,7 @@ import pytest
 from tornado.iostream import StreamClosedError
 from tornado.websocket import WebSocketClosedError
 
-from manipulatives.serve.gone import complain
+from manipulatives.serve.disconnects import complain
 from support.loops import run
 
 

@@ -9,10 +9,10 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.outputs.notebook import notebook_of
-from manipulatives.serve import shelf as shelf_module
-from manipulatives.serve.shelf import Shelf
-from manipulatives.serve.words import by_folder, can_make, cells, length
+from manipulatives.notebook.writing import notebook_of
+from manipulatives.serve.wording import by_folder, can_make, cells, length
+from manipulatives.shelf import items as shelf_module
+from manipulatives.shelf.items import Shelf
 
 FERRY = Lesson(
     "The ferry to Penny Cross",

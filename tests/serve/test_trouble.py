@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from manipulatives.serve.trouble import LONGEST, Trouble
+from manipulatives.serve.cell_errors import LONGEST, Trouble
 
 
 def said(kind, value="", number=3):

@@ -12,17 +12,10 @@ from manipulatives.lessons.checks import check_one_of
 from manipulatives.lessons.problem import LessonProblem, at, in_file
 from manipulatives.lessons.settings import ClassSettings, class_settings
 from manipulatives.maths.vocabulary import VOCABULARIES
-from manipulatives.outputs.calls import Call
-from manipulatives.outputs.markdown import without_title
-from manipulatives.outputs.notebook import (
-    ROUND,
-    Code,
-    Words,
-    header_of,
-    items_of,
-    notebook_at,
-    title_of,
-)
+from manipulatives.notebook.calls import Call
+from manipulatives.notebook.cells import ROUND, Code, Words, items_of
+from manipulatives.notebook.markdown import without_title
+from manipulatives.notebook.reading import header_of, notebook_at, title_of
 from manipulatives.outputs.page import blocks
 from manipulatives.outputs.page.document import SESSIONS, document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
@@ -35,7 +28,7 @@ if TYPE_CHECKING:
     import ipywidgets
     from nbformat import NotebookNode
 
-    from manipulatives.outputs.notebook import Item
+    from manipulatives.notebook.cells import Item
     from manipulatives.outputs.page.blocks import Say
 
 HERE = Path(__file__).parent
@@ -106,7 +99,7 @@ def page_of(
 
     Example:
         >>> from manipulatives.lessons.lesson import Lesson
-        >>> from manipulatives.outputs.notebook import notebook_of
+        >>> from manipulatives.notebook.writing import notebook_of
         >>> monday = notebook_of(Lesson("Monday", seed=7))
         >>> page_of(monday)[:15]
         '<!doctype html>'
@@ -160,7 +153,7 @@ def _made(items: list[Item], usual: dict[str, Any]) -> tuple[SavedWidgets, list[
 def _run(notebook: NotebookNode, folder: Path, say: Say) -> tuple[SavedWidgets, list[Words | str]]:
     """Return the same of a notebook that only a kernel can know."""
     # Loading what talks to a kernel takes longer than making a page without one.
-    from manipulatives.outputs.kernel import run  # noqa: PLC0415
+    from manipulatives.notebook.running import run  # noqa: PLC0415
 
     executed = run(notebook, folder)
     widgets = executed.metadata.get("widgets", {}).get(blocks.STATE, {})

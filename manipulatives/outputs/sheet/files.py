@@ -7,7 +7,7 @@ from pathlib import Path
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import at, in_file
 from manipulatives.lessons.settings import ClassSettings, class_settings, settled
-from manipulatives.outputs.notebook import lesson_of, notebook_at
+from manipulatives.notebook.reading import lesson_of, notebook_at
 from manipulatives.outputs.sheet.code import check_code, check_version, read_code, sown
 
 
