@@ -23,6 +23,7 @@ from matplotlib.transforms import Affine2D
 from pypdf import PdfReader, PdfWriter
 from pypdf.generic import BooleanObject, DictionaryObject, NameObject, TextStringObject
 
+from manipulatives.data import font
 from manipulatives.drawings.shapes import (
     MM_PER_POINT,
     Arc,
@@ -37,7 +38,6 @@ from manipulatives.drawings.shapes import (
     Text,
 )
 from manipulatives.drawings.tokens import colour
-from manipulatives.outputs import font
 
 MM_PER_INCH = 25.4
 
