@@ -15,7 +15,7 @@ from manipulatives.drawings.shapes import MM_PER_POINT, Box, Drawing, Text
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.lessons.strands.sums.columns.methods import METHODS
-from manipulatives.outputs.sheet.paper import PAPERS
+from manipulatives.outputs.sheet.layout.paper import PAPERS
 from manipulatives.outputs.sheet.script import script_pages
 from manipulatives.outputs.sheet.sheet import FORMS, pages_of
 from support.paper import box_of, crossing, inside, some_lessons

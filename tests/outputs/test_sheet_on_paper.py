@@ -6,7 +6,6 @@ import io
 import math
 import random
 import re
-import struct
 
 import pytest
 import segno
@@ -22,11 +21,10 @@ from manipulatives.outputs.sheet import (
     script_of,
     sheet_of,
     sheet_of_file,
-    sheet_pictures,
 )
 from manipulatives.outputs.sheet.code import VERSIONS, code_of, read_code
-from manipulatives.outputs.sheet.paper import PAPERS
-from manipulatives.outputs.sheet.pdf import printable
+from manipulatives.outputs.sheet.layout.paper import PAPERS
+from manipulatives.outputs.sheet.pdf.letters import printable
 from manipulatives.outputs.sheet.rounds import asked_in
 from manipulatives.outputs.sheet.sheet import FORMS, pages_of
 from support.paper import box_of, crossing, inside, some_lessons
@@ -401,14 +399,6 @@ def test_a_long_script_goes_on_but_loses_no_answer(skill):
     pages = read(script_of(Lesson("Long", seed=1, rounds=rounds), ClassSettings()))
     said = " ".join(line.text for page in pages for line in page.lines)
     assert [number for number in range(1, 161) if f"{number}) " not in said] == []
-
-
-def test_a_page_is_a_picture_of_the_size_of_the_paper():
-    pictures = sheet_pictures(MONDAY, ClassSettings(paper="letter"), dots_per_inch=40)
-    assert len(pictures) == len(read(sheet_of(MONDAY, ClassSettings(paper="letter"))))
-    for picture in pictures:
-        assert picture[:8] == b"\x89PNG\r\n\x1a\n"
-        assert struct.unpack(">II", picture[16:24]) == (340, 440)
 
 
 def test_an_unknown_form_is_named():

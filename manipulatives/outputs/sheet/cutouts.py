@@ -17,11 +17,12 @@ from manipulatives.maths.money.coin import Coin
 from manipulatives.maths.money.coins import Currency, currency
 from manipulatives.maths.time.dial import dial_at
 from manipulatives.outputs.sheet.files import lesson_at
-from manipulatives.outputs.sheet.frame import foot, head
-from manipulatives.outputs.sheet.lines import paragraph
-from manipulatives.outputs.sheet.pages import Block, laid_out
-from manipulatives.outputs.sheet.paper import MARGIN, STANDARD, Paper, paper_called
-from manipulatives.outputs.sheet.pdf import pdf_of, printable
+from manipulatives.outputs.sheet.layout.frame import foot, head
+from manipulatives.outputs.sheet.layout.lines import paragraph
+from manipulatives.outputs.sheet.layout.pages import Block, laid_out
+from manipulatives.outputs.sheet.layout.paper import MARGIN, STANDARD, Paper, paper_called
+from manipulatives.outputs.sheet.pdf.document import pdf_of
+from manipulatives.outputs.sheet.pdf.letters import printable
 from manipulatives.outputs.sheet.sheet import LANGUAGES
 
 APART = 3.0

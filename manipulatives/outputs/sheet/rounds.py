@@ -11,7 +11,7 @@ from manipulatives.lessons.round_tasks import tasks_for
 from manipulatives.lessons.settings import ClassSettings
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.code import VERSIONS, version_seed
-from manipulatives.outputs.sheet.paper import age_for
+from manipulatives.outputs.sheet.layout.paper import age_for
 
 
 @dataclass(frozen=True)

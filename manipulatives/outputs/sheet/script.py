@@ -12,14 +12,15 @@ from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.code import check_version, code_of
 from manipulatives.outputs.sheet.files import chosen, lesson_at
-from manipulatives.outputs.sheet.frame import foot
-from manipulatives.outputs.sheet.lines import PITCH, paragraph
-from manipulatives.outputs.sheet.on_paper.words import on_paper
-from manipulatives.outputs.sheet.pages import Block, laid_out
-from manipulatives.outputs.sheet.paper import STANDARD, paper_called
-from manipulatives.outputs.sheet.pdf import pdf_of, printable, text_width
+from manipulatives.outputs.sheet.layout.frame import foot
+from manipulatives.outputs.sheet.layout.lines import PITCH, paragraph
+from manipulatives.outputs.sheet.layout.pages import Block, laid_out
+from manipulatives.outputs.sheet.layout.paper import STANDARD, paper_called
+from manipulatives.outputs.sheet.pdf.document import pdf_of
+from manipulatives.outputs.sheet.pdf.letters import printable, text_width
 from manipulatives.outputs.sheet.rounds import Asked, asked_in
 from manipulatives.outputs.sheet.sheet import LANGUAGES
+from manipulatives.outputs.sheet.tasks.words import on_paper
 
 HOW = (
     "Each round: ask, and pupils copy. Work: everyone tries. Show: {}. "

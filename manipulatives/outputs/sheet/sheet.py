@@ -10,15 +10,23 @@ from manipulatives.lessons.checks import check_one_of
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import at, in_file
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.outputs.sheet.cells import COLUMN_GAP, Cell, cells_of, drawing_of, fits, rows_of
 from manipulatives.outputs.sheet.code import check_version, code_of
 from manipulatives.outputs.sheet.files import chosen, lesson_at
-from manipulatives.outputs.sheet.frame import foot, head, heading
-from manipulatives.outputs.sheet.pages import Block, laid_out
-from manipulatives.outputs.sheet.paper import LARGE, STANDARD, Paper, Size, paper_called
-from manipulatives.outputs.sheet.pdf import pdf_of, png_of, printable
+from manipulatives.outputs.sheet.layout.frame import foot, head, heading
+from manipulatives.outputs.sheet.layout.pages import Block, laid_out
+from manipulatives.outputs.sheet.layout.paper import LARGE, STANDARD, Paper, Size, paper_called
+from manipulatives.outputs.sheet.pdf.document import pdf_of
+from manipulatives.outputs.sheet.pdf.letters import printable
 from manipulatives.outputs.sheet.rounds import Asked, asked_in
-from manipulatives.outputs.sheet.steps import step_drawings
+from manipulatives.outputs.sheet.tasks.cells import (
+    COLUMN_GAP,
+    Cell,
+    cells_of,
+    drawing_of,
+    fits,
+    rows_of,
+)
+from manipulatives.outputs.sheet.tasks.steps import step_drawings
 
 WORKED = "steps"
 FORMS = ("pupil", "key", WORKED)
@@ -135,50 +143,6 @@ def sheet_of(
     return pdf_of(pages, title=title, language=LANGUAGES[str(whole.vocabulary)])
 
 
-def sheet_pictures(
-    lesson: Lesson,
-    settings: ClassSettings,
-    *,
-    dots_per_inch: int = 100,
-    form: str = "pupil",
-    large_print: bool = False,
-    paper: str | None = None,
-    version: str = "A",
-    address: str = "",
-) -> list[bytes]:
-    """Return the pages of a sheet as pictures (PNG).
-
-    Args:
-        lesson: the lesson.
-        settings: what holds where the lesson says nothing.
-        dots_per_inch: how fine they are.
-        form: "pupil", "key" or "steps".
-        large_print: whether everything is larger.
-        paper: "a4" or "letter", None for what lesson and settings say.
-        version: "A", "B" or "C".
-        address: where the lesson is on a screen; empty for nowhere.
-
-    Raises:
-        LessonProblem: as `sheet_of` says.
-
-    Example:
-        >>> from manipulatives.lessons.lesson import Round
-        >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
-        >>> sheet_pictures(monday, ClassSettings())[0][1:4]
-        b'PNG'
-    """
-    pages = pages_of(
-        settled(lesson, settings),
-        settings,
-        form=_form(form, key=False),
-        large_print=large_print,
-        paper=paper,
-        version=version,
-        address=address,
-    )
-    return [png_of(page, dots_per_inch=dots_per_inch) for page in pages]
-
-
 def pages_of(
     whole: Lesson,
     settings: ClassSettings,
@@ -242,16 +206,16 @@ def _round(
     numbered = list(enumerate(each.tasks, start=first))
     cells = cells_of(numbered, sized, on.inside, key=form != "pupil", vocabulary=vocabulary)
     # What all tasks ask in the same words is said once, in the heading.
-    prompts = {cell.form.prompt for cell in cells}
+    prompts = {cell.printed.prompt for cell in cells}
     alike = len(prompts) == 1
-    todo = dict.fromkeys(cell.form.orders for cell in cells)
+    todo = dict.fromkeys(cell.printed.orders for cell in cells)
     said = " ".join(text for text in [*(prompts if alike else ()), *todo] if text)
     name = str(each.round.title)
     title, again = (heading(one, said, size, on.inside) for one in (name, f"{name} (continued)"))
     cells = [cell.without_prompt() for cell in cells] if alike else cells
-    given = cells[0].form.given
+    given = cells[0].printed.given
     start = [Block(title, before=2 * size.text, keep=True)]
-    if given and all(cell.form.given == given for cell in cells):
+    if given and all(cell.printed.given == given for cell in cells):
         start.append(Block(given, before=size.note, keep=True))
         again = _above(again, given, size.note)
     else:

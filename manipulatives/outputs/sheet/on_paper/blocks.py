@@ -10,9 +10,11 @@ from manipulatives.drawings.blocks import block_shapes, blocks_drawing
 from manipulatives.drawings.shapes import Box, Drawing, Paint, Shape
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.number.place_value import Blocks, fewest, number_of
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import asked, is_sum, on_paper, words
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import asked, is_sum, on_paper, words
+
+MANIPULATIVE = "PlaceValueBlocks"
 
 ORDERS = "Draw the blocks on the mat."
 
@@ -25,7 +27,7 @@ _ONE = 0.15
 """Of ones alone the side of each, as a share of the height of a mat."""
 
 
-def blocks(task: Task, manner: Manner) -> Printed:
+def printed(task: Task, manner: Manner) -> Printed:
     """Return a task with blocks as it is printed.
 
     Args:

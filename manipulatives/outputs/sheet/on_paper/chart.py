@@ -7,10 +7,12 @@ from manipulatives.drawings.shapes import Drawing
 from manipulatives.lessons.tasks.facts import CHART
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.number.chart import Chart, Marks, no_marks
-from manipulatives.outputs.sheet.number_line import hops_drawing
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import words
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.number_line import hops_drawing
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import words
+
+MANIPULATIVE = "CountingChart"
 
 AROUND = 2
 """How many rows are seen above and below those that are needed."""
@@ -19,7 +21,7 @@ MOST_ROWS = 13
 WRITE = "write"
 
 
-def chart(task: Task, manner: Manner) -> Printed:
+def printed(task: Task, manner: Manner) -> Printed:
     """Return a task with a counting chart as it is printed.
 
     Args:

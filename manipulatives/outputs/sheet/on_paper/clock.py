@@ -7,17 +7,19 @@ from typing import Any
 from manipulatives.drawings.clock import clock_drawing
 from manipulatives.drawings.shapes import Drawing, Line, Paint, Polygon
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import asked
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import asked
+
+MANIPULATIVE = "Clock"
 
 ARROW_ROOM = 10.0
 
 _SHOWN = ("numerals", "ticks", "minute_numbers", "sector", "arc")
 
 
-def clock(task: Task, manner: Manner) -> Printed:
+def printed(task: Task, manner: Manner) -> Printed:
     """Return a task with a clock as it is printed.
 
     Args:

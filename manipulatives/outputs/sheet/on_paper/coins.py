@@ -10,11 +10,13 @@ from manipulatives.drawings.shapes import Box, Circle, Drawing, Paint, Shape, Te
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.money.coin import Coin
 from manipulatives.maths.money.coins import Currency, currency
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import asked, on_paper
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.pdf.letters import text_width
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import asked, on_paper
+
+MANIPULATIVE = "CoinTray"
 
 APART = 3.0
 ORDERS = "Draw the coins in the box."
@@ -26,7 +28,7 @@ _RING = 1.4
 _EDGE = Paint(fill="sheet", stroke="edge", width=0.4, dashes=(2.0, 1.5))
 
 
-def coins(task: Task, manner: Manner) -> Printed:
+def printed(task: Task, manner: Manner) -> Printed:
     """Return a task with coins as it is printed.
 
     Args:

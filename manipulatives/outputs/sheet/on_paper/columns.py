@@ -7,17 +7,19 @@ from manipulatives.drawings.shapes import Drawing
 from manipulatives.lessons.strands.sums.columns.working import played
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.columns.written_sum import ADD, LINE, PARTS, Sum, start_of
-from manipulatives.outputs.sheet.blanks import Blank, row
-from manipulatives.outputs.sheet.number_line import jumps_drawing
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import on_paper, words
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.outputs.sheet.layout.blanks import Blank, row
+from manipulatives.outputs.sheet.tasks.number_line import jumps_drawing
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import on_paper, words
+
+MANIPULATIVE = "ColumnBoard"
 
 SQUARES = "Work out each sum. Write your marks too."
 JUMPS = "Draw your jumps. Write the answer."
 
 
-def columns(task: Task, manner: Manner) -> Printed:
+def printed(task: Task, manner: Manner) -> Printed:
     """Return a written sum as it is printed.
 
     Args:

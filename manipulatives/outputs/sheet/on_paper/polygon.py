@@ -8,15 +8,17 @@ from manipulatives.drawings.polygon import polygon_drawing
 from manipulatives.drawings.shapes import Drawing
 from manipulatives.lessons.tasks.facts import EMPTY_PAPER
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import asked, on_paper
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import asked, on_paper
+
+MANIPULATIVE = "PolygonDrawer"
 
 DRAW = "Draw on the dots. Use a ruler."
 CUT = "Draw the lines to cut along. Use a ruler."
 
 
-def polygon(task: Task, manner: Manner) -> Printed:
+def printed(task: Task, manner: Manner) -> Printed:
     """Return a task with a shape as it is printed.
 
     Args:

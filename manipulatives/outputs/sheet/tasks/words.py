@@ -6,10 +6,10 @@ import re
 
 from manipulatives.drawings.shapes import Drawing
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.outputs.sheet.blanks import Blank, Sign, number_row, row
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.printed import Answer, Manner, Printed
+from manipulatives.outputs.sheet.layout.blanks import Blank, Sign, number_row, row
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.pdf.letters import text_width
+from manipulatives.outputs.sheet.tasks.printed import Answer, Manner, Printed
 
 MINUS = "\u2212"
 GAPS = ("?", "_")

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.outputs.sheet.paper import Size
+from manipulatives.outputs.sheet.layout.paper import Size
 
 Answer = Literal["choices", "line", "boxes", "parts", "said", "there"]
 """Where the answer goes: one of the choices is ringed; on a line; a digit in each box; the parts of

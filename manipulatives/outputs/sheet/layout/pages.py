@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from manipulatives.drawings.shapes import Drawing, Shape
-from manipulatives.outputs.sheet.paper import MARGIN, Paper
+from manipulatives.outputs.sheet.layout.paper import MARGIN, Paper
 
 Footer = Callable[[int, int], Drawing]
 """Draws the foot of a page from its number and the number of pages."""
