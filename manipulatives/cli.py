@@ -146,7 +146,7 @@ def _sheet(given: argparse.Namespace) -> str:
         name,
         kind,
         sheet_of_file,
-        form=given.form,
+        kind=given.form,
         large_print=given.large_print,
         seed=given.seed,
         version=given.version,

@@ -17,6 +17,7 @@ from manipulatives.outputs.sheet.layout.pages import Block, laid_out
 from manipulatives.outputs.sheet.layout.paper import LARGE, STANDARD, Paper, Size, paper_called
 from manipulatives.outputs.sheet.pdf.document import pdf_of
 from manipulatives.outputs.sheet.pdf.letters import printable
+from manipulatives.outputs.sheet.printed_sheet import ATTACHMENT, KINDS, printed_sheet
 from manipulatives.outputs.sheet.rounds import Asked, asked_in
 from manipulatives.outputs.sheet.tasks.cells import (
     COLUMN_GAP,
@@ -29,9 +30,6 @@ from manipulatives.outputs.sheet.tasks.cells import (
 from manipulatives.outputs.sheet.tasks.steps import step_drawings
 
 WORKED = "steps"
-FORMS = ("pupil", "key", WORKED)
-"""What a sheet may be: practice, the key to it, or the key with worked steps."""
-
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 _BESIDE = 110.0
@@ -48,7 +46,7 @@ def sheet_of_file(
     large_print: bool = False,
     paper: str | None = None,
     seed: int | None = None,
-    form: str | None = None,
+    kind: str | None = None,
     version: str = "A",
     code: str | None = None,
     address: str = "",
@@ -63,7 +61,7 @@ def sheet_of_file(
         large_print: whether everything is larger.
         paper: "a4" or "letter", None for what lesson and settings say.
         seed: for other tasks of the same kind; None for the lesson's own.
-        form: "pupil", "key" or "steps"; None for what `key` says.
+        kind: "pupil", "key" or "steps"; None for what `key` says.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
         code: from the foot of a sheet, for the same numbers again; it says seed and version.
         address: where the lesson is on a screen, for a QR code; empty for nowhere.
@@ -85,7 +83,7 @@ def sheet_of_file(
             key=key,
             large_print=large_print,
             paper=paper,
-            form=form,
+            kind=kind,
             version=version,
             address=address,
         )
@@ -98,13 +96,14 @@ def sheet_of(
     key: bool = False,
     large_print: bool = False,
     paper: str | None = None,
-    form: str | None = None,
+    kind: str | None = None,
     version: str = "A",
     address: str = "",
 ) -> bytes:
     """Return a lesson as a PDF to print: practice for pupils, or the key for whoever marks it.
 
-    The same lesson gives the same bytes. Sheet and key are laid out alike, so that one can be
+    The same lesson gives the same bytes. What is printed is stored in the file, too, as
+    `printed_of` reads it. Sheet and key are laid out alike, so that one can be
     laid beside the other; what is drawn has the size in millimetres that it is said to have.
 
     Args:
@@ -113,13 +112,13 @@ def sheet_of(
         key: whether the answers are given.
         large_print: whether everything is larger: type of at least 18 points instead of 12.
         paper: "a4" or "letter", None for what lesson and settings say.
-        form: "pupil", "key", or "steps" for a key with worked steps; None for what `key` says.
+        kind: "pupil", "key", or "steps" for a key with worked steps; None for what `key` says.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
         address: where the lesson is on a screen, for a QR code; empty for nowhere.
 
     Raises:
         LessonProblem: the lesson has no rounds, or one that cannot be made or drawn, or there is
-            no such paper, form, version or address.
+            no such paper, kind, version or address.
 
     Example:
         >>> from manipulatives.lessons.lesson import Round
@@ -128,26 +127,33 @@ def sheet_of(
         b'%PDF'
     """
     whole = settled(lesson, settings)
-    form = _form(form, key=key)
+    kind = _kind(kind, key=key)
+    rounds = asked_in(whole, settings, check_version(version))
     pages = pages_of(
         whole,
-        settings,
-        form=form,
+        rounds,
+        kind=kind,
         large_print=large_print,
         paper=paper,
         version=version,
         address=address,
     )
-    mark = _MARKS[form].lower()
+    mark = _MARKS[kind].lower()
     title = f"{printable(whole.title)}{f': {mark}' if mark else ''}"
-    return pdf_of(pages, title=title, language=LANGUAGES[str(whole.vocabulary)])
+    stored = printed_sheet(whole, rounds, kind=kind, version=version)
+    return pdf_of(
+        pages,
+        title=title,
+        language=LANGUAGES[str(whole.vocabulary)],
+        attachments={ATTACHMENT: stored.to_json()},
+    )
 
 
 def pages_of(
     whole: Lesson,
-    settings: ClassSettings,
+    rounds: Sequence[Asked],
     *,
-    form: str = "pupil",
+    kind: str = "pupil",
     large_print: bool = False,
     paper: str | None = None,
     version: str = "A",
@@ -157,8 +163,8 @@ def pages_of(
 
     Args:
         whole: the lesson, with nothing left unset.
-        settings: the method of written sums comes from here.
-        form: "pupil", "key" or "steps".
+        rounds: its rounds with their tasks.
+        kind: "pupil", "key" or "steps".
         large_print: whether everything is larger.
         paper: "a4" or "letter", None for what the lesson says.
         version: "A", "B" or "C".
@@ -169,16 +175,15 @@ def pages_of(
     """
     on = paper_called(paper or str(whole.paper))
     size = LARGE if large_print else STANDARD
-    rounds = asked_in(whole, settings, check_version(version))
     blocks = [
         Block(
             head(
                 whole.title,
                 size,
                 on.inside,
-                mark=_MARKS[form],
+                mark=_MARKS[kind],
                 address=address,
-                names=form != WORKED,
+                names=kind != WORKED,
             )
         )
     ]
@@ -186,25 +191,25 @@ def pages_of(
     for place, each in enumerate(rounds, start=1):
         with at(f"round {place}"):
             words = str(whole.vocabulary)
-            blocks += _round(each, first, size, on, form=form, vocabulary=words)
+            blocks += _round(each, first, size, on, kind=kind, vocabulary=words)
         first += len(each.tasks)
-    note = f"{_NAMES[form]} {code_of(whole, version)} · {whole.title}"
+    note = f"{_NAMES[kind]} {code_of(whole, version)} · {whole.title}"
     return laid_out(blocks, on, lambda page, of: foot(note, page, of, size, on.inside))
 
 
-def _form(form: str | None, *, key: bool) -> str:
-    if form is None:
+def _kind(kind: str | None, *, key: bool) -> str:
+    if kind is None:
         return "key" if key else "pupil"
-    with at("form"):
-        return check_one_of(form, FORMS)
+    with at("kind"):
+        return check_one_of(kind, KINDS)
 
 
 def _round(
-    each: Asked, first: int, size: Size, on: Paper, *, form: str, vocabulary: str
+    each: Asked, first: int, size: Size, on: Paper, *, kind: str, vocabulary: str
 ) -> list[Block]:
     sized = size.for_age(each.age)
     numbered = list(enumerate(each.tasks, start=first))
-    cells = cells_of(numbered, sized, on.inside, key=form != "pupil", vocabulary=vocabulary)
+    cells = cells_of(numbered, sized, on.inside, key=kind != "pupil", vocabulary=vocabulary)
     # What all tasks ask in the same words is said once, in the heading.
     prompts = {cell.printed.prompt for cell in cells}
     alike = len(prompts) == 1
@@ -220,7 +225,7 @@ def _round(
         again = _above(again, given, size.note)
     else:
         cells = [cell.with_given() for cell in cells]
-    if form == WORKED:
+    if kind == WORKED:
         body = _worked(cells, sized, on.inside, again)
     else:
         row, *others = rows_of(cells, on.inside)
