@@ -138,13 +138,13 @@ def _page_arguments(parser: argparse.ArgumentParser) -> None:
 def _sheet(given: argparse.Namespace) -> str:
     from manipulatives.outputs.sheet import sheet_of_file  # noqa: PLC0415 - see above
 
-    kind = {"pupil": "sheet", "key": "key", "steps": "key with its steps"}[given.form]
+    what = {"pupil": "sheet", "key": "key", "steps": "key with its steps"}[given.form]
     name = {"pupil": "sheet"}.get(given.form, given.form)
     name = name if given.version == VERSIONS[0] else f"{name}-{given.version}"
     return _printed(
         given,
         name,
-        kind,
+        what,
         sheet_of_file,
         kind=given.form,
         large_print=given.large_print,
@@ -171,14 +171,14 @@ def _cutouts(given: argparse.Namespace) -> str:
 def _printed(
     given: argparse.Namespace,
     name: str,
-    kind: str,
+    what: str,
     make: Callable[..., bytes],
     **how: Any,
 ) -> str:
     given.output = given.output or given.lesson.with_suffix(f".{name}.pdf")
     target = _target(given, ".pdf")
     _write(target, make(given.lesson, paper=given.paper, **how))
-    return f"The {kind} is written: {target}."
+    return f"The {what} is written: {target}."
 
 
 def _cutouts_arguments(parser: argparse.ArgumentParser) -> None:

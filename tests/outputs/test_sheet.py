@@ -717,8 +717,8 @@ def test_blocks_follow_in_order_within_the_margins_and_never_overlap(sizes, pape
             Drawing(on.inside, height, (Text((0, height), f"{number} {height}", 5),)),
             before,
             # A run of headings without end could not stay on one page.
-            keep=keep and number % 2 == 0 and number + 1 < len(sizes),
-            again=again if repeats else None,
+            keep_with_next=keep and number % 2 == 0 and number + 1 < len(sizes),
+            repeated_heading=again if repeats else None,
         )
         for number, (height, before, keep, repeats) in enumerate(sizes)
     ]
@@ -746,5 +746,5 @@ def test_blocks_follow_in_order_within_the_margins_and_never_overlap(sizes, pape
         assert level <= on.height - MARGIN - 10 + 1e-6
     assert [name for name, _ in seen] == list(range(len(sizes)))
     for name, page in seen:
-        if given_blocks[name].keep:
+        if given_blocks[name].keep_with_next:
             assert dict(seen)[name + 1] == page

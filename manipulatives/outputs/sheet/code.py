@@ -112,7 +112,7 @@ def check_code(code: Code, lesson: Lesson) -> None:
         )
 
 
-def sown(lesson: Lesson, seed: int) -> Lesson:
+def with_seed(lesson: Lesson, seed: int) -> Lesson:
     """Return a lesson with other numbers: every round has a seed that comes from this one.
 
     The lesson's own seed changes nothing.

@@ -7,6 +7,7 @@ in it is checked before it is used.
 
 from __future__ import annotations
 
+import hashlib
 import io
 import json
 from collections.abc import Iterable
@@ -40,6 +41,7 @@ LONGEST_PROMPT = 1_000
 LARGEST_PDF = 50_000_000
 LARGEST_ATTACHMENT = 2_000_000
 
+DAMAGED = "what it says was printed is damaged"
 _REMEDY = "give a sheet or a key as the kit made it"
 
 
@@ -135,8 +137,7 @@ class PrintedSheet:
 
     def to_json(self) -> bytes:
         """Return the file that is stored in the PDF."""
-        data = {"format": FORMAT, "version": VERSION, **asdict(self)}
-        return json.dumps(data, ensure_ascii=False, sort_keys=True).encode()
+        return with_checksum({"format": FORMAT, "version": VERSION, **asdict(self)})
 
     @classmethod
     def from_data(cls, data: object) -> Self:
@@ -156,8 +157,11 @@ class PrintedSheet:
             check_one_of(data.get("format"), (FORMAT,))
         with at("version"):
             check_whole(data.get("version"), 1, VERSION)
+        rest = {name: value for name, value in data.items() if name != "sha256"}
+        if data.get("sha256") != _checksum(rest):
+            raise LessonProblem(DAMAGED, remedy=_REMEDY)
         names = tuple(cls.__dataclass_fields__)
-        fields = check_fields(data, allowed=("format", "version", *names), needed=names)
+        fields = check_fields(rest, allowed=("format", "version", *names), needed=names)
         with at("tasks"):
             given = fields["tasks"]
             if not isinstance(given, list) or len(given) > MOST_ROUNDS * MOST_TASKS:
@@ -167,6 +171,19 @@ class PrintedSheet:
             with at(f"task {place}"):
                 tasks.append(PrintedTask.from_data(one))
         return cls(**{**{name: fields[name] for name in names}, "tasks": tuple(tasks)})
+
+
+def with_checksum(data: dict[str, Any]) -> bytes:
+    """Return the bytes of a file with its checksum, for a damaged PDF is often read all the same.
+
+    Args:
+        data: the fields of the file.
+
+    Example:
+        >>> with_checksum({"version": 1})[:25]
+        b'{"sha256": "c3aa9744214ca'
+    """
+    return _json({**data, "sha256": _checksum(data)})
 
 
 def printed_sheet(
@@ -209,6 +226,14 @@ def printed_of(path: str | Path) -> PrintedSheet:
         return PrintedSheet.from_data(_json_of(_attachment_of(_bytes_of(Path(path)))))
 
 
+def _json(data: dict[str, Any]) -> bytes:
+    return json.dumps(data, ensure_ascii=False, sort_keys=True).encode("utf-8", "surrogatepass")
+
+
+def _checksum(data: dict[str, Any]) -> str:
+    return hashlib.sha256(_json(data)).hexdigest()
+
+
 def _bytes_of(file: Path) -> bytes:
     try:
         with file.open("rb") as opened:
@@ -240,4 +265,4 @@ def _json_of(attachment: bytes) -> object:
     try:
         return json.loads(attachment.decode("utf-8"))
     except (ValueError, RecursionError):
-        raise LessonProblem("what it says was printed is damaged", remedy=_REMEDY) from None
+        raise LessonProblem(DAMAGED, remedy=_REMEDY) from None

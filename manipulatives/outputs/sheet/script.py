@@ -41,8 +41,8 @@ _MINUTE = 60
 Part = tuple[str, str]
 """A label and a text."""
 
-Told = Callable[[Asked, int], list[tuple[Part, ...]]]
-"""What is told of a round whose tasks are numbered from a number on: rows of one part or two."""
+RoundText = Callable[[Asked, int], list[tuple[Part, ...]]]
+"""What is said of a round whose tasks are numbered from a number on: rows of one part or two."""
 
 
 def script_of_file(
@@ -124,23 +124,23 @@ def script_pages(
     rounds = asked_in(whole, settings, check_version(version))
     note = f"Script {code_of(whole, version)} · {whole.title}"
 
-    def pages_of(how: str, told: list[Told]) -> list[Drawing]:
-        blocks = [Block(_head(whole, how, on.inside)), *_blocks(rounds, told, on.inside)]
+    def pages_of(how: str, texts: list[RoundText]) -> list[Drawing]:
+        blocks = [Block(_head(whole, how, on.inside)), *_blocks(rounds, texts, on.inside)]
         return laid_out(blocks, on, lambda page, of: foot(note, page, of, STANDARD, on.inside))
 
-    for told in (_all, _steps_and_answers):
-        pages = pages_of(WITH_STEPS, [told] * len(rounds))
+    for text in (_all, _steps_and_answers):
+        pages = pages_of(WITH_STEPS, [text] * len(rounds))
         if len(pages) == 1:
             return pages
-    told = [_answers] * len(rounds)
-    pages = pages_of(ON_THE_BOARD, told)
+    texts = [_answers] * len(rounds)
+    pages = pages_of(ON_THE_BOARD, texts)
     # The shortest first, so that as many rounds as can be have what the class answers.
     for place in sorted(range(len(rounds)), key=lambda place: len(_class(rounds[place])[1])):
-        more = [*told[:place], _class_and_answers, *told[place + 1 :]]
+        more = [*texts[:place], _class_and_answers, *texts[place + 1 :]]
         longer = pages_of(ON_THE_BOARD, more)
         if len(longer) > len(pages):
             break
-        told, pages = more, longer
+        texts, pages = more, longer
     return pages
 
 
@@ -159,15 +159,15 @@ def _minutes(seconds: int) -> str:
     return " ".join([*said, *([f"{rest} seconds"] if rest else [])])
 
 
-def _blocks(rounds: list[Asked], told: list[Told], width: float) -> list[Block]:
+def _blocks(rounds: list[Asked], texts: list[RoundText], width: float) -> list[Block]:
     blocks: list[Block] = []
     number = 1
-    for place, (each, tell) in enumerate(zip(rounds, told, strict=True), start=1):
-        lines = tell(each, number)
-        blocks.append(Block(_heading(place, each, width), before=2.2, keep=True))
+    for place, (each, text_of) in enumerate(zip(rounds, texts, strict=True), start=1):
+        lines = text_of(each, number)
+        blocks.append(Block(_heading(place, each, width), before=2.2, keep_with_next=True))
         for at, parts in enumerate(lines):
-            keep = at == 0 and len(lines) > 1
-            blocks.append(Block(_row(parts, width), before=0.4, keep=keep))
+            first = at == 0 and len(lines) > 1
+            blocks.append(Block(_row(parts, width), before=0.4, keep_with_next=first))
         number += len(each.tasks)
     return blocks
 

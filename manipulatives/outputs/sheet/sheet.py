@@ -103,8 +103,8 @@ def sheet_of(
     """Return a lesson as a PDF to print: practice for pupils, or the key for whoever marks it.
 
     The same lesson gives the same bytes. What is printed is stored in the file, too, as
-    `printed_of` reads it. Sheet and key are laid out alike, so that one can be
-    laid beside the other; what is drawn has the size in millimetres that it is said to have.
+    `printed_of` reads it. Sheet and key are laid out alike, so that one can be laid beside the
+    other; what is drawn has the size in millimetres that it is said to have.
 
     Args:
         lesson: the lesson.
@@ -213,15 +213,15 @@ def _round(
     # What all tasks ask in the same words is said once, in the heading.
     prompts = {cell.printed.prompt for cell in cells}
     alike = len(prompts) == 1
-    todo = dict.fromkeys(cell.printed.orders for cell in cells)
+    todo = dict.fromkeys(cell.printed.instructions for cell in cells)
     said = " ".join(text for text in [*(prompts if alike else ()), *todo] if text)
     name = str(each.round.title)
     title, again = (heading(one, said, size, on.inside) for one in (name, f"{name} (continued)"))
     cells = [cell.without_prompt() for cell in cells] if alike else cells
     given = cells[0].printed.given
-    start = [Block(title, before=2 * size.text, keep=True)]
+    start = [Block(title, before=2 * size.text, keep_with_next=True)]
     if given and all(cell.printed.given == given for cell in cells):
-        start.append(Block(given, before=size.note, keep=True))
+        start.append(Block(given, before=size.note, keep_with_next=True))
         again = _above(again, given, size.note)
     else:
         cells = [cell.with_given() for cell in cells]
@@ -231,7 +231,7 @@ def _round(
         row, *others = rows_of(cells, on.inside)
         body = [
             Block(row, before=size.text),
-            *(Block(other, before=size.between, again=again) for other in others),
+            *(Block(other, before=size.between, repeated_heading=again) for other in others),
         ]
     return [*start, *body]
 
@@ -251,13 +251,14 @@ def _worked(cells: Sequence[Cell], size: Size, width: float, again: Drawing) -> 
         steps = step_drawings(cell.task.steps, size, half)
         if fits(cell, half) and sum(step.height for step in steps) < _BESIDE:
             both = _side_by_side(drawing_of(cell, half), steps, size, width)
-            blocks.append(Block(both, before=before, again=under))
+            blocks.append(Block(both, before=before, repeated_heading=under))
             continue
         steps = step_drawings(cell.task.steps, size, width - cell.left)
         answered = drawing_of(cell, width)
-        blocks.append(Block(answered, before=before, keep=bool(steps), again=under))
+        keep = bool(steps)
+        blocks.append(Block(answered, before, keep_with_next=keep, repeated_heading=under))
         moved = [Drawing(width, step.height, step.at(cell.left, 0)) for step in steps]
-        blocks += [Block(step, before=size.note / 3, again=again) for step in moved]
+        blocks += [Block(step, before=size.note / 3, repeated_heading=again) for step in moved]
     return blocks
 
 

@@ -10,13 +10,13 @@ from manipulatives.drawings.blocks import block_shapes, blocks_drawing
 from manipulatives.drawings.shapes import Box, Drawing, Paint, Shape
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.number.place_value import Blocks, fewest, number_of
-from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.printed import Answer, Manner, Printed
 from manipulatives.outputs.sheet.tasks.solved import solved
 from manipulatives.outputs.sheet.tasks.words import asked, is_sum, on_paper, words
 
 MANIPULATIVE = "PlaceValueBlocks"
 
-ORDERS = "Draw the blocks on the mat."
+INSTRUCTIONS = "Draw the blocks on the mat."
 
 _SHOWN = ("places", "pair", "digits")
 _GAP = 6.0
@@ -28,18 +28,13 @@ _ONE = 0.15
 
 
 def printed(task: Task, manner: Manner) -> Printed:
-    """Return a task with blocks as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+    """Return a task with blocks as it is printed."""
     if task.ask["by"] == "manipulative":
         traits = {**task.start, **({"mat": solved(task)["mat"]} if manner.key else {})}
         empty = not manner.key and not any(map(number_of, task.start["mat"]))
         picture = _mat(traits, manner, drawn=not empty)
-        several = len(task.start["mat"]) > 1
-        return Printed(on_paper(task.prompt), ORDERS, "said" if several else "there", picture)
+        answer: Answer = "picture and words" if len(task.start["mat"]) > 1 else "picture"
+        return Printed(on_paper(task.prompt), INSTRUCTIONS, answer, picture)
     mats: list[Blocks] = task.start.get("mat", [{}])
     if is_sum(task.prompt) or all(_is_said(mat, task.prompt) for mat in mats):
         return words(task, manner)

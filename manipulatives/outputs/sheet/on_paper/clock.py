@@ -20,12 +20,7 @@ _SHOWN = ("numerals", "ticks", "minute_numbers", "sector", "arc")
 
 
 def printed(task: Task, manner: Manner) -> Printed:
-    """Return a task with a clock as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+    """Return a task with a clock as it is printed."""
     size = manner.size
     if task.ask["by"] != "manipulative":
         face = _face(task.start, size, size.picture)
@@ -42,7 +37,7 @@ def printed(task: Task, manner: Manner) -> Printed:
     else:
         given = _face(task.start, size, size.pair)
         face = _from_to(given, _face(end, size, size.pair, **how))
-    return Printed(task.prompt, "Draw the hands.", "said", face, corner=True)
+    return Printed(task.prompt, "Draw the hands.", "picture and words", face, corner=True)
 
 
 def _face(traits: dict[str, Any], size: Size, width: float, **how: bool) -> Drawing:

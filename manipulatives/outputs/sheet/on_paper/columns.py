@@ -20,17 +20,12 @@ JUMPS = "Draw your jumps. Write the answer."
 
 
 def printed(task: Task, manner: Manner) -> Printed:
-    """Return a written sum as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+    """Return a written sum as it is printed."""
     if task.ask["by"] != "manipulative":
         return words(task, manner)
     asked: Sum = task.start["sum"]
     if asked["form"] == LINE:
-        return Printed("", JUMPS, "there", _on_a_line(task, manner), short=True)
+        return Printed("", JUMPS, "picture", _on_a_line(task, manner), short=True)
     traits = solved(task)
     done = played(asked, traits["steps"]) if manner.key else asked
     size = manner.size
@@ -40,8 +35,8 @@ def printed(task: Task, manner: Manner) -> Printed:
         square=size.box,
         least_type=size.note,
     )
-    orders = "Work out each sum." if asked["form"] == PARTS else SQUARES
-    return Printed("", orders, "there", picture, short=True)
+    instructions = "Work out each sum." if asked["form"] == PARTS else SQUARES
+    return Printed("", instructions, "picture", picture, short=True)
 
 
 def _on_a_line(task: Task, manner: Manner) -> Drawing:

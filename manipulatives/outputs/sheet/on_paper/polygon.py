@@ -19,12 +19,7 @@ CUT = "Draw the lines to cut along. Use a ruler."
 
 
 def printed(task: Task, manner: Manner) -> Printed:
-    """Return a task with a shape as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+    """Return a task with a shape as it is printed."""
     if task.ask["by"] != "manipulative":
         return asked(task, manner, picture=_paper(task.start, manner))
     cut = task.start.get("tool") == "cut"
@@ -32,7 +27,7 @@ def printed(task: Task, manner: Manner) -> Printed:
     if manner.key:
         traits = {**task.start, "shape": solved(task).get("shape", EMPTY_PAPER)}
     picture = _paper(traits, manner, answered=manner.key and not cut)
-    return Printed(on_paper(task.prompt), CUT if cut else DRAW, "there", picture)
+    return Printed(on_paper(task.prompt), CUT if cut else DRAW, "picture", picture)
 
 
 def _paper(traits: dict[str, Any], manner: Manner, *, answered: bool = False) -> Drawing:

@@ -50,7 +50,7 @@ def answer_of(task: Task, printed: Printed, manner: Manner, width: float) -> Dra
             return boxes(blank, manner.size, key=manner.key)
         case "parts":
             return _parts(task, manner)
-        case "said":
+        case "picture and words":
             # The pupil's answer is the picture; the key also says it in writing.
             given = _given(task, manner.size, width)
             return given if manner.key else Drawing(width, given.height)

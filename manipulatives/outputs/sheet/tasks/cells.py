@@ -231,7 +231,7 @@ def _goes_beside(cell: Cell, width: float) -> bool:
     picture = cell.printed.picture
     if picture is None:
         return True
-    asks = cell.prompt or cell.printed.answer != "there"
+    asks = cell.prompt or cell.printed.answer != "picture"
     return bool(asks) and width - picture.width - GAP >= _least_beside(cell)
 
 

@@ -50,7 +50,7 @@ def printed_task(task: Task, manner: Manner) -> Printed:
         >>> from manipulatives.lessons.tasks.make import make_tasks
         >>> from manipulatives.outputs.sheet.layout.paper import STANDARD
         >>> [task] = make_tasks("time.read_hour", seed=90213, count=1, twins=0)
-        >>> printed_task(task, Manner(STANDARD, key=False, room=100)).orders
+        >>> printed_task(task, Manner(STANDARD, key=False, room=100)).instructions
         'Write the time on the line.'
     """
     known = printers()
