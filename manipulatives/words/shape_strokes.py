@@ -1,35 +1,47 @@
-"""Any shape drawn stroke by stroke, with the sentence that goes with every stroke."""
+"""The sentence that goes with every stroke of a shape that is drawn."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from manipulatives.maths.shapes.data import Shape, check_shape
-from manipulatives.maths.shapes.outline import outline_of
-from manipulatives.maths.shapes.papers import Grid, Point, way
+from manipulatives.maths.shapes.data import Shape
+from manipulatives.maths.shapes.papers import Grid, Point
+from manipulatives.maths.shapes.strokes import DrawnStroke, drawn_strokes
 
 # A step on plain paper is straight when it goes less than two fifths as far aside.
 _STRAIGHT = (2, 5)
+_BEGIN = {
+    "circle": "Begin with the centre.",
+    "half circle": "Begin here, with the first corner.",
+    "quarter circle": "Begin here, with the first corner.",
+}
+_END = {
+    "circle": "All around, always as far from the centre.",
+    "half circle": "The curved side goes back to the first corner.",
+    "quarter circle": "The curved side, then side 2 straight back.",
+}
 
 
 @dataclass(frozen=True)
 class Stroke:
-    """One stroke of a shape that is drawn.
+    """One stroke of a shape that is drawn, and what is said with it.
 
     Attributes:
-        shape: the shape when it is done.
-        say: what is said with it, in at most ten words.
+        drawn: the stroke.
+        say: what is said, in at most ten words.
     """
 
-    shape: Shape
+    drawn: DrawnStroke
     say: str
+
+    @property
+    def shape(self) -> Shape:
+        """The shape when the stroke is done."""
+        return self.drawn.shape
 
 
 def strokes(given: Shape, grid: Grid) -> list[Stroke]:
-    """Return the strokes that draw a shape: where it begins, then side by side.
-
-    A shape with straight sides begins at its first corner. The last stroke of a closed one goes
-    back there. A point that was put twice is drawn once.
+    """Return the strokes that draw a shape, each with its sentence.
 
     Args:
         given: the shape; its cuts are not drawn.
@@ -47,62 +59,18 @@ def strokes(given: Shape, grid: Grid) -> list[Stroke]:
         Side 2: 2 down.
         Side 3: back to the first point.
     """
-    shape = check_shape(given, grid)
-    if "curve" in shape:
-        return _curved(shape, grid)
-    outline = outline_of(shape, grid)
-    if not outline.points:
-        return []
-    first = outline.corners[0] if shape["closed"] else 0
-    turned = [*range(first, len(outline.points)), *range(first)]
-    order = [index for index in turned if index not in outline.repeated]
-    points = [outline.points[index] for index in order]
-    done = [Stroke(_open(points[:1]), "Begin here, with the first point.")]
-    side = 0
-    for at in range(1, len(order)):
-        turns = order[at - 1] in outline.corners
-        side += turns
-        chain = _open(points[: at + 1])
-        words = in_words(way(points[at - 1], points[at]), grid)
-        say = f"Side {side}: {words}." if turns else f"Side {side} goes on: {words}."
-        done.append(Stroke(chain, say + _crosses(chain, grid)))
-    if shape["closed"] and len(points) > 1:
-        side += order[-1] in outline.corners
-        whole = Shape(points=[list(point) for point in points], closed=True)
-        done.append(Stroke(whole, f"Side {side}: back to the first point."))
-    return done
+    curve = given.get("curve")
+    return [Stroke(one, _said(one, grid, curve)) for one in drawn_strokes(given, grid)]
 
 
-def _open(points: list[Point]) -> Shape:
-    return Shape(points=[list(point) for point in points], closed=False)
-
-
-def _curved(shape: Shape, grid: Grid) -> list[Stroke]:
-    start, end = ((point[0], point[1]) for point in shape["points"])
-    whole = Shape(points=[list(start), list(end)], closed=True, curve=shape["curve"])
-    if shape["curve"] == "circle":
-        return [
-            Stroke(_open([start]), "Begin with the centre."),
-            Stroke(whole, "All around, always as far from the centre."),
-        ]
-    last = "The curved side goes back to the first corner."
-    if shape["curve"] == "quarter circle":
-        last = "The curved side, then side 2 straight back."
-    return [
-        Stroke(_open([start]), "Begin here, with the first corner."),
-        Stroke(_open([start, end]), f"Side 1: {in_words(way(start, end), grid)}."),
-        Stroke(whole, last),
-    ]
-
-
-def _crosses(chain: Shape, grid: Grid) -> str:
-    """Return what is added when the newest side crosses one before it."""
-    outline = outline_of(chain, grid)
-    newest = len(outline.corners) - 2
-    crossing = any(
-        meeting.kind == "crossing" and meeting.other == newest for meeting in outline.meetings
-    )
-    return " It crosses." if crossing else ""
+def _said(stroke: DrawnStroke, grid: Grid, curve: str | None) -> str:
+    if stroke.side == 0:
+        return _BEGIN[curve] if curve else "Begin here, with the first point."
+    if stroke.step is None:
+        return _END[curve] if curve else f"Side {stroke.side}: back to the first point."
+    words = in_words(stroke.step, grid)
+    goes_on = " goes on" if stroke.goes_on else ""
+    return f"Side {stroke.side}{goes_on}: {words}." + (" It crosses." if stroke.crosses else "")
 
 
 def in_words(step: Point, grid: Grid) -> str:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 from types import MappingProxyType
+from typing import Any
 
 Option = str | int | bool
 
@@ -59,3 +62,31 @@ class Skill:
             'time'
         """
         return self.id.partition(".")[0]
+
+
+def skills_in(path: Path) -> list[Skill]:
+    """Return the skills of a strand's `skills.toml`, in its order.
+
+    Args:
+        path: a TOML file of the kit with a table for each skill, named after its id.
+
+    Example:
+        >>> from manipulatives.lessons import strands
+        >>> folder = Path(strands.__file__).parent
+        >>> skills_in(folder / "time" / "skills.toml")[0].title
+        'Read to the hour'
+    """
+    tables = tomllib.loads(path.read_text("utf-8"))
+    return [Skill(id=name, **_frozen(table)) for name, table in tables.items()]
+
+
+def _frozen(table: dict[str, Any]) -> dict[str, Any]:
+    """Return the fields of a skill with tuples for lists."""
+    return {
+        name: _frozen(value)
+        if isinstance(value, dict)
+        else tuple(value)
+        if isinstance(value, list)
+        else value
+        for name, value in table.items()
+    }

@@ -6,32 +6,16 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from manipulatives.lessons.catalogue.skill import Option, Skill
+from manipulatives.lessons.catalogue.skill import Option, Skill, skills_in
 from manipulatives.lessons.checks import check_fields, check_one_of, nearest
 from manipulatives.lessons.problem import LessonProblem, at, quoted
-from manipulatives.lessons.strands.addition import skills as addition
-from manipulatives.lessons.strands.counting import skills as counting
-from manipulatives.lessons.strands.money import skills as money
-from manipulatives.lessons.strands.place_value import skills as place_value
-from manipulatives.lessons.strands.shapes import skills as shapes
-from manipulatives.lessons.strands.subtraction import skills as subtraction
-from manipulatives.lessons.strands.time import skills as time
+from manipulatives.lessons.strands import FOLDER, STRANDS
 
 Given = Option | list[Option]
 """What a round sets an option to: one value, or a list of one for each task in turn."""
 
-_TABLES: tuple[tuple[Skill, ...], ...] = (
-    counting.SKILLS,
-    place_value.SKILLS,
-    addition.SKILLS,
-    subtraction.SKILLS,
-    shapes.SKILLS,
-    money.SKILLS,
-    time.SKILLS,
-)
-
 SKILLS: Mapping[str, Skill] = MappingProxyType(
-    {skill.id: skill for table in _TABLES for skill in table}
+    {skill.id: skill for strand in STRANDS for skill in skills_in(FOLDER / strand / "skills.toml")}
 )
 
 ORDERS = ("any", "easy first", "mixed")

@@ -77,3 +77,22 @@ def mistake(
         answer=answer,
         numbers=numbers or {},
     )
+
+
+def done_with(act: str, **given: Any) -> Callable[[Rule[Any], Any], Numbers]:
+    """Return how a wrong answer comes about: what a rule does, with what it is done on.
+
+    Args:
+        act: what is done.
+        given: what it is done on, in a task that is answered with it.
+
+    Example:
+        >>> from manipulatives.lessons.strands.rules import RULES
+        >>> done_with("read", at=275)(RULES["hour_only"], 240)
+        {'act': 'read', 'at': 275, 'minutes': 'none', 'wrong': 240}
+    """
+
+    def numbers(rule: Rule[Any], wrong: object) -> Numbers:
+        return {"act": act, **given, **rule.does, "wrong": wrong}
+
+    return numbers

@@ -5,8 +5,8 @@ What a wrong answer suggests is a possibility, not a diagnosis: one item is weak
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from typing import Any, Generic, TypeVar
 
 from manipulatives.maths.vocabulary import VOCABULARIES, check_vocabulary
@@ -24,6 +24,7 @@ class Rule(Generic[Wrong]):
         may_have: what the pupil may have done, to go on from "May have …".
         us: the next step in one kind sentence of at most ten words, in the "us" vocabulary.
         uk: the same in "uk", where it differs.
+        does: what is done, as data; with what it is done on, the numbers of a mistake.
 
     Example:
         >>> from manipulatives.lessons.strands.rules import RULES
@@ -37,6 +38,7 @@ class Rule(Generic[Wrong]):
     may_have: str
     us: str
     uk: str = ""
+    does: Mapping[str, Any] = field(default_factory=dict, hash=False)
 
     def for_pupil(self, vocabulary: str = "us") -> str:
         """Return the next step, in one kind sentence of at most ten words.

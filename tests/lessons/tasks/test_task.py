@@ -30,10 +30,11 @@ def test_a_task_comes_back_from_json_as_it_was():
 def test_the_data_have_the_agreed_fields():
     data = TASK.to_data()
     assert list(data) == FIELDS
-    assert {name for step in data["steps"] for name in step} == {"say", "class", "show", "answer"}
-    assert list(data["steps"][0]) == ["say", "class", "show"]
+    fields = {name for step in data["steps"] for name in step}
+    assert fields == {"say", "class", "show", "answer", "numbers"}
+    assert list(data["steps"][0]) == ["say", "class", "show", "numbers"]
     assert all(
-        list(mistake) == ["rule", "when", "answer", "pupil", "teacher"]
+        list(mistake) == ["rule", "when", "answer", "pupil", "teacher", "numbers"]
         for mistake in data["mistakes"]
     )
 

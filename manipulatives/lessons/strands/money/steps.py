@@ -1,6 +1,17 @@
 """The worked steps of the money strand: coins are looked at, counted on, laid and traded.
 
 Coins are counted from the largest worth down, each kind in a step of its own.
+
+The numbers of a step are one of these acts; worths and totals are in the smaller unit:
+
+* `colour`, `name` and `worth`: the `coin` that is looked at, called or valued;
+* `compare`: how many other coins are `larger` and `smaller` than a `coin`, and its `sides`;
+* `count`: the figures `counted` `from` one to the next, `by` a step that may be in the larger unit,
+  or with the worths of the `coins`;
+* `lay`: the worths of the `coins` that are laid, and the figures `counted` with them;
+* `total`, `still` and `make`: what is there in all, with the figures `counted` on the way, if any;
+* `trade`: the worths that go (`give`) and come (`take`); `fewest`: how many `coins` are needed;
+* `start` and `change`: the figure that is counted up from; the `parts` of the change and its total.
 """
 
 from __future__ import annotations
@@ -10,7 +21,7 @@ from itertools import accumulate, groupby
 
 from manipulatives.lessons.strands.money.pools import Trade, coins_of, trade_for
 from manipulatives.lessons.strands.money.tray import Tray, in_rows
-from manipulatives.lessons.tasks.task import Step
+from manipulatives.lessons.tasks.task import Numbers, Step
 from manipulatives.maths.money.amounts import count_on, count_up
 from manipulatives.maths.money.coin import Coin
 from manipulatives.maths.money.coins import WORTH_OF_MAJOR, Money, currency
@@ -44,18 +55,39 @@ def naming_steps(
     colour = coin.metal + (f" around {coin.centre}" if coin.centre else "")
     worth, words = in_writing(coin.worth, money), amount_in_words(coin.worth, money, vocabulary)
     steps = [
-        Step(say=f"Look at its {COLOUR[vocabulary]}: {colour}.", chant=colour),
-        Step(say=size),
+        Step(
+            say=f"Look at its {COLOUR[vocabulary]}: {colour}.",
+            chant=colour,
+            numbers={"act": "colour", "coin": coin.worth},
+        ),
+        Step(
+            say=size,
+            numbers={
+                "act": "compare",
+                "coin": coin.worth,
+                "larger": larger,
+                "smaller": len(beside) - larger,
+                "sides": coin.sides,
+            },
+        ),
         Step(
             say=f"It is called {with_article(coin)}.",
             chant=coin.name,
             show={"names": True},
             answer=None if ask_worth else coin.name,
+            numbers={"act": "name", "coin": coin.worth},
         ),
     ]
     if ask_worth:
-        show = {"worths": True}
-        steps.append(Step(say=f"It is worth {worth}.", chant=words, show=show, answer=worth))
+        steps.append(
+            Step(
+                say=f"It is worth {worth}.",
+                chant=words,
+                show={"worths": True},
+                answer=worth,
+                numbers={"act": "worth", "coin": coin.worth},
+            )
+        )
     return tuple(steps)
 
 
@@ -82,23 +114,26 @@ def alike_steps(coin: Coin, many: int, money: Money, vocabulary: str) -> tuple[S
     units = currency(money)
     large = bool(units.major) and coin.worth >= WORTH_OF_MAJOR
     step = coin.worth // WORTH_OF_MAJOR if large else coin.worth
-    figures = said([step * count for count in range(1, many + 1)])
-    total = coin.worth * many
+    counted = [step * count for count in range(1, many + 1)]
+    figures, total = said(counted), coin.worth * many
     return (
         Step(
             say=f"Each coin is worth {in_writing(coin.worth, money)}.",
             chant=amount_in_words(coin.worth, money, vocabulary),
+            numbers={"act": "worth", "coin": coin.worth},
         ),
         # Below the coins figures are in the smaller unit.
         Step(
             say=f"Count {many} coins in steps of {step}.",
             chant=figures,
             show={} if large else {"counts": True},
+            numbers={"act": "count", "from": 0, "by": step, "counted": counted},
         ),
         Step(
             say=f"{figures}. That is {in_writing(total, money)}.",
             chant=amount_in_words(total, money, vocabulary),
             answer=str(step * many),
+            numbers=_total("total", total, counted),
         ),
     )
 
@@ -116,14 +151,26 @@ def mixed_steps(group: Sequence[int], money: Money, vocabulary: str) -> tuple[St
     """
     steps, counted = [], 0
     for number, (coins, figures) in enumerate(by_kind(group, money)):
+        worths = group[counted : counted + len(figures)]
         counted += len(figures)
         first = f"Begin with {coins}" if number == 0 else f"{capital(coins)}: count on to"
         say = f"{first}{':' if number == 0 else ''} {figures[-1]}."
-        steps.append(Step(say=say, chant=said(figures), show={"counts": counted}))
-    total = sum(group)
-    say = f"{said(count_on(group))}. That is {in_writing(total, money)}."
+        numbers = _counted("count", worths, figures)
+        steps.append(Step(say=say, chant=said(figures), show={"counts": counted}, numbers=numbers))
+    total, figures = sum(group), count_on(group)
+    say = f"{said(figures)}. That is {in_writing(total, money)}."
     words = amount_in_words(total, money, vocabulary)
-    return (*steps, Step(say=say, chant=words, answer=str(total)))
+    numbers = _total("total", total, figures)
+    return (*steps, Step(say=say, chant=words, answer=str(total), numbers=numbers))
+
+
+def _counted(act: str, worths: Sequence[int], figures: Sequence[int]) -> Numbers:
+    begin = figures[0] - worths[0]
+    return {"act": act, "coins": [*worths], "from": begin, "counted": [*figures]}
+
+
+def _total(act: str, total: int, figures: Sequence[int] = ()) -> Numbers:
+    return {"act": act, "total": total, "counted": [*figures]}
 
 
 def laying_steps(group: Sequence[int], money: Money, vocabulary: str) -> list[Step]:
@@ -138,10 +185,12 @@ def laying_steps(group: Sequence[int], money: Money, vocabulary: str) -> list[St
     """
     steps = laid_by_kind(group, money)
     figures, total = count_on(group), sum(group)
-    said_all = f"{said(figures)}. " if len(figures) <= MOST_SAID else ""
+    figures = figures if len(figures) <= MOST_SAID else []
+    said_all = f"{said(figures)}. " if figures else ""
     say = f"{said_all}That is {in_writing(total, money)}."
     words = amount_in_words(total, money, vocabulary)
-    return [*steps, Step(say=say, chant=words, show={"counts": True})]
+    numbers = _total("total", total, figures)
+    return [*steps, Step(say=say, chant=words, show={"counts": True}, numbers=numbers)]
 
 
 def laid_by_kind(group: Sequence[int], money: Money, start: int = 0) -> list[Step]:
@@ -153,9 +202,10 @@ def laid_by_kind(group: Sequence[int], money: Money, start: int = 0) -> list[Ste
     """
     steps, laid = [], 0
     for coins, figures in by_kind(group, money, start):
+        numbers = _counted("lay", group[laid : laid + len(figures)], figures)
         laid += len(figures)
-        tray = in_rows(group[:laid], money)
-        steps.append(Step(f"Lay {coins}: {figures[-1]}.", said(figures), {"tray": tray}))
+        say, show = f"Lay {coins}: {figures[-1]}.", {"tray": in_rows(group[:laid], money)}
+        steps.append(Step(say=say, chant=said(figures), show=show, numbers=numbers))
     return steps
 
 
@@ -175,14 +225,26 @@ def again_steps(group: Sequence[int], money: Money, vocabulary: str) -> tuple[St
     after, total = traded_group(group, trade), in_writing(sum(group), money)
     words = amount_in_words(sum(group), money, vocabulary)
     given, taken = (_in_words(side, money) for side in trade)
+    give, take = (sorted(map(int, side), reverse=True) for side in trade)
     tray: Tray = in_rows(after, money)
+    figures = count_on(after)
     return (
-        Step(say=f"The coins make {total}.", chant=words, show={"counts": True}),
-        Step(say=f"Trade {given} for {taken}.", show={"tray": tray, "counts": False}),
         Step(
-            say=f"{said(count_on(after))}. That is still {total}.",
+            say=f"The coins make {total}.",
             chant=words,
             show={"counts": True},
+            numbers=_total("make", sum(group)),
+        ),
+        Step(
+            say=f"Trade {given} for {taken}.",
+            show={"tray": tray, "counts": False},
+            numbers={"act": "trade", "give": give, "take": take},
+        ),
+        Step(
+            say=f"{said(figures)}. That is still {total}.",
+            chant=words,
+            show={"counts": True},
+            numbers=_total("still", sum(group), figures),
         ),
     )
 
@@ -217,12 +279,13 @@ def change_steps(price: int, paid: int, money: Money, vocabulary: str) -> tuple[
     total = paid - price
     adds = f"{' + '.join(map(str, parts))} = {total}. " if len(parts) > 1 else ""
     return (
-        Step(say=f"Start at {price}.", chant=f"{price}"),
+        Step(say=f"Start at {price}.", chant=f"{price}", numbers={"act": "start", "at": price}),
         *laid_by_kind(coins, money, price),
         Step(
             say=f"{adds}The change is {in_writing(total, money)}.",
             chant=amount_in_words(total, money, vocabulary),
             answer=str(total),
+            numbers={"act": "change", "parts": parts, "total": total},
         ),
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn
+from manipulatives.lessons.tasks.task import Numbers
 from manipulatives.maths.shapes.data import Shape
 from manipulatives.maths.shapes.papers import Grid
 
@@ -74,6 +75,27 @@ def numbers_to(many: int) -> str:
         '1, 2, 3, 4'
     """
     return ", ".join(map(str, range(1, many + 1)))
+
+
+def count_of(what: str, many: int) -> Numbers:
+    """Return the numbers of a step in which so many of something are counted.
+
+    Example:
+        >>> count_of("sides", 3)
+        {'act': 'count', 'what': 'sides', 'from': 0, 'by': 1, 'to': 3, 'counted': [1, 2, 3]}
+    """
+    counted = [*range(1, many + 1)]
+    return {"act": "count", "what": what, "from": 0, "by": 1, "to": many, "counted": counted}
+
+
+def found(what: str, many: int) -> Numbers:
+    """Return the numbers of a step that tells how many of something a shape has.
+
+    Example:
+        >>> found("right angles", 4)
+        {'act': 'find', 'what': 'right angles', 'many': 4}
+    """
+    return {"act": "find", "what": what, "many": many}
 
 
 def counted(many: int, one: str, several: str) -> str:

@@ -3,11 +3,20 @@
 Reading begins with the short hand: the number it points at, or the last one it has passed. Then
 the long hand: round from the 12 in fives. Setting begins with the long hand, and the short hand
 goes the right way past its number. Later and earlier move the long hand round in fives.
+
+The numbers of a step are one of these acts:
+
+* `hour`: the short hand is "on" or "past" the `numeral` that is the hour;
+* `minutes`: the long hand is at a `numeral`, which stands for so many `minutes`;
+* `count`: `counted` in fives (`by`) `from` 0 `to` the minutes at a `numeral`, or left to the 12;
+* `write`, `read` and `say`: the `hour` and `minutes` that are written down, shown, or said anew;
+* `start` and `move`: the long hand is at a `numeral`, `moved` by so many minutes in all, and the
+  hour is the new `hour` now, or None where it stays.
 """
 
 from __future__ import annotations
 
-from manipulatives.lessons.tasks.task import Step
+from manipulatives.lessons.tasks.task import Numbers, Step
 from manipulatives.maths.time.day import HOUR, earlier, later
 from manipulatives.maths.time.dial import Dial, count_in_fives, dial_at, hour_passed
 from manipulatives.words.clock import in_words
@@ -43,7 +52,8 @@ def reading_steps(minute: int, vocabulary: str) -> tuple[Step, ...]:
 def _read_hour(minute: int) -> Step:
     hour, past = hour_passed(minute), minute % HOUR
     if past == 0:
-        return Step(say=f"Short hand first: it points at the {hour}.", chant=f"{hour}")
+        say = f"Short hand first: it points at the {hour}."
+        return Step(say=say, chant=f"{hour}", numbers=_hour(minute))
     if past >= CLOSE:
         say = (
             f"Short hand first: it has not reached the {_coming(minute)}. The hour is still {hour}."
@@ -52,35 +62,65 @@ def _read_hour(minute: int) -> Step:
         say = "Short hand first: it has passed the 12. The hour is 12."
     else:
         say = f"Short hand first: it has passed the {hour}."
-    return Step(say=say, chant=f"{hour}", show={"sector": True})
+    return Step(say=say, chant=f"{hour}", show={"sector": True}, numbers=_hour(minute))
+
+
+def _hour(minute: int) -> Numbers:
+    place = "past" if minute % HOUR else "on"
+    return {"act": "hour", "numeral": hour_passed(minute), "place": place}
 
 
 def _read_minutes(minute: int, vocabulary: str) -> list[Step]:
     past, relative = minute % HOUR, vocabulary == "uk"
     show = {"sector": False, "arc": True}
+    numbers = _minutes(minute)
     if past == 0:
-        return [Step(say="Long hand next: it points at the 12.", chant="o'clock")]
+        say = "Long hand next: it points at the 12."
+        return [Step(say=say, chant="o'clock", numbers=numbers)]
     if past == HALF:
         say = "Long hand next: half way round, at the 6."
-        return [Step(say=say, chant="half past" if relative else "thirty", show=show)]
+        chant = "half past" if relative else "thirty"
+        return [Step(say=say, chant=chant, show=show, numbers=numbers)]
     if relative and past == QUARTER:
         say = "Long hand next: a quarter of the way round."
-        return [Step(say=say, chant="quarter past", show=show)]
+        return [Step(say=say, chant="quarter past", show=show, numbers=numbers)]
     if relative and past == HOUR - QUARTER:
         say = "Long hand next: a quarter of the way to go."
-        return [Step(say=say, chant="quarter to", show=show)]
+        return [Step(say=say, chant="quarter to", show=show, numbers=numbers)]
     say = f"Long hand next: count in fives to the {past // FIVE}."
-    steps = [Step(say=say, chant=_fives(past), show=show)]
+    steps = [Step(say=say, chant=_fives(past), show=show, numbers=_count(past, past // FIVE))]
     if relative and past > HALF:
-        say = f"Count on to the 12: {HOUR - past} minutes to go."
-        steps.append(Step(say=say, chant=_fives(HOUR - past)))
+        left = HOUR - past
+        say = f"Count on to the 12: {left} minutes to go."
+        steps.append(Step(say=say, chant=_fives(left), numbers=_count(left, 12)))
     return steps
+
+
+def _minutes(minute: int) -> Numbers:
+    return {"act": "minutes", "numeral": _numeral(minute), "minutes": minute % HOUR}
+
+
+def _count(minutes: int, numeral: int) -> Numbers:
+    counted = count_in_fives(minutes)
+    return {
+        "act": "count",
+        "from": 0,
+        "by": FIVE,
+        "to": minutes,
+        "counted": counted,
+        "numeral": numeral,
+    }
+
+
+def _time(act: str, minute: int) -> Numbers:
+    return {"act": act, "hour": hour_passed(minute), "minutes": minute % HOUR}
 
 
 def _written_down(minute: int, vocabulary: str) -> Step:
     words, digits = in_words(minute, vocabulary), in_digits(minute)
     say = f"It is {words}. We write {digits}."
-    return Step(say=say, chant=words, show={"words": True}, answer=digits)
+    numbers = _time("write", minute)
+    return Step(say=say, chant=words, show={"words": True}, answer=digits, numbers=numbers)
 
 
 def setting_steps(start: Dial, minute: int, vocabulary: str, *, given: str) -> tuple[Step, ...]:
@@ -108,19 +148,23 @@ def setting_steps(start: Dial, minute: int, vocabulary: str, *, given: str) -> t
     if given == "words" and vocabulary == "uk" and past > HALF:
         hour = in_words(minute - past, vocabulary).removesuffix(" o'clock")
         say = f"{words[:1].upper()}{words[1:]} is {past} minutes past {hour}."
-        steps.append(Step(say=say, show={"dial": dict(start)}))
+        steps.append(Step(say=say, show={"dial": dict(start)}, numbers=_time("say", minute)))
+    numbers = _minutes(minute)
     if past == 0:
         say, chant = "Long hand first: it points straight at the 12.", "o'clock"
     elif past == HALF:
         say, chant = "Long hand first: half way round, to the 6.", "half way"
     else:
         say = f"Long hand first: count {past} in fives to the {past // FIVE}."
-        chant = _fives(past)
-    steps.append(Step(say=say, chant=chant, show={"dial": dict(turned), "arc": past > 0}))
+        chant, numbers = _fives(past), _count(past, past // FIVE)
+    show = {"dial": dict(turned), "arc": past > 0}
+    steps.append(Step(say=say, chant=chant, show=show, numbers=numbers))
     show = {"dial": dict(dial_at(minute)), "arc": False, "sector": past > 0}
-    steps.append(Step(say=_set_hour(minute), chant=f"{hour_passed(minute)}", show=show))
-    other = "words" if given == "digits" else "digital"
-    steps.append(Step(say=f"The clock shows {words}.", chant=words, show={other: True}))
+    say, chant = _set_hour(minute), f"{hour_passed(minute)}"
+    steps.append(Step(say=say, chant=chant, show=show, numbers=_hour(minute)))
+    show = {"words" if given == "digits" else "digital": True}
+    say, numbers = f"The clock shows {words}.", _time("read", minute)
+    steps.append(Step(say=say, chant=words, show=show, numbers=numbers))
     return tuple(steps)
 
 
@@ -155,14 +199,24 @@ def moving_steps(start: int, by: int, vocabulary: str) -> tuple[Step, ...]:
     """
     move, word = (later, "On") if by > 0 else (earlier, "Back")
     say = f"Start at {in_digits(start)}: the long hand is at the {_numeral(start)}."
-    steps = [Step(say=say, show={"dial": dict(dial_at(start))})]
+    numbers = {**_time("start", start), "numeral": _numeral(start)}
+    steps = [Step(say=say, show={"dial": dict(dial_at(start))}, numbers=numbers)]
     before = start
     for count in range(FIVE, abs(by) + FIVE, FIVE):
         now = move(start, count)
         say = f"{word} to the {_numeral(now)}: {count} minutes."
-        if hour_passed(now) != hour_passed(before):
-            say += f" Now the hour is {hour_passed(now)}."
-        steps.append(Step(say=say, chant=f"{count}", show={"dial": dict(dial_at(now))}))
+        hour = hour_passed(now) if hour_passed(now) != hour_passed(before) else None
+        if hour is not None:
+            say += f" Now the hour is {hour}."
+        numbers = {
+            "act": "move",
+            "by": FIVE if by > 0 else -FIVE,
+            "moved": count,
+            "numeral": _numeral(now),
+            "hour": hour,
+        }
+        show = {"dial": dict(dial_at(now))}
+        steps.append(Step(say=say, chant=f"{count}", show=show, numbers=numbers))
         before = now
     return (*steps, _written_down(before, vocabulary))
 

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import json
+import re
 from collections import Counter
+from copy import deepcopy
+from dataclasses import replace
 from functools import cache
 from itertools import combinations_with_replacement, pairwise, product
 
 import pytest
 
+from manipulatives.lessons.catalogue.skills import SKILLS as EVERY
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.strands.money.skills import SKILLS
 from manipulatives.lessons.strands.rules import RULES
 from manipulatives.lessons.tasks.answers import tidy
 from manipulatives.lessons.tasks.make import GENERATORS, make_tasks, make_typed
@@ -19,10 +22,19 @@ from manipulatives.lessons.tasks.predicates import holds, spell_out
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.money.tray import check_tray, tray_of
 from manipulatives.widgets.coins import CoinTray
-from support import reader_money
-from support.reader_money import SIGNS, TABLES, CoinReader, amount, name_of, small_coins
+from support.oracles.money import (
+    SIGNS,
+    TABLES,
+    CoinOracle,
+    amount,
+    fewest,
+    name_of,
+    small_coins,
+    wrong_of,
+)
 from support.seeds import SEEDS
 
+SKILLS = [skill for skill in EVERY.values() if skill.strand == "money"]
 CURRENCIES = tuple(TABLES)
 NAMES = [skill.id for skill in SKILLS]
 MINOR = {"usd": "cents", "gbp": "pence", "eur": "cents", "cad": "cents", "aud": "cents",
@@ -58,7 +70,7 @@ def worths_on(traits):
     return sorted((int(lying["coin"]) for lying in traits["tray"]), reverse=True)
 
 
-def laid(task, worths):
+def laid_by(task, worths):
     """What is true when these coins lie on the tray of a task."""
     tray = tray_of([str(worth) for worth in worths], task.start["currency"])
     return facts_of("CoinTray", {**task.start, "tray": tray})
@@ -75,28 +87,94 @@ def ways_to_make(total, money, most):
 
 
 @pytest.mark.parametrize(("skill", "money"), each())
-def test_every_sentence_of_the_steps_is_true_of_the_coins(skill, money):
+def test_every_step_is_true_of_the_coins(skill, money):
     for task in of_seeds(skill, money):
-        reader = CoinReader(task.start)
+        oracle = CoinOracle(task.start)
         for step in task.steps:
-            reader.follow(step.say, step.chant, step.show)
+            oracle.follow(step)
         assert len(task.steps) >= 2
 
 
-def test_the_reader_refuses_what_is_not_so():
-    [task] = make_tasks("money.count_mixed", seed=1, count=1, options={"kinds": 3}, twins=0)
-    total = sum(worths_on(task.start))
-    for say, chant in (
-        (f"That is {total + 1}¢.", ""),
-        ("1, 2, 3. That is 3¢.", ""),
-        ("Begin with one quarter: 24.", "24"),
-        ("Trade one dime for one nickel.", ""),
-        ("Larger coins here: 9. Smaller coins here: 9.", ""),
-        ("Count them.", ""),
-    ):
-        with pytest.raises((AssertionError, TypeError)):
-            CoinReader(task.start).follow(say, chant, {})
-    CoinReader(task.start).follow(f"That is {total}¢.", "", {})
+@pytest.mark.parametrize(("skill", "money"), each())
+def test_the_procedure_of_a_mistake_leads_to_its_answer(skill, money):
+    for task in of_seeds(skill, money):
+        for mistake in task.mistakes:
+            numbers = mistake.numbers
+            if "wrong" not in numbers:
+                assert numbers["laid"]
+                continue
+            assert wrong_of(numbers, money) == numbers["wrong"], (task.prompt, mistake.rule)
+            if task.ask["by"] == "keypad":
+                assert mistake.answer == f"{numbers['wrong']}"
+            elif numbers["act"] == "count":
+                assert amount(mistake.answer, money) == numbers["wrong"]
+                assert mistake.when == ["=", "total", numbers["wrong"]]
+            elif numbers["act"] == "lay":
+                assert mistake.when == ["=", "kinds", " ".join(map(str, numbers["wrong"]))]
+            elif skill == "money.name_coins":
+                assert mistake.answer == name_of(int(numbers["wrong"]), money)
+            else:
+                assert amount(mistake.answer, money) == int(numbers["wrong"])
+
+
+@pytest.mark.parametrize("laid", ["as many as units", "coin for coin", "more than needed"])
+def test_what_shows_in_the_coins_is_found_when_such_coins_are_laid(laid):
+    found = 0
+    for skill in ("money.make_amount", "money.another_way", "money.fewest_coins"):
+        for task in of_seeds(skill, "usd")[:60]:
+            for mistake in task.mistakes:
+                wanted = mistake.numbers.get("amount", 0)
+                # Below ten cents, nickels and pennies are the fewest coins.
+                if mistake.numbers.get("laid") != laid or 0 < wanted < 10:
+                    continue
+                coins = {
+                    "as many as units": [5] * wanted,
+                    "coin for coin": [*mistake.numbers.get("coins", ())[1:], 50],
+                    "more than needed": [5] * (wanted // 5) + [1] * (wanted % 5),
+                }[laid]
+                assert mistake_made(task, laid_by(task, coins)).rule == mistake.rule
+                found += 1
+    assert found
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"total": 3},
+        {"counted": [1, 2, 3]},
+        {"coins": [25]},
+        {"from": 1},
+        {"give": [10]},
+        {"take": [5]},
+        {"larger": 9},
+        {"smaller": 9},
+        {"sides": 5},
+        {"parts": [1]},
+        {"at": 0},
+        {"coin": 50},
+        {"by": 3},
+    ],
+    ids=str,
+)
+def test_the_oracle_refuses_what_is_not_so(change):
+    refused = 0
+    for skill in NAMES:
+        for task in of_seeds(skill, "usd")[:5]:
+            oracle = CoinOracle(task.start)
+            for step in task.steps:
+                if step.numbers.keys() >= change.keys():
+                    wrong = replace(step, numbers={**step.numbers, **change})
+                    if wrong != step:
+                        with pytest.raises((AssertionError, TypeError)):
+                            deepcopy(oracle).follow(wrong)
+                        refused += 1
+                # The sentences with a number are held to it.
+                if re.search(r"\d", step.say):
+                    other = re.sub(r"\d+", "77", step.say, count=1)
+                    with pytest.raises(AssertionError):
+                        deepcopy(oracle).follow(replace(step, say=other))
+                oracle.follow(step)
+    assert refused
 
 
 @pytest.mark.parametrize(("skill", "money"), each())
@@ -201,19 +279,19 @@ def test_an_amount_is_met_by_whatever_coins_make_it(skill, money):
         wanted = amount(task.prompt.split(" costs ")[1].split(". ")[0], money)
         assert wanted == amount(task.answer, money)
         for group in ways_to_make(wanted, money, 4):
-            assert is_solved(task, laid(task, group))
+            assert is_solved(task, laid_by(task, group))
         for group in ways_to_make(wanted + small_coins(money)[-1], money, 3):
-            assert not is_solved(task, laid(task, group))
+            assert not is_solved(task, laid_by(task, group))
 
 
 @pytest.mark.parametrize(("skill", "money"), each("money.fewest_coins"))
 def test_the_fewest_coins_are_the_fewest_of_all_ways(skill, money):
     for task in of_seeds(skill, money)[:60]:
         wanted = amount(task.answer, money)
-        least = reader_money.fewest(wanted, tuple(small_coins(money)))
+        least = fewest(wanted, tuple(small_coins(money)))
         assert len(worths_on(task.steps[-3].show)) == least
         for group in ways_to_make(wanted, money, min(least + 1, 6)):
-            facts = laid(task, group)
+            facts = laid_by(task, group)
             assert is_solved(task, facts) == (len(group) == least)
             if len(group) > least:
                 assert mistake_made(task, facts).rule == "more_coins_than_needed"
@@ -227,12 +305,12 @@ def test_another_way_is_any_other_coins_of_the_same_worth(skill, money):
         assert task.start["running_total"] is False
         others = [group for group in ways_to_make(sum(start), money, 6) if list(group) != start]
         for group in others:
-            assert is_solved(task, laid(task, group))
-        assert not is_solved(task, laid(task, start))
+            assert is_solved(task, laid_by(task, group))
+        assert not is_solved(task, laid_by(task, start))
         # A coin traded for one coin of another worth.
         least = small_coins(money)[-1]
         swapped = [*start[1:], least if start[0] != least else small_coins(money)[0]]
-        assert mistake_made(task, laid(task, swapped)).rule == "same_number_of_coins"
+        assert mistake_made(task, laid_by(task, swapped)).rule == "same_number_of_coins"
 
 
 @pytest.mark.parametrize(("skill", "money"), each("money.change"))
@@ -345,7 +423,7 @@ def test_coins_that_make_another_amount_are_understood(cents, worths, rule):
     """
     tasks = make_tasks("money.make_amount", seed=0, count=99, twins=0)
     task = next(task for task in tasks if amount(task.answer, "usd") == cents)
-    mistake = mistake_made(task, laid(task, worths))
+    mistake = mistake_made(task, laid_by(task, worths))
     assert (mistake.rule if mistake else None) == rule
 
 

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import json
+import re
 from collections import Counter
+from copy import deepcopy
+from dataclasses import replace
 from functools import cache
 from itertools import pairwise, product
 
 import pytest
 import sympy
 
+from manipulatives.lessons.catalogue.skills import SKILLS as EVERY
 from manipulatives.lessons.strands.rules import RULES
 from manipulatives.lessons.strands.shapes.pools.corners import SQUARE_DOTS, TRIANGLE_DOTS
 from manipulatives.lessons.strands.shapes.pools.curves import CURVES, curves
@@ -18,7 +22,6 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     names_of,
     with_points_on_sides,
 )
-from manipulatives.lessons.strands.shapes.skills import SKILLS
 from manipulatives.lessons.strands.shapes.tasks.naming import UNLIKE
 from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
 from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made, play_steps
@@ -28,10 +31,11 @@ from manipulatives.maths.shapes.data import check_shape
 from manipulatives.widgets.polygon import PolygonDrawer
 from manipulatives.words.shape_facts import called
 from manipulatives.words.shape_names import Wording
-from support import shape_oracle as oracle
-from support.reader_shapes import ShapeReader
+from support.oracles import geometry
+from support.oracles.shapes import ShapeOracle, wrong_of
 from support.seeds import SEEDS
 
+SKILLS = [skill for skill in EVERY.values() if skill.strand == "shapes"]
 WAYS = [
     pytest.param(skill.id, options, id=f"{skill.id} {' '.join(map(str, options.values()))}")
     for skill in SKILLS
@@ -74,15 +78,15 @@ def test_every_picture_of_a_kind_is_of_that_kind(kind):
     assert len(set(pictures)) == len(pictures) >= 6
     for one in pictures:
         shape = one.shape()
-        assert oracle.is_simple(shape)
+        assert geometry.is_simple(shape)
         name = kind.removeprefix("notched ")
         sides = len(one.points)
-        assert len(oracle.corners_of(shape, one.grid)) == sides
+        assert len(geometry.corners_of(shape, one.grid)) == sides
         if name == "star":
-            assert 2 * oracle.tips(shape, one.grid) == sides
+            assert 2 * geometry.tips(shape, one.grid) == sides
         else:
-            assert name in oracle.names(shape, one.grid)
-        notched = oracle.tips(shape, one.grid) < sides
+            assert name in geometry.names(shape, one.grid)
+        notched = geometry.tips(shape, one.grid) < sides
         assert notched == (kind.startswith("notched") or kind == "star")
 
 
@@ -92,7 +96,7 @@ def test_shapes_come_turned_and_in_several_sizes():
         pictures = [one for one in drawn(kind) if one.grid == "square"]
         level = [any(a[1] == b[1] for a, b in pairwise(one.points)) for one in pictures]
         assert {True, False} == set(level) or kind == "hexagon"
-        assert len({round(oracle.Polygon(one.points).area) for one in pictures}) >= 3
+        assert len({round(geometry.Polygon(one.points).area) for one in pictures}) >= 3
 
 
 def test_points_on_sides_are_corners_to_nobody():
@@ -116,35 +120,72 @@ def test_round_shapes_stay_on_the_paper(kind):
 
 
 @pytest.mark.parametrize(("skill", "options"), WAYS)
-def test_every_sentence_of_the_steps_is_true_of_the_shape(skill, options):
+def test_every_step_is_true_of_the_shape(skill, options):
     for task in of_seeds(skill, **options):
-        reader = ShapeReader(task.start)
+        oracle = ShapeOracle(task.start)
         for step in task.steps:
-            reader.follow(step.say, step.chant, step.show)
+            oracle.follow(step)
         assert len(task.steps) >= 2
 
 
-def test_the_reader_refuses_what_is_not_so():
-    start = {
-        "shape": {"points": [[0, 0], [4, 0], [4, 3], [0, 3]], "closed": True},
-        "grid": "square",
-        "vocabulary": "us",
-    }
-    for say, chant in (
-        ("Count the sides: there are 5.", "1, 2, 3, 4, 5"),
-        ("It has 3 right angles.", ""),
-        ("4 sides are equally long.", ""),
-        ("It is a square.", ""),
-        ("It is not a rectangle.", ""),
-        ("Mirror lines: 4.", ""),
-        ("The two parts do not match.", ""),
-        ("It has 5 vertices.", ""),
-        ("It is nice.", ""),
-    ):
-        with pytest.raises(AssertionError):
-            ShapeReader(start).follow(say, chant, {})
-    for say in ("It has 4 right angles.", "It is a rectangle.", "Mirror lines: 2."):
-        ShapeReader(start).follow(say, "", {})
+@pytest.mark.parametrize(("skill", "options"), WAYS)
+def test_the_procedure_of_a_mistake_leads_to_its_answer(skill, options):
+    for task in of_seeds(skill, **options):
+        for mistake in task.mistakes:
+            numbers = mistake.numbers
+            if "shows" in numbers:
+                assert numbers["shows"] == mistake.rule
+            else:
+                wrong = wrong_of(numbers, *shape_of(task))
+                assert wrong == numbers["wrong"], (task.prompt, mistake.rule)
+                assert mistake.answer == f"{wrong}"
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"to": 2},
+        {"counted": [1, 2]},
+        {"many": 9},
+        {"straight": 3},
+        {"curved": 0},
+        {"terms": [1, 1]},
+        {"total": 1},
+        {"fits": 5},
+        {"of": 9},
+        {"name": "kite"},
+        {"step": [1, 7]},
+        {"side": 9},
+        {"number": 5},
+        {"areas": [1, 2]},
+        {"shares": 5},
+        {"match": None},
+        {"equal": None},
+        {"is": None},
+    ],
+    ids=str,
+)
+def test_the_oracle_refuses_what_is_not_so(change):
+    refused = 0
+    for skill, options in (way.values for way in WAYS):
+        for task in of_seeds(skill, **options)[:10]:
+            oracle = ShapeOracle(task.start)
+            for step in task.steps:
+                if step.numbers.keys() >= change.keys():
+                    # A truth is turned into the other one.
+                    new = {key: not step.numbers[key] if value is None else value
+                           for key, value in change.items()}  # fmt: skip
+                    wrong = replace(step, numbers={**step.numbers, **new})
+                    if wrong != step:
+                        with pytest.raises((AssertionError, KeyError)):
+                            deepcopy(oracle).follow(wrong)
+                        refused += 1
+                if re.search(r"\d", step.say):
+                    other = re.sub(r"\d+", "77", step.say, count=1)
+                    with pytest.raises(AssertionError):
+                        deepcopy(oracle).follow(replace(step, say=other))
+                oracle.follow(step)
+    assert refused
 
 
 @pytest.mark.parametrize(("skill", "options"), WAYS)
@@ -181,7 +222,7 @@ def test_data_come_back_to_the_byte(skill, options):
 @pytest.mark.parametrize("shapes", ["first", "more"])
 def test_a_shape_is_called_by_a_name_that_is_true_and_alone_among_the_choices(shapes):
     for task in of_seeds("shapes.name_shapes", ask="name", shapes=shapes):
-        true = oracle.names(*shape_of(task))
+        true = geometry.names(*shape_of(task))
         choices = ["trapezoid" if one == "trapezium" else one for one in task.ask["choices"]]
         assert len(choices) == 4
         # By the inclusive definition a parallelogram is a trapezoid, too: never a wrong choice.
@@ -209,7 +250,7 @@ def test_yes_or_no_agrees_with_measuring_and_a_square_is_a_rectangle(shapes):
     squares_asked = 0
     for task in of_seeds("shapes.name_shapes", ask="yes or no", shapes=shapes):
         name = task.prompt.removesuffix("?").split(" ", 3)[3]
-        true = oracle.names(*shape_of(task))
+        true = geometry.names(*shape_of(task))
         assert task.answer == ("yes" if name in true else "no")
         squares_asked += name == "rectangle" and "square" in true
     assert squares_asked
@@ -238,10 +279,10 @@ def test_sides_and_vertices_are_as_many_as_the_corners(skill, shapes):
     kinds = Counter()
     for task in of_seeds(skill, shapes=shapes):
         shape, grid = shape_of(task)
-        corners = len(oracle.corners_of(shape, grid))
+        corners = len(geometry.corners_of(shape, grid))
         assert task.answer == str(corners)
         rules = {mistake.rule for mistake in task.mistakes}
-        notched = oracle.tips(shape, grid) < corners
+        notched = geometry.tips(shape, grid) < corners
         assert ("points_of_star" in rules) == notched
         assert ("counted_mid_side" in rules) == (len(shape["points"]) > corners)
         kinds[task.kind] += 1
@@ -254,7 +295,7 @@ def test_right_angles_are_as_many_as_products_of_steps_say():
     found = Counter()
     for task in of_seeds("shapes.right_angles"):
         shape, grid = shape_of(task)
-        many = oracle.right_angles(shape, grid)
+        many = geometry.right_angles(shape, grid)
         assert task.answer == str(many)
         found[many] += 1
     assert set(found) == {0, 1, 2, 3, 4}
@@ -263,7 +304,7 @@ def test_right_angles_are_as_many_as_products_of_steps_say():
 def test_mirror_lines_are_those_that_a_fold_confirms():
     found = Counter()
     for task in of_seeds("shapes.mirror_lines", ask="how many"):
-        assert task.answer == str(oracle.mirror_lines(*shape_of(task)))
+        assert task.answer == str(geometry.mirror_lines(*shape_of(task)))
         found[task.answer] += 1
     assert {"0", "1", "2", "4"} <= set(found)
 
@@ -271,12 +312,12 @@ def test_mirror_lines_are_those_that_a_fold_confirms():
 def test_a_vertical_mirror_line_is_one_that_swaps_left_and_right():
     found, rules = Counter(), Counter()
     for task in of_seeds("shapes.mirror_lines", ask="vertical"):
-        vertical = oracle.has_vertical_line(*shape_of(task))
+        vertical = geometry.has_vertical_line(*shape_of(task))
         assert task.answer == ("yes" if vertical else "no")
         [mistake] = task.mistakes
         rules[mistake.rule] += 1
         if mistake.rule == "folds_another_way":
-            assert oracle.mirror_lines(*shape_of(task)) > 0
+            assert geometry.mirror_lines(*shape_of(task)) > 0
         found[task.answer] += 1
     assert min(found.values()) > 0.3 * SEEDS
     assert set(rules) == {"folds_another_way", "turn_for_fold", "fold_not_seen"}
@@ -297,14 +338,14 @@ def test_a_shape_is_drawn_if_it_has_what_is_asked_however_it_is_turned(begin):
 def wanted(task, shape, grid):
     """Whether a shape is what the prompt asks for, read from its words."""
     words = task.prompt.removesuffix(".").split()
-    sides, right = len(oracle.corners_of(shape, grid)), oracle.right_angles(shape, grid)
+    sides, right = len(geometry.corners_of(shape, grid)), geometry.right_angles(shape, grid)
     if "angle" in words:
         return sides == 3 and right == 1
     if "angles" in words:
         return sides == 4 and right == 4
     if words[-1] in ("sides", "vertices"):
         return sides == int(words[-2])
-    return words[-1] in oracle.names(shape, grid)
+    return words[-1] in geometry.names(shape, grid)
 
 
 @pytest.mark.parametrize(
@@ -339,7 +380,7 @@ def test_what_was_drawn_is_understood(asked, shape, rule):
 def test_shares_are_equal_when_shapely_measures_them_so(shares):
     found = Counter()
     for task in of_seeds("shapes.equal_shares", ask="judge", shares=shares):
-        areas = oracle.areas(task.start["shape"])
+        areas = geometry.areas(task.start["shape"])
         equal = max(areas) - min(areas) < 1e-2
         assert task.answer == ("yes" if equal else "no")
         assert shares in ("any", len(areas))
@@ -358,7 +399,7 @@ def test_equal_shares_need_not_look_alike():
     ]
     assert unlike
     for task in unlike:
-        areas = oracle.areas(task.start["shape"])
+        areas = geometry.areas(task.start["shape"])
         assert max(areas) - min(areas) < 1e-9
         assert mistake_made(task, {"answer": "no"}).rule == "unlike_as_unequal"
 
@@ -369,7 +410,7 @@ def test_a_cut_into_equal_shares_is_right_and_into_others_is_understood(shares):
         wanted_shares = int(task.prompt.split()[3])
         assert shares in ("any", wanted_shares)
         done = task.steps[-2].show["shape"]
-        areas = oracle.areas(done)
+        areas = geometry.areas(done)
         assert len(areas) == wanted_shares
         assert max(areas) - min(areas) < 1e-2
     rectangle = {"points": [[1, 2], [7, 2], [7, 6], [1, 6]], "closed": True}
@@ -400,7 +441,7 @@ def test_round_shapes_are_told_by_their_straight_sides(ask):
 def test_squares_in_rows_are_as_many_as_shapely_cuts_out():
     """Up to five rows and columns: Common Core 2.OA.C.4."""
     for task in of_seeds("shapes.rows_columns"):
-        areas = oracle.areas(task.start["shape"])
+        areas = geometry.areas(task.start["shape"])
         assert task.answer == str(len(areas))
         assert max(areas) - min(areas) < 1e-9
         assert round(areas[0]) in {1, 4}

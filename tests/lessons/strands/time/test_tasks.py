@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from dataclasses import replace
 from functools import cache
 from itertools import pairwise
 
@@ -14,7 +15,7 @@ from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_mad
 from manipulatives.lessons.tasks.predicates import holds
 from manipulatives.words.clock import in_words
 from manipulatives.words.clock_digits import in_digits, parse_time
-from support.reader_time import ClockReader
+from support.oracles.time import ClockOracle, wrong_of
 
 CASES = {
     "4:00": "hour", "4:05": "past", "4:15": "past", "4:25": "past", "4:30": "half", "4:35": "to",
@@ -337,30 +338,60 @@ EVERY_WAY = [
 
 @pytest.mark.parametrize("vocabulary", ["us", "uk"])
 @pytest.mark.parametrize(("skill", "options"), EVERY_WAY)
-def test_every_sentence_of_the_steps_is_true_of_the_hands(skill, options, vocabulary):
+def test_every_step_is_true_of_the_hands(skill, options, vocabulary):
     """Of each skill all times that it has: 12, 24 or 144."""
     every = len(GENERATORS[skill].items({"step": 5}))
     tasks = make_tasks(skill, seed=0, count=every, vocabulary=vocabulary, options=options, twins=0)
     for task in tasks:
-        reader = ClockReader(task.start["dial"], vocabulary)
+        oracle = ClockOracle(task.start["dial"], vocabulary)
         for step in task.steps:
-            reader.follow(step.say, step.chant, step.show)
-        assert len(reader.read) == len(task.steps) >= 2
+            oracle.follow(step)
+        assert len(oracle.done) == len(task.steps) >= 2
 
 
-def test_the_reader_refuses_what_is_not_so():
-    dial = {"hour": 275, "minute": 35, "half": "am"}
-    for say, chant in (
-        ("Short hand first: it has passed the 5.", "5"),
-        ("Long hand next: count in fives to the 6.", "5, 10, 15, 20, 25, 30"),
-        ("Long hand next: count in fives to the 7.", "5, 10, 15, 20, 25, 30"),
-        ("It is five thirty-five. We write 4:35.", "five thirty-five"),
-        ("On to the 7: 5 minutes.", "5"),
-        ("Look at the clock.", ""),
-    ):
+@pytest.mark.parametrize(("skill", "options"), EVERY_WAY)
+def test_the_procedure_of_a_mistake_leads_to_its_answer(skill, options):
+    every = len(GENERATORS[skill].items({"step": 5}))
+    hands = {"answer": "hands"} if "by" in options else {}
+    for more in ({}, hands):
+        for task in make_tasks(skill, seed=0, count=every, options={**options, **more}, twins=0):
+            for mistake in task.mistakes:
+                wrong = mistake.numbers["wrong"]
+                assert wrong_of(mistake.numbers) == wrong, (task.prompt, mistake.rule)
+                if mistake.answer is not None:
+                    assert mistake.answer == f"{wrong // 60 or 12}:{wrong % 60:02}"
+                dial = wrong
+                if isinstance(wrong, int):
+                    dial = {"hour": wrong, "minute": wrong % 60, "half": "am"}
+                facts = {**facts_of("Clock", {"dial": dial}), "answer": mistake.answer}
+                assert holds(mistake.when, facts), (task.prompt, mistake.rule)
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"numeral": 5},
+        {"place": "on"},
+        {"to": 30},
+        {"counted": [5, 10, 15, 20, 25, 30]},
+        {"minutes": 30},
+        {"hour": 5},
+    ],
+    ids=str,
+)
+def test_the_oracle_refuses_what_is_not_so(change):
+    [task] = make_tasks("time.read_five_minutes", seed=0, count=1, instead=["4:35"], twins=0)
+    changed = 0
+    for step in task.steps:
+        if step.numbers.keys() >= change.keys():
+            wrong = replace(step, numbers={**step.numbers, **change})
+            with pytest.raises(AssertionError):
+                ClockOracle(task.start["dial"], "us").follow(wrong)
+            changed += 1
+        ClockOracle(task.start["dial"], "us").follow(step)
         with pytest.raises(AssertionError):
-            ClockReader(dial, "us").follow(say, chant, {})
-    ClockReader(dial, "us").follow("Short hand first: it has passed the 4.", "4", {})
+            ClockOracle(task.start["dial"], "us").follow(replace(step, say="It is 11 past 1."))
+    assert changed
 
 
 def test_times_of_a_kind_share_the_half_that_the_long_hand_is_in():

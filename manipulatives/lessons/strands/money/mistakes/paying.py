@@ -68,24 +68,28 @@ CHANGE: tuple[OnChange, ...] = (
         ten_too_much,
         may_have="counted up to the next ten and then counted one ten too many",
         us="Count up to the next ten, then on from there.",
+        does={"tens": 1},
     ),
     Rule(
         "price_and_paid",
         price_and_paid,
         may_have="added the price to what was paid",
         us="Begin at the price and count up.",
+        does={"sign": "+"},
     ),
     Rule(
         "price_again",
         price_again,
         may_have="given the price as the change",
         us="Change goes from the price to what was paid.",
+        does={"gives": "price"},
     ),
     Rule(
         "counted_price_too",
         counted_price_too,
         may_have="counted the price as the first number",
         us="Say the first number after the price.",
+        does={"start_counted": True},
     ),
 )
 
@@ -103,18 +107,21 @@ AS_MANY_COINS: OnTray = Rule(
     on_tray,
     may_have="laid as many coins as the amount has units",
     us="Count what the coins are worth together.",
+    does={"laid": "as many as units"},
 )
 SAME_NUMBER: OnTray = Rule(
     "same_number_of_coins",
     on_tray,
     may_have="traded one coin for one coin, though they are worth different amounts",
     us="Trade for coins that are worth as much together.",
+    does={"laid": "coin for coin"},
 )
 MORE_THAN_NEEDED: OnTray = Rule(
     "more_coins_than_needed",
     on_tray,
     may_have="made the amount without looking for larger coins",
     us="The amount is right; now find larger coins.",
+    does={"laid": "more than needed"},
 )
 PAYING = (AS_MANY_COINS, SAME_NUMBER, MORE_THAN_NEEDED)
 

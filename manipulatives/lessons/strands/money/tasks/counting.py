@@ -8,7 +8,7 @@ from manipulatives.lessons.strands.money.mistakes.coins import COUNTING
 from manipulatives.lessons.strands.money.pools import Group, small_worths
 from manipulatives.lessons.strands.money.steps import alike_steps, mixed_steps
 from manipulatives.lessons.strands.money.tray import anywhere, in_rows, to_read
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Mistake, Task
 from manipulatives.maths.money.coin import Unit
@@ -75,7 +75,8 @@ def _count(request: Request, kind: str, group: Group, unit: Unit, scale: int) ->
 
 def _mistakes(group: Group, money: Money, vocabulary: str, scale: int) -> tuple[Mistake, ...]:
     found = [(rule, _scaled(rule.id, rule.wrong(group, money), scale)) for rule in COUNTING]
-    return foreseen(found, vocabulary, right=sum(group) // scale)
+    numbers = done_with("count", coins=[*group], unit=scale)
+    return foreseen(found, vocabulary, right=sum(group) // scale, numbers=numbers)
 
 
 def _scaled(rule: str, wrong: int | None, scale: int) -> int | None:

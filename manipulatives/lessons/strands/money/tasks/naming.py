@@ -6,7 +6,7 @@ from manipulatives.lessons.strands.money.mistakes.coins import NAMING
 from manipulatives.lessons.strands.money.pools import Among, coins_of
 from manipulatives.lessons.strands.money.steps import naming_steps
 from manipulatives.lessons.strands.money.tray import anywhere, to_read
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.money.coins import currency
@@ -40,6 +40,7 @@ def _about_coin(request: Request, *, ask_worth: bool) -> Task:
         request.vocabulary,
         right=key,
         named=named,
+        numbers=done_with("name", coin=key),
     )
     keys = [key, *others]
     start = to_read(anywhere(request.chance.shuffled(keys), request.chance), money, worths=False)

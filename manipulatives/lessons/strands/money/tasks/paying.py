@@ -16,7 +16,7 @@ from manipulatives.lessons.strands.money.pools import Group, Sale, paid_with, pu
 from manipulatives.lessons.strands.money.steps import again_steps, change_steps, laying_steps
 from manipulatives.lessons.strands.money.tasks.counting import TYPED
 from manipulatives.lessons.strands.money.tray import in_rows, to_lay
-from manipulatives.lessons.tasks.foreseen import foreseen, mistake
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.rule import Rule
@@ -65,9 +65,20 @@ def fewest_coins(request: Request) -> Task:
         prompt=f"{_costs(request, amount)} Pay with the fewest coins.",
         goal=["and", ["=", "total", amount], ["=", "fewest", True]],
         start=to_lay([], money, total=True),
-        steps=[*steps, Step(say=f"No way needs fewer than {len(coins)} coins.")],
+        steps=[
+            *steps,
+            Step(
+                say=f"No way needs fewer than {len(coins)} coins.",
+                numbers={"act": "fewest", "coins": len(coins)},
+            ),
+        ],
         mistakes=(
-            mistake([MORE_THAN_NEEDED], more, request.vocabulary),
+            mistake(
+                [MORE_THAN_NEEDED],
+                more,
+                request.vocabulary,
+                numbers={"act": "lay", "amount": amount, **MORE_THAN_NEEDED.does},
+            ),
             *_wrong_totals(amount, coins, money, request.vocabulary),
         ),
     )
@@ -80,7 +91,8 @@ def another_way(request: Request) -> Task:
     kinds = " ".join(map(str, group))
     # As many coins that are worth something else: a coin was traded for a coin.
     traded: Predicate = ["and", ["=", "count", len(group)], ["!=", "total", amount]]
-    swapped = [mistake([SAME_NUMBER], traded, request.vocabulary)]
+    numbers = {"act": "lay", "coins": [*group], **SAME_NUMBER.does}
+    swapped = [mistake([SAME_NUMBER], traded, request.vocabulary, numbers=numbers)]
     start = to_lay(in_rows(group, money), money, total=False)
     return _laying(
         request,
@@ -131,7 +143,12 @@ def _small(amount: int, money: Money) -> str:
 def _wrong_totals(amount: int, coins: Group, money: Money, vocabulary: str) -> tuple[Mistake, ...]:
     slips = [(rule, rule.wrong(coins, money)) for rule in COUNTING if rule.id in SLIPS]
     as_many: Predicate = ["and", ["=", "count", amount], ["!=", "total", amount]]
-    by_number = [mistake([AS_MANY_COINS], as_many, vocabulary)] if 1 < amount <= MANY_COINS else []
+    numbers = {"act": "lay", "amount": amount, **AS_MANY_COINS.does}
+    by_number = (
+        [mistake([AS_MANY_COINS], as_many, vocabulary, numbers=numbers)]
+        if 1 < amount <= MANY_COINS
+        else []
+    )
     return (
         *_taken_for_others(amount, coins, money, vocabulary),
         *foreseen(
@@ -140,6 +157,7 @@ def _wrong_totals(amount: int, coins: Group, money: Money, vocabulary: str) -> t
             right=amount,
             named=lambda wrong: in_writing(wrong, money),
             when=lambda wrong: ["=", "total", wrong],
+            numbers=done_with("count", coins=[*coins]),
         ),
         *by_number,
     )
@@ -155,7 +173,8 @@ def _taken_for_others(
         if sum(others) != amount:
             laid.setdefault(tuple(sorted(others, reverse=True)), []).append(rule)
     for group, rules in laid.items():
-        yield mistake(rules, ["=", "kinds", " ".join(map(str, group))], vocabulary)
+        numbers = {"act": "lay", "coins": [*coins], **rules[0].does, "wrong": [*group]}
+        yield mistake(rules, ["=", "kinds", " ".join(map(str, group))], vocabulary, numbers=numbers)
 
 
 def _laid_for(rule: Rule[Any], worth: int, money: Money) -> int:
@@ -187,6 +206,9 @@ def change(request: Request) -> Task:
         spoken=amount_in_words(back, money, request.vocabulary),
         steps=change_steps(price, paid, money, request.vocabulary),
         mistakes=foreseen(
-            [(rule, rule.wrong(price, paid)) for rule in CHANGE], request.vocabulary, right=back
+            [(rule, rule.wrong(price, paid)) for rule in CHANGE],
+            request.vocabulary,
+            right=back,
+            numbers=done_with("change", price=price, paid=paid),
         ),
     )

@@ -123,12 +123,14 @@ RIGHT_ANGLES: tuple[Number, ...] = (
         all_corners_right,
         may_have="taken every corner for a right angle",
         us="Try each corner with the corner of a sheet.",
+        does={"takes": "every corner"},
     ),
     Rule(
         "upright_corners",
         upright_corners,
         may_have="left out right angles that are turned",
         us="Turn your head, and try each corner again.",
+        does={"takes": "upright corners"},
     ),
 )
 MIRROR_LINES: tuple[Number, ...] = (
@@ -137,18 +139,21 @@ MIRROR_LINES: tuple[Number, ...] = (
         halves_look_alike,
         may_have="taken equal halves for mirror halves",
         us="Fold it: do the two parts match?",
+        does={"takes": "turns"},
     ),
     Rule(
         "line_for_each_side",
         line_for_each_side,
         may_have="counted one mirror line for each side",
         us="Try to fold on each of these lines.",
+        does={"takes": "sides"},
     ),
     Rule(
         "only_vertical_line",
         only_vertical_line,
         may_have="looked for vertical mirror lines only",
         us="Turn it: can you fold it another way?",
+        does={"takes": "vertical lines"},
     ),
 )
 SQUARES: tuple[OnSquares, ...] = (
@@ -157,12 +162,20 @@ SQUARES: tuple[OnSquares, ...] = (
         rows_and_columns,
         may_have="added the rows and the columns",
         us="Count one row, then add it for each row.",
+        does={"sign": "+"},
     ),
-    Rule("one_row", one_row, may_have="counted one row only", us="Count the other rows as well."),
+    Rule(
+        "one_row",
+        one_row,
+        may_have="counted one row only",
+        us="Count the other rows as well.",
+        does={"takes": "one row"},
+    ),
     Rule(
         "edge_alone",
         edge_alone,
         may_have="counted only the squares on the edge",
         us="Count the squares inside, too.",
+        does={"takes": "the edge"},
     ),
 )

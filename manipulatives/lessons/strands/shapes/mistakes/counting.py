@@ -170,30 +170,35 @@ COUNTING: tuple[Number, ...] = (
         points_of_star,
         may_have="counted only the corners that stick out",
         us="Go all the way around, into the notches too.",
+        does={"takes": "tips"},
     ),
     Rule(
         "counted_mid_side",
         counted_mid_side,
         may_have="counted a point in the middle of a straight side",
         us="A corner is where the way turns.",
+        does={"takes": "points"},
     ),
     Rule(
         "curved_as_straight",
         curved_as_straight,
         may_have="counted the curved side as a straight one",
         us="Count only the straight sides.",
+        does={"takes": "curved sides too"},
     ),
     Rule(
         "start_twice",
         start_twice,
         may_have="counted the first one twice",
         us="Mark where you begin, and stop before it.",
+        does={"start_counted": True},
     ),
     Rule(
         "one_too_few",
         one_too_few,
         may_have="left one out",
         us="Touch each one once, all the way around.",
+        does={"left_out": 1},
     ),
 )
 NAMING: tuple[Name, ...] = (
@@ -202,36 +207,42 @@ NAMING: tuple[Name, ...] = (
         any_four_is_square,
         may_have="called every shape with four sides a square",
         us="Look at its corners and sides once more.",
+        does={"four": "square"},
     ),
     Rule(
         "any_four_is_rectangle",
         any_four_is_rectangle,
         may_have="called every shape with four sides a rectangle",
         us="Look for square corners: how many are there?",
+        does={"four": "rectangle"},
     ),
     Rule(
         "round_is_circle",
         round_is_circle,
         may_have="called every shape with a curved side a circle",
         us="Look for straight sides: how many are there?",
+        does={"round": "circle"},
     ),
     Rule(
         "half_for_quarter",
         half_for_quarter,
         may_have="mixed up half and quarter of a circle",
         us="How many such parts make a whole circle?",
+        does={"part": "other"},
     ),
     Rule(
         "name_one_more",
         name_one_more,
         may_have="taken the name of the shape with one side more",
         us="Count the sides once more, then name it.",
+        does={"sides": 1},
     ),
     Rule(
         "name_one_fewer",
         name_one_fewer,
         may_have="taken the name of the shape with one side fewer",
         us="Count the sides once more, then name it.",
+        does={"sides": -1},
     ),
 )
 

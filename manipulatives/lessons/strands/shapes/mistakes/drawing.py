@@ -25,7 +25,7 @@ Seen = Rule[Callable[[Facts], None]]
 
 
 def _seen(name: str, may_have: str, us: str) -> Seen:
-    return Rule(name, by_drawing, may_have=may_have, us=us)
+    return Rule(name, by_drawing, may_have=may_have, us=us, does={"shows": name})
 
 
 OTHER_SIZE_OR_TURN = _seen(

@@ -7,7 +7,14 @@ from functools import cache
 from typing import Any
 
 from manipulatives.lessons.strands.shapes.mistakes.angles import RIGHT_ANGLES
-from manipulatives.lessons.strands.shapes.paper import TYPED, counted, numbers_to, to_look_at
+from manipulatives.lessons.strands.shapes.paper import (
+    TYPED,
+    count_of,
+    counted,
+    found,
+    numbers_to,
+    to_look_at,
+)
 from manipulatives.lessons.strands.shapes.pools.polygons import (
     EACH,
     Drawn,
@@ -15,7 +22,7 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     some_drawn,
     spread,
 )
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step, Task
 from manipulatives.maths.number.words import number_in_words
@@ -123,19 +130,25 @@ def count_right_angles(request: Request) -> Task:
                 say=f"Try all {corners} corners, one by one.",
                 chant=numbers_to(corners),
                 show={"count": "vertices"},
+                numbers=count_of("corners", corners),
             ),
             Step(
                 say=f"A sheet's corner fits {many} of {corners} corners.",
                 chant=words,
                 show={"count": "", "show": ["right_angles"]},
+                numbers={"act": "fit", "fits": many, "of": corners},
             ),
             Step(
                 say=f"It has {counted(many, 'right angle', 'right angles')}.",
                 chant=words,
                 answer=f"{many}",
+                numbers=found("right angles", many),
             ),
         ),
         mistakes=foreseen(
-            [(rule, rule.wrong(facts)) for rule in RIGHT_ANGLES], request.vocabulary, right=many
+            [(rule, rule.wrong(facts)) for rule in RIGHT_ANGLES],
+            request.vocabulary,
+            right=many,
+            numbers=done_with("count", what="right angles"),
         ),
     )

@@ -7,7 +7,14 @@ from functools import cache
 from typing import Any
 
 from manipulatives.lessons.strands.shapes.mistakes.counting import COUNTING
-from manipulatives.lessons.strands.shapes.paper import TYPED, counted, numbers_to, to_look_at
+from manipulatives.lessons.strands.shapes.paper import (
+    TYPED,
+    count_of,
+    counted,
+    found,
+    numbers_to,
+    to_look_at,
+)
 from manipulatives.lessons.strands.shapes.pools.polygons import (
     EACH,
     Drawn,
@@ -17,7 +24,7 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     spread,
     with_points_on_sides,
 )
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step, Task
 from manipulatives.maths.number.words import number_in_words
@@ -95,19 +102,24 @@ def _count(request: Request, one_part: str, parts: str) -> Task:
     if len(one.points) > many:
         sides = "A point on a side leaves it one side."
         vertices = "A point on a straight side is no vertex."
-        steps.append(Step(say=sides if parts == "sides" else vertices))
+        say = sides if parts == "sides" else vertices
+        steps.append(Step(say=say, numbers={"act": "mid side"}))
     steps.append(
         Step(
             say=f"Begin at one {one_part}. Go all the way around.",
             chant=numbers_to(many),
             show={"count": parts},
+            numbers=count_of(parts, many),
         )
     )
     if tips < many and parts == "vertices":
-        steps.append(Step(say=f"Points and notches: {tips} + {many - tips} = {many}."))
+        say = f"Points and notches: {tips} + {many - tips} = {many}."
+        terms = [tips, many - tips]
+        steps.append(Step(say=say, numbers={"act": "add", "terms": terms, "total": many}))
     words = f"{number_in_words(many)} {parts}"
     show = {"count": "", "show": [parts]}
-    steps.append(Step(f"It has {counted(many, one_part, parts)}.", words, show, f"{many}"))
+    say = f"It has {counted(many, one_part, parts)}."
+    steps.append(Step(say, words, show, f"{many}", found(parts, many)))
     prompt = f"How many {parts} does this shape have?"
     return Task(
         skill=request.skill,
@@ -122,6 +134,9 @@ def _count(request: Request, one_part: str, parts: str) -> Task:
         spoken=words,
         steps=tuple(steps),
         mistakes=foreseen(
-            [(rule, rule.wrong(facts)) for rule in COUNTING], request.vocabulary, right=many
+            [(rule, rule.wrong(facts)) for rule in COUNTING],
+            request.vocabulary,
+            right=many,
+            numbers=done_with("count", what=parts),
         ),
     )

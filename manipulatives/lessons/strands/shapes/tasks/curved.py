@@ -12,7 +12,7 @@ from manipulatives.lessons.strands.shapes.paper import TYPED, to_look_at
 from manipulatives.lessons.strands.shapes.pools.curves import CURVES, curves
 from manipulatives.lessons.strands.shapes.pools.polygons import EACH, Drawn, facts_of, spread
 from manipulatives.lessons.strands.shapes.tasks.naming import name_shape, sides_of_curve
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step, Task
 from manipulatives.maths.number.words import number_in_words
@@ -71,9 +71,12 @@ def about_curve(request: Request) -> Task:
         spoken=words,
         steps=(
             Step(say="Follow the edge with a finger."),
-            Step(step.say, words, step.show, f"{many}"),
+            replace(step, chant=words, answer=f"{many}"),
         ),
         mistakes=foreseen(
-            [(rule, rule.wrong(facts)) for rule in COUNTING], request.vocabulary, right=many
+            [(rule, rule.wrong(facts)) for rule in COUNTING],
+            request.vocabulary,
+            right=many,
+            numbers=done_with("count", what="straight sides"),
         ),
     )

@@ -7,7 +7,7 @@ from functools import cache
 from typing import Any, NamedTuple
 
 from manipulatives.lessons.strands.shapes.mistakes import drawing as may
-from manipulatives.lessons.strands.shapes.paper import counted, to_draw_on, with_article
+from manipulatives.lessons.strands.shapes.paper import counted, found, to_draw_on, with_article
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn, facts_of, some_drawn
 from manipulatives.lessons.tasks.foreseen import mistake
 from manipulatives.lessons.tasks.generator import Request
@@ -159,7 +159,15 @@ def draw(request: Request) -> Task:
         spoken=words,
         steps=(
             *(
-                Step(say=stage.say, show={"shape": _plain(stage.shape)})
+                Step(
+                    say=stage.say,
+                    show={"shape": _plain(stage.shape)},
+                    numbers={
+                        "act": "draw",
+                        "side": stage.drawn.side,
+                        "step": None if stage.drawn.step is None else [*stage.drawn.step],
+                    },
+                )
                 for stage in stages[2 if begun else 0 :]
             ),
             _told(wanted, one),
@@ -193,19 +201,23 @@ def _told(wanted: Wanted, one: Drawn) -> Step:
     if wanted.ask == "right angles" or wanted.value in RIGHT:
         many = int(facts["right_angles"] or 0)
         say = f"It has {counted(many, 'right angle', 'right angles')}."
+        numbers = found("right angles", many)
         if wanted.value == "square":
-            say += (
-                f" {counted(int(facts['equal_sides'] or 0), 'side is', 'sides are')} equally long."
-            )
-        return Step(say=say, show={"show": ["right_angles", "equal_sides"]})
+            equal = int(facts["equal_sides"] or 0)
+            say += f" {counted(equal, 'side is', 'sides are')} equally long."
+            numbers["equal sides"] = equal
+        show = {"show": ["right_angles", "equal_sides"]}
+        return Step(say=say, show=show, numbers=numbers)
     sides = int(facts["sides"] or 0)
     say = f"It has {sides} sides and {facts['vertices']} vertices."
-    return Step(say=say, chant=f"{sides}", show={"show": ["sides", "vertices"]})
+    numbers = {**found("sides", sides), "vertices": facts["vertices"]}
+    show = {"show": ["sides", "vertices"]}
+    return Step(say=say, chant=f"{sides}", show=show, numbers=numbers)
 
 
 def _mistakes(wanted: Wanted, vocabulary: str) -> list[Mistake]:
     sides = _sides(wanted)
-    found: list[tuple[Rule[Any], Predicate]] = [
+    possible: list[tuple[Rule[Any], Predicate]] = [
         (may.NOT_CLOSED, ["and", ["=", "closed", False], [">=", "points", 3]]),
         (
             may.SIDES_CROSS,
@@ -214,18 +226,18 @@ def _mistakes(wanted: Wanted, vocabulary: str) -> list[Mistake]:
         (may.DREW_MID_SIDE, [*CLOSED, ["=", "points", sides], ["<", "sides", sides]]),
     ]
     if wanted.value in RIGHT or wanted.ask == "right angles":
-        found.append((may.CORNERS_NOT_RIGHT, _corners_not_right(wanted, sides)))
+        possible.append((may.CORNERS_NOT_RIGHT, _corners_not_right(wanted, sides)))
     if wanted.value == "square":
-        found.append(
+        possible.append(
             (may.SIDES_NOT_EQUAL, ["and", ["=", "rectangle", True], ["!=", "square", True]])
         )
-    found += [
+    possible += [
         (may.DREW_ONE_MORE, [*CLOSED, ["=", "sides", sides + 1]]),
         (may.DREW_ONE_FEWER, [*CLOSED, ["=", "sides", sides - 1]]),
     ]
     return [
-        mistake([rule], when, vocabulary)
-        for rule, when in found
+        mistake([rule], when, vocabulary, numbers={"act": "draw", "sides": sides, **rule.does})
+        for rule, when in possible
         # Nothing has fewer sides than a triangle.
         if not (rule is may.DREW_ONE_FEWER and sides == 3)  # noqa: PLR2004 - see above
     ]

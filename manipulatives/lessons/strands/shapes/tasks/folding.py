@@ -12,7 +12,7 @@ from manipulatives.lessons.strands.shapes.mistakes.drawing import (
     FOLDS_ANOTHER_WAY,
     TURN_FOR_FOLD,
 )
-from manipulatives.lessons.strands.shapes.paper import TYPED, YES_OR_NO, to_look_at, yes_no
+from manipulatives.lessons.strands.shapes.paper import TYPED, YES_OR_NO, found, to_look_at, yes_no
 from manipulatives.lessons.strands.shapes.pools.polygons import (
     EACH,
     Drawn,
@@ -20,7 +20,7 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     some_drawn,
     spread,
 )
-from manipulatives.lessons.tasks.foreseen import foreseen, mistake
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Step, Task
@@ -68,7 +68,7 @@ def _to_fold(ask: str) -> tuple[Drawn, ...]:
             key = kind_of_fold(one) if ask == "vertical" else facts_of(one)["mirror_lines"]
             kinds.setdefault(key, []).append(one)
     most = 3 * EACH if ask == "vertical" else EACH
-    return tuple(one for found in kinds.values() for one in spread(found, most))
+    return tuple(one for alike in kinds.values() for one in spread(alike, most))
 
 
 def kind_of_fold(one: Drawn) -> str:
@@ -102,7 +102,7 @@ def _vertical(request: Request) -> Task:
     one: Drawn = request.item
     right = has_vertical_line(one)
     match = "The two parts match." if right else "The two parts do not match."
-    # Lines that run another way would only gainsay that.
+    # Hide other mirror lines: they would contradict the answer.
     drawn = {"show": ["mirror_lines"]} if right else {}
     prompt, wrong = "Is there a vertical mirror line?", yes_no(not right)
     return Task(
@@ -123,11 +123,16 @@ def _vertical(request: Request) -> Task:
                 chant=yes_no(right),
                 show=drawn,
                 answer=yes_no(right),
+                numbers={"act": "match", "match": right},
             ),
         ),
         mistakes=(
             mistake(
-                [_why(one, right=right)], ["=", "answer", wrong], request.vocabulary, answer=wrong
+                [_why(one, right=right)],
+                ["=", "answer", wrong],
+                request.vocabulary,
+                answer=wrong,
+                numbers=done_with("fold", line="vertical")(_why(one, right=right), wrong),
             ),
         ),
     )
@@ -163,9 +168,13 @@ def _how_many(request: Request) -> Task:
                 chant=words,
                 show={"show": ["mirror_lines"]},
                 answer=f"{many}",
+                numbers=found("mirror lines", many),
             ),
         ),
         mistakes=foreseen(
-            [(rule, rule.wrong(facts)) for rule in MIRROR_LINES], request.vocabulary, right=many
+            [(rule, rule.wrong(facts)) for rule in MIRROR_LINES],
+            request.vocabulary,
+            right=many,
+            numbers=done_with("count", what="mirror lines"),
         ),
     )

@@ -10,7 +10,9 @@ from manipulatives.lessons.strands.shapes.mistakes.counting import NAMING
 from manipulatives.lessons.strands.shapes.mistakes.drawing import LOOKS_LIKE_IT, OTHER_SIZE_OR_TURN
 from manipulatives.lessons.strands.shapes.paper import (
     YES_OR_NO,
+    count_of,
     counted,
+    found,
     numbers_to,
     to_look_at,
     with_article,
@@ -26,7 +28,7 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     spread,
     with_gap,
 )
-from manipulatives.lessons.tasks.foreseen import foreseen, mistake
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step, Task
 
@@ -125,9 +127,12 @@ def _what(request: Request, one: Drawn) -> Task:
     facts, vocabulary = facts_of(one), request.vocabulary
     names = names_of(one, vocabulary)
     answer = names[0]
-    found = [(rule, rule.wrong(facts)) for rule in NAMING]
+    possible = [(rule, rule.wrong(facts)) for rule in NAMING]
     mistakes = foreseen(
-        [(rule, wrong) for rule, wrong in found if wrong not in names], vocabulary, right=answer
+        [(rule, wrong) for rule, wrong in possible if wrong not in names],
+        vocabulary,
+        right=answer,
+        numbers=done_with("name"),
     )
     wrong = [str(one.answer) for one in mistakes]
     others = [_in(vocabulary, name) for name in MORE]
@@ -162,6 +167,7 @@ def _told(answer: str) -> Step:
         chant=answer,
         show={"count": "", "show": ["name"]},
         answer=answer,
+        numbers={"act": "name", "name": answer, "is": True},
     )
 
 
@@ -176,22 +182,28 @@ def _looked_at(one: Drawn, name: str) -> list[Step]:
             say=f"Count the sides: there are {sides}.",
             chant=numbers_to(sides),
             show={"count": "sides"},
+            numbers=count_of("sides", sides),
         )
     ]
     if not one.closed:
-        steps.append(Step(say="The shape is open.", show={"count": ""}))
+        show = {"count": ""}
+        steps.append(Step(say="The shape is open.", show=show, numbers={"act": "open"}))
     elif sides == FOUR:
-        right, equal = facts["right_angles"], facts["equal_sides"]
-        pairs = facts["parallel"]
-        angles = counted(int(right or 0), "right angle", "right angles")
-        steps.append(Step(say=f"It has {angles}.", show={"count": "", "show": ["right_angles"]}))
+        right, equal, pairs = (
+            int(facts[name] or 0) for name in ("right_angles", "equal_sides", "parallel")
+        )
+        say = f"It has {counted(right, 'right angle', 'right angles')}."
+        shown: dict[str, Any] = {"count": "", "show": ["right_angles"]}
+        steps.append(Step(say=say, show=shown, numbers=found("right angles", right)))
         if name in ("square", "rhombus"):
-            many = counted(int(equal or 0), "side is", "sides are")
+            many = counted(equal, "side is", "sides are")
             say = f"{many} equally long." if equal else "No sides are equally long."
-            steps.append(Step(say=say, show={"show": ["right_angles", "equal_sides"]}))
+            shown = {"show": ["right_angles", "equal_sides"]}
+            steps.append(Step(say=say, show=shown, numbers=found("equal sides", equal)))
         elif name in ("trapezoid", "trapezium"):
-            say = f"It has {counted(int(pairs or 0), 'pair', 'pairs')} of parallel sides."
-            steps.append(Step(say=say, show={"show": ["parallel"]}))
+            say = f"It has {counted(pairs, 'pair', 'pairs')} of parallel sides."
+            shown = {"show": ["parallel"]}
+            steps.append(Step(say=say, show=shown, numbers=found("parallel pairs", pairs)))
     return steps
 
 
@@ -203,8 +215,10 @@ def sides_of_curve(one: Drawn) -> Step:
         'Straight sides: 1. Curved sides: 1.'
     """
     facts = facts_of(one)
-    say = f"Straight sides: {facts['sides']}. Curved sides: {facts['curved_sides']}."
-    return Step(say=say, chant=f"{facts['sides']}", show={"show": ["sides"]})
+    straight, curved = facts["sides"], facts["curved_sides"]
+    say = f"Straight sides: {straight}. Curved sides: {curved}."
+    numbers = {"act": "sides", "straight": straight, "curved": curved}
+    return Step(say=say, chant=f"{straight}", show={"show": ["sides"]}, numbers=numbers)
 
 
 def _is_it(request: Request, item: Whether) -> Task:
@@ -215,7 +229,13 @@ def _is_it(request: Request, item: Whether) -> Task:
     wrong = yes_no(not right)
     verdict = f"It is {'' if right else 'not '}{with_article(name)}."
     shown = ["name"] if names else []
-    end = Step(say=verdict, chant=yes_no(right), show={"count": "", "show": shown})
+    end = Step(
+        say=verdict,
+        chant=yes_no(right),
+        show={"count": "", "show": shown},
+        answer=yes_no(right),
+        numbers={"act": "name", "name": name, "is": right},
+    )
     return Task(
         skill=request.skill,
         kind=name,
@@ -227,6 +247,14 @@ def _is_it(request: Request, item: Whether) -> Task:
         goal=["=", "answer", yes_no(right)],
         answer=yes_no(right),
         spoken=yes_no(right),
-        steps=(*_looked_at(one, name), Step(end.say, end.chant, end.show, yes_no(right))),
-        mistakes=(mistake([rule], ["=", "answer", wrong], vocabulary, answer=wrong),),
+        steps=(*_looked_at(one, name), end),
+        mistakes=(
+            mistake(
+                [rule],
+                ["=", "answer", wrong],
+                vocabulary,
+                answer=wrong,
+                numbers=done_with("judge", name=name)(rule, wrong),
+            ),
+        ),
     )

@@ -10,12 +10,19 @@ from functools import cache
 from typing import Any, NamedTuple
 
 from manipulatives.lessons.strands.shapes.mistakes import drawing as may
-from manipulatives.lessons.strands.shapes.paper import YES_OR_NO, numbers_to, to_look_at, yes_no
+from manipulatives.lessons.strands.shapes.paper import (
+    YES_OR_NO,
+    count_of,
+    numbers_to,
+    to_look_at,
+    yes_no,
+)
 from manipulatives.lessons.strands.shapes.pools.curves import curves
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn
-from manipulatives.lessons.tasks.foreseen import mistake
+from manipulatives.lessons.tasks.foreseen import done_with, mistake
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.predicates import Predicate
+from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
 from manipulatives.maths.shapes.data import Cut
 from manipulatives.maths.shapes.shares import Shares, shares_of, ways_to_share
@@ -192,7 +199,8 @@ def _judge(request: Request, item: Shared) -> Task:
     if not (right and found.alike):
         rule = may.UNLIKE_AS_UNEQUAL if right else may.UNEQUAL_AS_EQUAL
         when: Predicate = ["=", "answer", wrong]
-        mistakes.append(mistake([rule], when, request.vocabulary, answer=wrong))
+        numbers = done_with("share", shares=item.shares)(rule, wrong)
+        mistakes.append(mistake([rule], when, request.vocabulary, answer=wrong, numbers=numbers))
     verdict = f"Equal shares: {parts}." if right else f"Not equal: these are no {parts}."
     return Task(
         skill=request.skill,
@@ -206,22 +214,35 @@ def _judge(request: Request, item: Shared) -> Task:
         answer=yes_no(right),
         spoken=yes_no(right),
         steps=(
-            Step(say=f"There are {item.shares} shares.", chant=numbers_to(item.shares)),
-            Step(say=_compared(item, found)),
-            Step(verdict, yes_no(right), {"show": ["shares"]}, yes_no(right)),
+            Step(
+                say=f"There are {item.shares} shares.",
+                chant=numbers_to(item.shares),
+                numbers=count_of("shares", item.shares),
+            ),
+            _compared(item, found),
+            Step(
+                verdict,
+                yes_no(right),
+                {"show": ["shares"]},
+                yes_no(right),
+                {"act": "share", "shares": item.shares, "equal": right},
+            ),
         ),
         mistakes=tuple(mistakes),
     )
 
 
-def _compared(item: Shared, found: Shares) -> str:
-    if found.alike:
-        return "Laid on each other, they match."
-    if item.one.curve:
-        return "Laid on each other, they do not match."
+def _compared(item: Shared, found: Shares) -> Step:
+    if found.alike or item.one.curve:
+        match = "match" if found.alike else "do not match"
+        numbers = {"act": "match", "match": found.alike}
+        return Step(say=f"Laid on each other, they {match}.", numbers=numbers)
     # The smallest triangles of square dots are half squares.
     *most, last = [str(area) for area in found.areas]
-    return f"Count half squares: {', '.join(most)} and {last}."
+    return Step(
+        say=f"Count half squares: {', '.join(most)} and {last}.",
+        numbers={"act": "compare", "areas": [*found.areas]},
+    )
 
 
 def _cut_it(request: Request, item: Shared) -> Task:
@@ -235,11 +256,14 @@ def _cut_it(request: Request, item: Shared) -> Task:
             say=f"Cut {number}, from edge to edge.",
             chant=f"{number}",
             show={"shape": {**shape, "cuts": _lists(item.cuts[:number])}},
+            numbers={"act": "cut", "number": number},
         )
         for number in range(1, len(item.cuts) + 1)
     ]
     shows = {"show": ["shares"]}
-    steps.append(Step(say=f"{shares} equal shares: {parts}.", chant=parts, show=shows))
+    say = f"{shares} equal shares: {parts}."
+    numbers = {"act": "share", "shares": shares, "equal": True}
+    steps.append(Step(say=say, chant=parts, show=shows, numbers=numbers))
     prompt = f"Cut it into {shares} equal shares."
     return Task(
         skill=request.skill,
@@ -259,11 +283,13 @@ def _cut_it(request: Request, item: Shared) -> Task:
 
 def _wrong_cuts(shares: int, vocabulary: str) -> list[Mistake]:
     unequal: Predicate = ["and", ["=", "shares", shares], ["=", "equal_shares", False]]
-    found = [
-        mistake([may.UNEQUAL_AS_EQUAL], unequal, vocabulary),
-        mistake([may.ONE_CUT_TOO_MANY], ["=", "shares", shares + 1], vocabulary),
+    possible: list[tuple[Rule[Any], Predicate]] = [
+        (may.UNEQUAL_AS_EQUAL, unequal),
+        (may.ONE_CUT_TOO_MANY, ["=", "shares", shares + 1]),
     ]
     if shares > 2:  # noqa: PLR2004 - one share is the shape as it was
-        too_few: Predicate = ["=", "shares", shares - 1]
-        found.append(mistake([may.ONE_SHARE_TOO_FEW], too_few, vocabulary))
-    return found
+        possible.append((may.ONE_SHARE_TOO_FEW, ["=", "shares", shares - 1]))
+    return [
+        mistake([rule], when, vocabulary, numbers={"act": "cut", "shares": shares, **rule.does})
+        for rule, when in possible
+    ]

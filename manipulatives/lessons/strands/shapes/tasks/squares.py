@@ -8,9 +8,9 @@ from itertools import accumulate
 from typing import Any, NamedTuple
 
 from manipulatives.lessons.strands.shapes.mistakes.angles import SQUARES
-from manipulatives.lessons.strands.shapes.paper import TYPED, to_look_at
+from manipulatives.lessons.strands.shapes.paper import TYPED, found, to_look_at
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step, Task
 from manipulatives.maths.number.words import number_in_words
@@ -83,7 +83,8 @@ def count_squares(request: Request) -> Task:
     level: list[Cut] = [[[left, y], [right, y]] for y in range(top + size, low, size)]
     start = to_look_at(one, request.vocabulary)
     start["shape"]["cuts"] = [*upright, *level]
-    many, figures = rows * columns, ", ".join(map(str, accumulate([columns] * rows)))
+    counted = [*accumulate([columns] * rows)]
+    many, figures = rows * columns, ", ".join(map(str, counted))
     words = f"{number_in_words(many)} squares"
     return Task(
         skill=request.skill,
@@ -97,16 +98,35 @@ def count_squares(request: Request) -> Task:
         answer=f"{many}",
         spoken=words,
         steps=(
-            Step(say=f"Each row has {columns} squares.", chant=f"{columns}"),
-            Step(say=f"Count row by row: {figures}.", chant=figures),
+            Step(
+                say=f"Each row has {columns} squares.",
+                chant=f"{columns}",
+                numbers=found("squares in a row", columns),
+            ),
+            Step(
+                say=f"Count row by row: {figures}.",
+                chant=figures,
+                numbers={
+                    "act": "count",
+                    "what": "squares",
+                    "from": 0,
+                    "by": columns,
+                    "to": many,
+                    "counted": counted,
+                },
+            ),
             Step(
                 say=f"{' + '.join([str(columns)] * rows)} = {many}.",
                 chant=words,
                 show={"show": ["shares"]},
                 answer=f"{many}",
+                numbers={"act": "add", "terms": [columns] * rows, "total": many},
             ),
         ),
         mistakes=foreseen(
-            [(rule, rule.wrong(rows, columns)) for rule in SQUARES], request.vocabulary, right=many
+            [(rule, rule.wrong(rows, columns)) for rule in SQUARES],
+            request.vocabulary,
+            right=many,
+            numbers=done_with("count", what="squares", rows=rows, columns=columns),
         ),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from manipulatives.lessons.strands.time.mistakes import rules as mistakes
-from manipulatives.lessons.tasks.foreseen import foreseen, mistake
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
 from manipulatives.maths.time.day import HALF_DAY, HOUR
 from manipulatives.words.clock_digits import in_digits
 
@@ -48,7 +48,8 @@ def reading_mistakes(reading: int, vocabulary: str) -> tuple[Mistake, ...]:
         ['12:20', '4:12']
     """
     found = [(rule, rule.wrong(reading)) for rule in mistakes.READING]
-    return foreseen(found, vocabulary, named=in_digits, when=answers)
+    numbers = done_with("read", at=reading)
+    return foreseen(found, vocabulary, named=in_digits, when=answers, numbers=numbers)
 
 
 def moving_mistakes(start: int, by: int, vocabulary: str, *, hands: bool) -> tuple[Mistake, ...]:
@@ -70,7 +71,9 @@ def moving_mistakes(start: int, by: int, vocabulary: str, *, hands: bool) -> tup
         for rule in rules
         if not (hands and rule.wrong is mistakes.hour_not_moved)
     ]
-    return foreseen(found, vocabulary, named=in_digits, when=shows if hands else answers)
+    numbers = done_with("move", start=start, by=by)
+    when = shows if hands else answers
+    return foreseen(found, vocabulary, named=in_digits, when=when, numbers=numbers)
 
 
 def setting_mistakes(reading: int, vocabulary: str, *, geared: bool) -> tuple[Mistake, ...]:
@@ -88,9 +91,14 @@ def setting_mistakes(reading: int, vocabulary: str, *, geared: bool) -> tuple[Mi
     by_place = [] if geared else [(mistakes.STATIC_HOUR_HAND, _static(reading))]
     by_place.append((mistakes.SET_SWAPPED, _swapped(reading)))
     found = [(rule, rule.wrong(reading)) for rule in mistakes.SETTING]
+    set_as = done_with("set", at=reading)
     return (
-        *(mistake([rule], when, vocabulary) for rule, when in by_place if when),
-        *foreseen(found, vocabulary, named=in_digits, when=shows),
+        *(
+            mistake([rule], when, vocabulary, numbers=set_as(rule, rule.wrong(reading)))
+            for rule, when in by_place
+            if when
+        ),
+        *foreseen(found, vocabulary, named=in_digits, when=shows, numbers=set_as),
     )
 
 
