@@ -16,7 +16,7 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.outputs.sheet.pdf.document import pdf_of
-from manipulatives.outputs.sheet.rounds import asked_in
+from manipulatives.outputs.sheet.rounds import tasks_by_round
 from manipulatives.outputs.sheet.sheet import pages_of
 from support.paper import some_lessons
 
@@ -28,10 +28,12 @@ def main(count: int) -> None:
     settings = ClassSettings()
     lessons = [settled(lesson, settings) for lesson in some_lessons(count, seed=3)]
     # What is worked out or loaded once is no part of it.
-    pdf_of(pages_of(lessons[0], asked_in(lessons[0], settings)), title="Once", language="en-US")
+    pdf_of(
+        pages_of(lessons[0], tasks_by_round(lessons[0], settings)), title="Once", language="en-US"
+    )
 
     begin = time.process_time()
-    drawn = [pages_of(lesson, asked_in(lesson, settings)) for lesson in lessons]
+    drawn = [pages_of(lesson, tasks_by_round(lesson, settings)) for lesson in lessons]
     laid_out = time.process_time() - begin
     begin = time.process_time()
     made = [

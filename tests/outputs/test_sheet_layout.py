@@ -17,7 +17,7 @@ from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.lessons.strands.sums.columns.methods import METHODS
 from manipulatives.outputs.sheet.layout.paper import PAPERS
 from manipulatives.outputs.sheet.printed_sheet import KINDS
-from manipulatives.outputs.sheet.rounds import asked_in
+from manipulatives.outputs.sheet.rounds import tasks_by_round
 from manipulatives.outputs.sheet.script import script_pages
 from manipulatives.outputs.sheet.sheet import pages_of
 from support.paper import box_of, crossing, inside, some_lessons
@@ -105,7 +105,7 @@ def test_nothing_overlaps_or_leaves_the_margins(part):
             address = chance.choice(("", "https://school.example/a-lesson.html"))
             version = chance.choice("ABC")
             pages = pages_of(
-                whole, asked_in(whole, settings, version), kind=kind, large_print=large,
+                whole, tasks_by_round(whole, settings, version), kind=kind, large_print=large,
                 paper=name, address=address, version=version,
             )  # fmt: skip
             for page in pages:

@@ -26,7 +26,7 @@ from manipulatives.outputs.sheet.code import VERSIONS, code_of, read_code
 from manipulatives.outputs.sheet.layout.paper import PAPERS
 from manipulatives.outputs.sheet.pdf.letters import printable
 from manipulatives.outputs.sheet.printed_sheet import KINDS
-from manipulatives.outputs.sheet.rounds import asked_in
+from manipulatives.outputs.sheet.rounds import tasks_by_round
 from manipulatives.outputs.sheet.sheet import pages_of
 from support.paper import box_of, crossing, inside, some_lessons
 from support.pdf import pages_of as read
@@ -65,7 +65,7 @@ def test_everything_is_printed_where_the_drawing_has_it(part, paper):
     kind, large = KINDS[part % 3], chance.random() < 0.5
     settings = ClassSettings(paper=paper)
     whole = settled(lesson, settings)
-    drawn = pages_of(whole, asked_in(whole, settings), kind=kind, large_print=large)
+    drawn = pages_of(whole, tasks_by_round(whole, settings), kind=kind, large_print=large)
     there = read(sheet_of(lesson, settings, kind=kind, large_print=large))
     assert len(drawn) == len(there)
     for drawing, page in zip(drawn, there, strict=True):
@@ -222,7 +222,7 @@ def test_grey_printing_keeps_everything_apart(kind):
     """The key's marks are broader, and no two areas are told apart by hue alone."""
     settings = ClassSettings()
     whole = settled(MONDAY, settings)
-    for page in pages_of(whole, asked_in(whole, settings), kind=kind):
+    for page in pages_of(whole, tasks_by_round(whole, settings), kind=kind):
         for shape in page.shapes:
             if isinstance(shape, Text):
                 assert contrast(colour(shape.colour)) >= 4.5, shape
@@ -242,7 +242,7 @@ def contrast(code):
 
 def test_versions_ask_alike_but_about_other_numbers():
     whole = settled(MONDAY, ClassSettings())
-    made = {version: asked_in(whole, ClassSettings(), version) for version in VERSIONS}
+    made = {version: tasks_by_round(whole, ClassSettings(), version) for version in VERSIONS}
     for one, two, three in zip(*made.values(), strict=True):
         assert len(one.tasks) == len(two.tasks) == len(three.tasks)
         asked = [{task.asks for task in each.tasks} for each in (one, two, three)]
@@ -256,7 +256,7 @@ def test_versions_keep_the_options_of_each_place():
     rounds = (Round("addition.two_digit", seed=2, tasks=3, options={"regroup": pattern}),)
     whole = settled(Lesson("Sums", seed=1, rounds=rounds), ClassSettings())
     for version in VERSIONS:
-        [each] = asked_in(whole, ClassSettings(), version)
+        [each] = tasks_by_round(whole, ClassSettings(), version)
         kinds = []
         for task in each.tasks:
             (a, b), (c, d) = (map(int, f"{n:02}") for n in task.start["sum"]["numbers"])
@@ -355,7 +355,7 @@ def test_worked_steps_are_all_in_the_key_with_steps():
         for page in read(sheet_of(MONDAY, ClassSettings(), kind="steps"))
         for line in page.lines
     )
-    for each in asked_in(whole, ClassSettings()):
+    for each in tasks_by_round(whole, ClassSettings()):
         for task in each.tasks:
             for step in task.steps:
                 for word in re.findall(r"[A-Za-z]+|\d+", step.say):
@@ -367,7 +367,7 @@ def test_the_script_is_one_page_with_every_answer_in_order():
     said = " ".join(line.text for line in page.lines)
     whole = settled(MONDAY, ClassSettings())
     number = 1
-    for each in asked_in(whole, ClassSettings()):
+    for each in tasks_by_round(whole, ClassSettings()):
         assert f"{len(each.tasks)} tasks" in said
         assert each.tasks[0].say.split(".")[0] in said
         for task in each.tasks:
@@ -388,7 +388,7 @@ def test_the_script_of_a_full_day_is_one_page_and_keeps_what_the_class_answers()
     said = " ".join(line.text for line in page.lines)
     assert "[" not in said
     kept = 0
-    for each in asked_in(settled(lesson, ClassSettings()), ClassSettings()):
+    for each in tasks_by_round(settled(lesson, ClassSettings()), ClassSettings()):
         chants = [step.chant for step in each.tasks[0].steps if step.chant]
         words = re.findall(r"[a-z-]+|\d+", " ".join(chants))
         kept += all(word in said for word in words) and chants[-1].split()[-1] in said

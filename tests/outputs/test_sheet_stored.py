@@ -21,7 +21,7 @@ from manipulatives.outputs.sheet import code as codes
 from manipulatives.outputs.sheet import cutouts_of, printed_of, sheet_of, sheet_of_file
 from manipulatives.outputs.sheet import printed_sheet as stored
 from manipulatives.outputs.sheet.pdf.document import pdf_of
-from manipulatives.outputs.sheet.rounds import asked_in
+from manipulatives.outputs.sheet.rounds import tasks_by_round
 from support.paper import some_lessons
 from support.pdf import pages_of
 from support.seeds import THOROUGH
@@ -56,7 +56,7 @@ def test_what_is_read_back_is_what_was_asked(part, tmp_path):
     content = sheet_of(lesson, settings, version=version, kind=kind)
     (tmp_path / "day.pdf").write_bytes(content)
     sheet = printed_of(tmp_path / "day.pdf")
-    rounds = asked_in(settled(lesson, settings), settings, version)
+    rounds = tasks_by_round(settled(lesson, settings), settings, version)
     asked = [
         (place, task.skill, " ".join((task.prompt, *task.parts)), task.answer)
         for place, each in enumerate(rounds, start=1)

@@ -27,7 +27,7 @@ from manipulatives.lessons.checks import (
 from manipulatives.lessons.lesson import MOST_ROUNDS, MOST_TASKS, Lesson
 from manipulatives.lessons.problem import LessonProblem, at, in_file, quoted
 from manipulatives.outputs.sheet.code import code_of, read_code
-from manipulatives.outputs.sheet.rounds import Asked
+from manipulatives.outputs.sheet.rounds import RoundTasks
 
 ATTACHMENT = "manipulatives-sheet.json"
 """The name of the file in the PDF."""
@@ -187,7 +187,7 @@ def with_checksum(data: dict[str, Any]) -> bytes:
 
 
 def printed_sheet(
-    lesson: Lesson, rounds: Iterable[Asked], *, kind: str, version: str
+    lesson: Lesson, rounds: Iterable[RoundTasks], *, kind: str, version: str
 ) -> PrintedSheet:
     """Return what is printed of a lesson.
 

@@ -18,7 +18,7 @@ from manipulatives.outputs.sheet.layout.pages import Block, laid_out
 from manipulatives.outputs.sheet.layout.paper import STANDARD, paper_called
 from manipulatives.outputs.sheet.pdf.document import pdf_of
 from manipulatives.outputs.sheet.pdf.letters import printable, text_width
-from manipulatives.outputs.sheet.rounds import Asked, asked_in
+from manipulatives.outputs.sheet.rounds import RoundTasks, tasks_by_round
 from manipulatives.outputs.sheet.sheet import LANGUAGES
 from manipulatives.outputs.sheet.tasks.words import on_paper
 
@@ -41,7 +41,7 @@ _MINUTE = 60
 Part = tuple[str, str]
 """A label and a text."""
 
-RoundText = Callable[[Asked, int], list[tuple[Part, ...]]]
+RoundText = Callable[[RoundTasks, int], list[tuple[Part, ...]]]
 """What is said of a round whose tasks are numbered from a number on: rows of one part or two."""
 
 
@@ -121,7 +121,7 @@ def script_pages(
         LessonProblem: as `script_of` says.
     """
     on = paper_called(paper or str(whole.paper))
-    rounds = asked_in(whole, settings, check_version(version))
+    rounds = tasks_by_round(whole, settings, check_version(version))
     note = f"Script {code_of(whole, version)} · {whole.title}"
 
     def pages_of(how: str, texts: list[RoundText]) -> list[Drawing]:
@@ -159,7 +159,7 @@ def _minutes(seconds: int) -> str:
     return " ".join([*said, *([f"{rest} seconds"] if rest else [])])
 
 
-def _blocks(rounds: list[Asked], texts: list[RoundText], width: float) -> list[Block]:
+def _blocks(rounds: list[RoundTasks], texts: list[RoundText], width: float) -> list[Block]:
     blocks: list[Block] = []
     number = 1
     for place, (each, text_of) in enumerate(zip(rounds, texts, strict=True), start=1):
@@ -172,7 +172,7 @@ def _blocks(rounds: list[Asked], texts: list[RoundText], width: float) -> list[B
     return blocks
 
 
-def _heading(place: int, each: Asked, width: float) -> Drawing:
+def _heading(place: int, each: RoundTasks, width: float) -> Drawing:
     tasks = f"{len(each.tasks)} {'task' if len(each.tasks) == 1 else 'tasks'}"
     time = f"{tasks}, {_minutes(each.round.seconds or 0)}"
     room = width - text_width(time, _TYPE) - _TYPE
@@ -202,25 +202,25 @@ def _labelled(label: str, text: str, width: float) -> Drawing:
     return Drawing(width, max(said.height, PITCH * _TYPE), (words, *said.at(_LABEL, 0)))
 
 
-def _all(each: Asked, number: int) -> list[tuple[Part, ...]]:
+def _all(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
     answers = [f"{number + at}) {_asked(task)} {task.answer}" for at, task in enumerate(each.tasks)]
     text = SEPARATOR.join(answers)
     return [_begin(each), (_shown(each),), (("Answers", text),), *_counted(each)]
 
 
-def _steps_and_answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+def _steps_and_answers(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
     return [_begin(each), (_shown(each),), (_given(each, number),), *_counted(each)]
 
 
-def _class_and_answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+def _class_and_answers(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
     return [_begin(each), (_class(each), _given(each, number)), *_counted(each)]
 
 
-def _answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+def _answers(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
     return [_begin(each), (_given(each, number),), *_counted(each)]
 
 
-def _begin(each: Asked) -> tuple[Part, ...]:
+def _begin(each: RoundTasks) -> tuple[Part, ...]:
     return (("Say", each.tasks[0].say),)
 
 
@@ -229,7 +229,7 @@ def _asked(task: Task) -> str:
     return prompt if prompt.endswith(("?", ".")) or "?" in prompt else f"{prompt} ="
 
 
-def _shown(each: Asked) -> Part:
+def _shown(each: RoundTasks) -> Part:
     """The steps of the first task; they go alike in the others."""
     said = [
         f"{step.say} [{step.chant}]" if step.chant else step.say for step in each.tasks[0].steps
@@ -237,17 +237,17 @@ def _shown(each: Asked) -> Part:
     return "Show", " ".join(said)
 
 
-def _class(each: Asked) -> Part:
+def _class(each: RoundTasks) -> Part:
     """What the class answers to the steps of the first task."""
     return "Class", SEPARATOR.join(step.chant for step in each.tasks[0].steps if step.chant)
 
 
-def _given(each: Asked, number: int) -> Part:
+def _given(each: RoundTasks, number: int) -> Part:
     answers = [f"{number + at}) {task.answer}" for at, task in enumerate(each.tasks)]
     return "Answers", SEPARATOR.join(answers)
 
 
-def _counted(each: Asked) -> list[tuple[Part, ...]]:
+def _counted(each: RoundTasks) -> list[tuple[Part, ...]]:
     by = each.round.count_aloud
     if not by:
         return []

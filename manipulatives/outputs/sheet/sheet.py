@@ -18,7 +18,7 @@ from manipulatives.outputs.sheet.layout.paper import LARGE, STANDARD, Paper, Siz
 from manipulatives.outputs.sheet.pdf.document import pdf_of
 from manipulatives.outputs.sheet.pdf.letters import printable
 from manipulatives.outputs.sheet.printed_sheet import ATTACHMENT, KINDS, printed_sheet
-from manipulatives.outputs.sheet.rounds import Asked, asked_in
+from manipulatives.outputs.sheet.rounds import RoundTasks, tasks_by_round
 from manipulatives.outputs.sheet.tasks.cells import (
     COLUMN_GAP,
     Cell,
@@ -128,7 +128,7 @@ def sheet_of(
     """
     whole = settled(lesson, settings)
     kind = _kind(kind, key=key)
-    rounds = asked_in(whole, settings, check_version(version))
+    rounds = tasks_by_round(whole, settings, check_version(version))
     pages = pages_of(
         whole,
         rounds,
@@ -151,7 +151,7 @@ def sheet_of(
 
 def pages_of(
     whole: Lesson,
-    rounds: Sequence[Asked],
+    rounds: Sequence[RoundTasks],
     *,
     kind: str = "pupil",
     large_print: bool = False,
@@ -205,7 +205,7 @@ def _kind(kind: str | None, *, key: bool) -> str:
 
 
 def _round(
-    each: Asked, first: int, size: Size, on: Paper, *, kind: str, vocabulary: str
+    each: RoundTasks, first: int, size: Size, on: Paper, *, kind: str, vocabulary: str
 ) -> list[Block]:
     sized = size.for_age(each.age)
     numbered = list(enumerate(each.tasks, start=first))
