@@ -592,6 +592,8 @@ def test_the_file_has_a_title_and_a_language_and_no_date(form):
     reader = PdfReader(io.BytesIO(content))
     assert reader.metadata.title == WIDE.title + (": answers" if key else "")
     assert {"/CreationDate", "/ModDate"}.isdisjoint(reader.metadata)
+    # By this the kit knows its own files.
+    assert b"/Creator (manipulatives)" in content
     assert reader.root_object["/Lang"] == "en-US"
 
 
