@@ -17,6 +17,11 @@ if TYPE_CHECKING:
 
     from manipulatives.shelf.items import Shelf
 
+HELP = (
+    "Open the shelf of a folder: every lesson as board, page, sheet and key. "
+    "It is for this machine only, and Ctrl+C closes it."
+)
+EXAMPLE = "manipulatives serve lessons"
 PORT = 8817
 """Where the shelf is unless told otherwise; the browser keeps places and answers under it."""
 

@@ -109,7 +109,7 @@ def quoted(value: object) -> str:
     return shown(text)
 
 
-def shown(text: str) -> str:
+def shown(text: str, *, longest: int = LONGEST_QUOTE) -> str:
     r"""Return text of others so that it can stand in a sentence: short, and all of it visible.
 
     Example:
@@ -117,7 +117,7 @@ def shown(text: str) -> str:
         ('café\\n', 80)
     """
     visible = "".join(letter if letter.isprintable() else _escaped(letter) for letter in text)
-    return visible if len(visible) <= LONGEST_QUOTE else f"{visible[: LONGEST_QUOTE - 1]}…"
+    return visible if len(visible) <= longest else f"{visible[: longest - 1]}…"
 
 
 def _escaped(letter: str) -> str:

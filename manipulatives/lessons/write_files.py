@@ -74,7 +74,7 @@ def write_files(files: Mapping[Path, bytes]) -> None:
         raise OSError(errno.EXDEV, "the files are not in one folder", str(next(iter(files))))
     [folder] = folders
     recover(folder)
-    with _new_journal(folder) as (journal, token):
+    with _blaming(next(iter(targets))), _new_journal(folder) as (journal, token):
         moves = [
             _Move.of(folder, target.name, token, new=not target.exists()) for target in targets
         ]
@@ -111,6 +111,17 @@ def recover(folder: Path) -> None:
         for path in sorted(folder.glob(JOURNAL)):
             with contextlib.suppress(OSError):
                 _recover_one(path)
+
+
+@contextlib.contextmanager
+def _blaming(target: Path) -> Iterator[None]:
+    """Name a file that people know in an error about one of the writer's own."""
+    try:
+        yield
+    except OSError as error:
+        if error.filename and Path(error.filename).match(JOURNAL):
+            error.filename = str(target)
+        raise
 
 
 def _recover_one(path: Path) -> None:
@@ -228,7 +239,13 @@ def _settle(folder: Path) -> None:
 
 
 def lock(file: BinaryIO) -> bool:
-    """Lock a file until it is closed, or its process ends; return whether nobody else has."""
+    """Lock a file until it is closed, or its process ends; return whether nobody else has.
+
+    Example:
+        >>> with open("monday.toml", "w+b") as file, open("monday.toml", "r+b") as again:
+        ...     lock(file), lock(again)
+        (True, False)
+    """
     try:
         if os.name == "posix":
             import fcntl  # noqa: PLC0415 - not on Windows

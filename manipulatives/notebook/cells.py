@@ -45,6 +45,8 @@ def items_of(notebook: NotebookNode) -> list[Item]:
     """Return what a notebook holds: texts, plain calls of the kit, and programs of others.
 
     Example:
+        >>> from manipulatives.lessons.lesson import Lesson
+        >>> from manipulatives.notebook.writing import notebook_of
         >>> items_of(notebook_of(Lesson("Monday", seed=7)))
         [Words(cell=1, text='# Monday', pictures={})]
     """
@@ -65,6 +67,8 @@ def rounds_of(items: Iterable[Item]) -> Iterator[tuple[Call, str | None]]:
     A heading belongs to the first round after it.
 
     Example:
+        >>> from manipulatives.lessons.lesson import Lesson, Round
+        >>> from manipulatives.notebook.writing import notebook_of
         >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=1),))
         >>> [words for _, words in rounds_of(items_of(notebook_of(monday)))]
         ["O'clock"]

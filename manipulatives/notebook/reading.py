@@ -12,7 +12,7 @@ import nbformat
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.problem import LessonProblem, at, in_file
+from manipulatives.lessons.problem import LessonProblem, at, in_file, shown
 from manipulatives.notebook.calls import PACKAGE, Call
 from manipulatives.notebook.cells import Item, Words, items_of, rounds_of
 from manipulatives.notebook.markdown import heading, headings
@@ -72,8 +72,16 @@ def open_notebook(path: str | Path) -> NotebookNode:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
             try:
-                nbformat.validate(json.loads(raw))
+                data = json.loads(raw)
+                # Half of a letter that needs two codes cannot be shown, sent or written.
+                json.dumps(data, ensure_ascii=False).encode()
+                nbformat.validate(data)
                 return nbformat.reads(raw, as_version=4)
+            except UnicodeEncodeError:
+                raise LessonProblem(
+                    "the file holds half of a letter, which cannot be shown",
+                    remedy="write that text anew in JupyterLab",
+                ) from None
             # Text of others can break the reader of any format version in its own way.
             except Exception as error:  # noqa: BLE001
                 raise LessonProblem(
@@ -178,7 +186,7 @@ def _read(call: Call, words: str | None) -> tuple[dict[str, Any], dict[str, Any]
 
 
 def _first_line(error: Exception) -> str:
-    return (str(error).splitlines() or [type(error).__name__])[0]
+    return shown((str(error).splitlines() or [type(error).__name__])[0])
 
 
 def _unless_changed(

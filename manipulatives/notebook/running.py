@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from nbformat import NotebookNode
 
-PATIENCE = 120
+CELL_TIMEOUT_S = 120
 """Seconds that one cell may take."""
 
 _COLOURS = re.compile(r"\x1b\[[0-9;]*m")
@@ -50,7 +50,7 @@ def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
 
     client = NotebookClient(
         made,
-        timeout=PATIENCE,
+        timeout=CELL_TIMEOUT_S,
         store_widget_state=True,
         coalesce_streams=True,
         on_cell_start=count,
@@ -78,5 +78,5 @@ def _reason(error: CellExecutionError | CellTimeoutError | DeadKernelError) -> s
             said = _COLOURS.sub("", f"{error.ename}: {error.evalue}").strip(": ")
             return " ".join(said.split())
         case CellTimeoutError():
-            return f"it was not done after {PATIENCE} seconds"
+            return f"it was not done after {CELL_TIMEOUT_S} seconds"
     return "it ended the kernel"

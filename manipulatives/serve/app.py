@@ -21,7 +21,7 @@ from voila.app import Voila
 from voila.paths import collect_static_paths, collect_template_paths
 from voila.voila_identity_provider import VoilaIdentityProvider
 
-from manipulatives.serve.boards import PATIENCE, Boards
+from manipulatives.serve.boards import CELL_TIMEOUT_S, Boards
 from manipulatives.serve.disconnects import complain
 from manipulatives.serve.handlers import NotThere, handlers
 from manipulatives.serve.kernels import BoardKernels, OwnPython, kernel_settings
@@ -190,6 +190,6 @@ class ShelfApp(Voila):
         # A cell that fails keeps its reason and lets the next one run; so does one that hangs.
         config.VoilaConfiguration.show_tracebacks = True
         config.VoilaExecutor.allow_errors = True
-        config.VoilaExecutor.timeout = PATIENCE
+        config.VoilaExecutor.timeout = CELL_TIMEOUT_S
         config.VoilaExecutor.interrupt_on_timeout = True
         return config

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from manipulatives.outputs.font import font_face_css
+from manipulatives.data.font import font_face_css
 from manipulatives.outputs.page.page import HERE as PAGE
 from manipulatives.widgets.assemble import assemble, stylesheet
 from manipulatives.widgets.manipulative import HERE as WIDGETS

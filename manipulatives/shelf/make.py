@@ -9,7 +9,7 @@ from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from manipulatives.lessons.problem import LessonProblem, in_file
+from manipulatives.lessons.problem import LessonProblem, in_file, unreadable
 from manipulatives.lessons.settings import FILE, class_settings
 from manipulatives.lessons.write_files import write_files
 from manipulatives.shelf.find import ruling
@@ -94,6 +94,8 @@ def make_one(lesson: Path, *, into: Path | None = None, anew: bool = False) -> M
             files = _contents(lesson, folder, anew=anew)
     except LessonProblem as problem:
         return Made(lesson, problem=problem)
+    except Exception as error:  # noqa: BLE001 - one lesson may not end the making of the others
+        return Made(lesson, problem=unreadable(error, file=str(lesson)))
     try:
         write_files(files)
     except OSError as error:

@@ -429,7 +429,7 @@ def test_a_failing_cell_is_named_with_its_error(source, sentence):
 
 
 def test_a_cell_that_never_ends_is_given_up(monkeypatch):
-    monkeypatch.setattr("manipulatives.outputs.kernel.PATIENCE", 2)
+    monkeypatch.setattr("manipulatives.notebook.running.CELL_TIMEOUT_S", 2)
     with pytest.raises(LessonProblem, match="cell 2: it was not done after 2 seconds"):
         page_of(by_hand("1 + 1", "while True: pass"))
 

@@ -26,8 +26,8 @@ EXAMPLES = NOTEBOOKS / "guide" / "examples"
 LESSON = NOTEBOOKS / "week-3-wednesday.ipynb"
 FORMS = {
     "sheet": lambda: sheet_of_file(LESSON),
-    "key": lambda: sheet_of_file(LESSON, form="key"),
-    "steps": lambda: sheet_of_file(LESSON, form="steps"),
+    "key": lambda: sheet_of_file(LESSON, kind="key"),
+    "steps": lambda: sheet_of_file(LESSON, kind="steps"),
     "large-print": lambda: sheet_of_file(LESSON, large_print=True),
     "version-B": lambda: sheet_of_file(LESSON, version="B"),
     "script": lambda: script_of_file(LESSON),

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 
 from traitlets import TraitError
 
-from manipulatives.lessons.checks import check_one_of
-from manipulatives.lessons.problem import LessonProblem, at, in_file
+from manipulatives.lessons.checks import check_one_of, check_seed
+from manipulatives.lessons.problem import LessonProblem, at, in_file, shown
 from manipulatives.lessons.settings import ClassSettings, class_settings
 from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.notebook.calls import Call
@@ -33,6 +33,9 @@ if TYPE_CHECKING:
 
 HERE = Path(__file__).parent
 """Where the modules and style sheets of a page stand, which a served board has too."""
+
+LONGEST_SAID = 300
+"""Letters of what a widget says about a call that cannot be made."""
 
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 """What a page in each vocabulary is written in; a voice that reads aloud goes by it."""
@@ -110,8 +113,11 @@ def page_of(
     settings = settings or ClassSettings()
     header = header_of(notebook)
     vocabulary = header.get("vocabulary") or settings.vocabulary
-    with at("the notebook's metadata"), at("vocabulary"):
-        check_one_of(vocabulary, VOCABULARIES)
+    with at("the notebook's metadata"):
+        with at("vocabulary"):
+            check_one_of(vocabulary, VOCABULARIES)
+        with at("seed"):
+            check_seed(header.get("seed", 0))
     foreign = [item.cell for item in items if isinstance(item, Code)]
     if foreign:
         say(f"it holds code of its own (first in cell {foreign[0]}), so it is run now")
@@ -210,7 +216,7 @@ def _widget(call: Call, usual: dict[str, Any]) -> ipywidgets.Widget:
     except LessonProblem:
         raise
     except (TypeError, ValueError, TraitError) as error:
-        said = (str(error).splitlines() or [""])[0].rstrip(".")
+        said = shown((str(error).splitlines() or [""])[0].rstrip("."), longest=LONGEST_SAID)
         raise LessonProblem(
             f"{call.name}(…) cannot be made ({said})", remedy="change what stands in its brackets"
         ) from error

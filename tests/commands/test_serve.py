@@ -194,7 +194,7 @@ def test_jupyterlab_starts_when_asked_for_on_this_machine_and_behind_a_key(folde
 
 def test_the_command_line_loads_no_server_until_one_is_asked_for():
     code = (
-        "import sys, manipulatives.serve.command; "
+        "import sys, manipulatives.commands.serve; "
         "print(*(name for name in sys.modules if name.split('.')[0] in ('voila', 'tornado')))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

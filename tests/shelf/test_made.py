@@ -8,8 +8,9 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.notebook.writing import notebook_of
-from manipulatives.shelf.item_outputs import FORMS, made, make, notebook_for, target
 from manipulatives.shelf.items import Shelf
+from manipulatives.shelf.made import made, make, notebook_for, target
+from manipulatives.shelf.outputs import OUTPUTS
 
 CHEESE = Lesson("The cheese stall", seed=3, rounds=(Round("time.read_hour", seed=8, tasks=3),))
 
@@ -24,30 +25,30 @@ def item_in(folder):
     return Shelf(folder).find("cheese")
 
 
-@pytest.mark.parametrize("form", FORMS)
-def test_every_form_is_written_beside_the_lesson_and_known_again(folder, form):
+@pytest.mark.parametrize("output", OUTPUTS)
+def test_every_output_is_written_beside_the_lesson_and_known_again(folder, output):
     item = item_in(folder)
-    assert made(item, form) is None
-    path = make(item, form)
-    assert path == target(item, form)
-    assert made(item, form) == path.read_bytes()
+    assert made(item, output) is None
+    path = make(item, output)
+    assert path == target(item, output)
+    assert made(item, output) == path.read_bytes()
     assert {each.name for each in folder.iterdir()} == {"cheese.toml", path.name}
 
 
-def test_a_form_made_before_is_made_anew(folder):
+def test_an_output_made_before_is_made_anew(folder):
     first = make(item_in(folder), "page").read_bytes()
     write_lesson(Lesson("The cheese stall, later", seed=3), folder / "cheese.toml")
     assert make(item_in(folder), "page").read_bytes() != first
 
 
-@pytest.mark.parametrize("form", FORMS)
-def test_a_file_of_that_name_that_the_kit_did_not_make_stays_as_it_is(folder, form):
+@pytest.mark.parametrize("output", OUTPUTS)
+def test_a_file_of_that_name_that_the_kit_did_not_make_stays_as_it_is(folder, output):
     item = item_in(folder)
-    target(item, form).write_text("my own notes")
-    with pytest.raises(LessonProblem, match="did not make; move it away"):
-        make(item, form)
-    assert target(item, form).read_text() == "my own notes"
-    assert made(item, form) is None
+    target(item, output).write_text("my own notes")
+    with pytest.raises(LessonProblem, match="did not make it; move it away"):
+        make(item, output)
+    assert target(item, output).read_text() == "my own notes"
+    assert made(item, output) is None
 
 
 def test_a_link_is_not_written_through(folder, tmp_path_factory):

@@ -10,13 +10,13 @@ from typing import Self
 from manipulatives.drawings.shapes import DIGIT_HEIGHT, Circle, Drawing, Shape, Text, centred
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.columns.written_sum import LINE
-from manipulatives.outputs.sheet.answers import answer_of, least_width
-from manipulatives.outputs.sheet.blanks import OUTLINE
-from manipulatives.outputs.sheet.lines import broken, paragraph
-from manipulatives.outputs.sheet.on_paper.words import lead_of
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pictures import printed
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.outputs.sheet.layout.blanks import OUTLINE
+from manipulatives.outputs.sheet.layout.lines import broken, paragraph
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.tasks.answers import answer_of, least_width
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.printers import printed_task
+from manipulatives.outputs.sheet.tasks.words import lead_of
 
 GAP = 4.0
 """Between prompt, picture and answer, in millimetres."""
@@ -40,13 +40,13 @@ class Cell:
     Attributes:
         number: of the task on the sheet.
         task: the task.
-        form: what of it goes on paper.
+        printed: what of it goes on paper.
         manner: how its round is printed.
     """
 
     number: int
     task: Task
-    form: Printed
+    printed: Printed
     manner: Manner
 
     @property
@@ -57,20 +57,20 @@ class Cell:
     @property
     def prompt(self) -> str:
         """What is asked, in words."""
-        return self.form.prompt
+        return self.printed.prompt
 
     @property
     def left(self) -> float:
         """How far from its left edge the task begins, beside its number."""
-        return 0.0 if self.form.corner else _beside_number(self.number, self.size)
+        return 0.0 if self.printed.corner else _beside_number(self.number, self.size)
 
     def without_prompt(self) -> Self:
         """Return the same task where the heading says what is asked."""
-        return replace(self, form=replace(self.form, prompt=""))
+        return replace(self, printed=replace(self.printed, prompt=""))
 
     def with_given(self) -> Self:
         """Return the same task where what is given stands above its own picture."""
-        given, picture = self.form.given, self.form.picture
+        given, picture = self.printed.given, self.printed.picture
         if given is None:
             return self
         shown = picture or Drawing(0, 0)
@@ -80,7 +80,7 @@ class Cell:
             below + shown.height,
             (*given.shapes, *shown.at(0, below)),
         )
-        return replace(self, form=replace(self.form, picture=both, given=None))
+        return replace(self, printed=replace(self.printed, picture=both, given=None))
 
 
 def cells_of(
@@ -117,7 +117,7 @@ def cells_of(
         lead=max((lead_of(task, size) for _, task in tasks), default=0.0),
         vocabulary=vocabulary,
     )
-    return [Cell(number, task, printed(task, manner), manner) for number, task in tasks]
+    return [Cell(number, task, printed_task(task, manner), manner) for number, task in tasks]
 
 
 def rows_of(cells: Sequence[Cell], width: float) -> list[Drawing]:
@@ -145,7 +145,7 @@ def columns_for(cells: Sequence[Cell], width: float) -> int:
         width: the width of a row in millimetres.
     """
     size = cells[0].size
-    short = all(cell.form.short and not cell.prompt for cell in cells)
+    short = all(cell.printed.short and not cell.prompt for cell in cells)
     most = size.short if short else size.columns
     fitting = (
         columns
@@ -167,8 +167,8 @@ def drawing_of(cell: Cell, width: float, *, beside: bool | None = None) -> Drawi
     if beside is None:
         beside = _goes_beside(cell, width - left)
     body = _body(cell, width - left, beside=beside)
-    high = cell.form.picture.height if cell.form.picture and not cell.prompt else 0.0
-    line = cell.form.short and high <= _ONE_LINE * cell.size.box
+    high = cell.printed.picture.height if cell.printed.picture and not cell.prompt else 0.0
+    line = cell.printed.short and high <= _ONE_LINE * cell.size.box
     shapes = (*_badge(cell, high if line else 0.0), *body.at(left, 0))
     return Drawing(width, max(body.height, _badge_height(cell)), shapes)
 
@@ -192,9 +192,9 @@ def fits(cell: Cell, width: float) -> bool:
         width: the width in millimetres.
     """
     room = width - cell.left
-    least = least_width(cell.task, cell.form, cell.manner)
-    picture = cell.form.picture
-    if picture and cell.form.corner:
+    least = least_width(cell.task, cell.printed, cell.manner)
+    picture = cell.printed.picture
+    if picture and cell.printed.corner:
         # The room beside a clock is not left empty.
         return room >= picture.width + GAP + _least_beside(cell)
     if room < max(picture.width if picture else 0.0, least):
@@ -228,34 +228,34 @@ def _badge(cell: Cell, height: float) -> tuple[Shape, ...]:
 
 def _goes_beside(cell: Cell, width: float) -> bool:
     """Whether there is room for text and answer beside the picture."""
-    picture = cell.form.picture
+    picture = cell.printed.picture
     if picture is None:
         return True
-    asks = cell.prompt or cell.form.answer != "there"
+    asks = cell.prompt or cell.printed.answer != "picture"
     return bool(asks) and width - picture.width - GAP >= _least_beside(cell)
 
 
 def _least_beside(cell: Cell) -> float:
-    least = least_width(cell.task, cell.form, cell.manner)
-    words = cell.prompt or cell.form.answer not in ("boxes", "choices")
+    least = least_width(cell.task, cell.printed, cell.manner)
+    words = cell.prompt or cell.printed.answer not in ("boxes", "choices")
     return max(cell.size.prompt, least) if words else least
 
 
 def _body(cell: Cell, width: float, *, beside: bool) -> Drawing:
-    picture = cell.form.picture
+    picture = cell.printed.picture
     if picture is None:
         return _said(cell, width)
     if not beside:
         return _stacked(cell, picture, width)
     room = width - picture.width - GAP
     prompt = _prompt(cell, room)
-    answer = answer_of(cell.task, cell.form, cell.manner, room)
+    answer = answer_of(cell.task, cell.printed, cell.manner, room)
     gap = GAP if prompt.height else 0.0
     height = max(picture.height, prompt.height + gap + answer.height)
     # Beside a clock an answer stands at its foot; beside other pictures below the question.
     low = height - answer.height
-    down = low if cell.form.corner else prompt.height + gap
-    if not cell.prompt and not cell.form.corner:
+    down = low if cell.printed.corner else prompt.height + gap
+    if not cell.prompt and not cell.printed.corner:
         down = low / 2
     left = picture.width + GAP
     shapes = (*picture.shapes, *prompt.at(left, 0), *answer.at(left, down))
@@ -265,8 +265,8 @@ def _body(cell: Cell, width: float, *, beside: bool) -> Drawing:
 def _said(cell: Cell, width: float) -> Drawing:
     """A task without a picture: the answer below the prompt."""
     prompt = _prompt(cell, width)
-    answer = answer_of(cell.task, cell.form, cell.manner, width)
-    gap = GAP if cell.form.answer in ("line", "parts") else GAP / 2
+    answer = answer_of(cell.task, cell.printed, cell.manner, width)
+    gap = GAP if cell.printed.answer in ("line", "parts") else GAP / 2
     below = prompt.height + gap if prompt.height else 0.0
     shapes = (*prompt.shapes, *answer.at(0, below))
     return Drawing(width, below + answer.height, shapes)
@@ -275,7 +275,7 @@ def _said(cell: Cell, width: float) -> Drawing:
 def _stacked(cell: Cell, picture: Drawing, width: float) -> Drawing:
     """A task with its prompt above the picture and its answer below it."""
     prompt = _prompt(cell, width)
-    answer = answer_of(cell.task, cell.form, cell.manner, width)
+    answer = answer_of(cell.task, cell.printed, cell.manner, width)
     picture_from = prompt.height + (GAP / 2 if prompt.height else 0)
     answer_from = picture_from + picture.height + (GAP if answer.height else 0)
     shapes = (

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from manipulatives.drawings.shapes import Box, Circle, Drawing, Line, Paint, Shape, centred
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.pdf.letters import text_width
 
 LINE = Paint(stroke="ink", width=0.4)
 GUIDE = Paint(stroke="edge", width=0.25, dashes=(1.0, 1.5))
@@ -94,7 +94,7 @@ def row(parts: Sequence[Part], size: Size, *, key: bool) -> Drawing:
         key: whether the answers are written in.
 
     Example:
-        >>> from manipulatives.outputs.sheet.paper import STANDARD
+        >>> from manipulatives.outputs.sheet.layout.paper import STANDARD
         >>> made = row(["8 + 5 =", Blank(2, "13")], STANDARD, key=True)
         >>> [shape.text for shape in made.shapes if shape.role in ("said", "answer")]
         ['8 + 5 =', '1', '3']

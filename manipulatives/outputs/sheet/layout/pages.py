@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from manipulatives.drawings.shapes import Drawing, Shape
-from manipulatives.outputs.sheet.paper import MARGIN, Paper
+from manipulatives.outputs.sheet.layout.paper import MARGIN, Paper
 
 Footer = Callable[[int, int], Drawing]
 """Draws the foot of a page from its number and the number of pages."""
@@ -19,14 +19,14 @@ class Block:
     Attributes:
         drawing: what it looks like, as wide as the paper between the margins.
         before: free space above it in millimetres, left out at the top of a page.
-        keep: whether it must not be parted from the block after it, as a heading.
-        again: the heading it stands under, said again where it begins a page.
+        keep_with_next: whether it must stay on one page with the block after it, as a heading.
+        repeated_heading: the heading it stands under, printed again where it begins a page.
     """
 
     drawing: Drawing
     before: float = 0.0
-    keep: bool = False
-    again: Drawing | None = None
+    keep_with_next: bool = False
+    repeated_heading: Drawing | None = None
 
 
 def laid_out(blocks: Sequence[Block], paper: Paper, footer: Footer) -> list[Drawing]:
@@ -40,13 +40,13 @@ def laid_out(blocks: Sequence[Block], paper: Paper, footer: Footer) -> list[Draw
     room = paper.height - 2 * MARGIN - footer(1, 1).height
     pages: list[list[Shape]] = []
     used = room
-    for group in _together(blocks):
+    for group in _groups(blocks):
         laid = group
         if used + sum(block.before + block.drawing.height for block in group) > room:
             pages.append([])
             used = 0.0
-            if group[0].again:
-                laid = [Block(group[0].again), *group]
+            if group[0].repeated_heading:
+                laid = [Block(group[0].repeated_heading), *group]
         for block in laid:
             used += block.before if used else 0.0
             pages[-1] += block.drawing.at(MARGIN, MARGIN + used)
@@ -59,13 +59,13 @@ def laid_out(blocks: Sequence[Block], paper: Paper, footer: Footer) -> list[Draw
     return finished
 
 
-def _together(blocks: Sequence[Block]) -> list[list[Block]]:
+def _groups(blocks: Sequence[Block]) -> list[list[Block]]:
     groups: list[list[Block]] = []
-    kept = False
+    joined = False
     for block in blocks:
-        if kept:
+        if joined:
             groups[-1].append(block)
         else:
             groups.append([block])
-        kept = block.keep
+        joined = block.keep_with_next
     return groups

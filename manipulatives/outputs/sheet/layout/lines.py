@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from manipulatives.drawings.shapes import Drawing, Shape, Text
-from manipulatives.outputs.sheet.pdf import printable, text_width
+from manipulatives.outputs.sheet.pdf.letters import printable, text_width
 
 PITCH = 1.35
 """From one line to the next, as a share of the size of the type."""

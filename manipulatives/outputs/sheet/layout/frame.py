@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from manipulatives.drawings.shapes import Drawing, Line, Paint, Shape, Text
-from manipulatives.outputs.sheet.answers import chip
-from manipulatives.outputs.sheet.blanks import LINE, RIGHT
-from manipulatives.outputs.sheet.lines import broken, paragraph
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.qr import qr_drawing
+from manipulatives.outputs.sheet.layout.blanks import LINE, RIGHT
+from manipulatives.outputs.sheet.layout.chip import chip
+from manipulatives.outputs.sheet.layout.lines import broken, paragraph
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.layout.qr import qr_drawing
+from manipulatives.outputs.sheet.pdf.letters import text_width
 
 RULER = 100.0
 """Length of the line that shows whether the printer kept the size, in millimetres."""

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from manipulatives.drawings.shapes import Drawing, Line, Paint, Shape, Text
 from manipulatives.lessons.tasks.task import Step
-from manipulatives.outputs.sheet.lines import paragraph
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
+from manipulatives.outputs.sheet.layout.lines import paragraph
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.pdf.letters import text_width
 
 CLASS = "Class:"
 _EDGE = Paint(stroke="line", width=0.6)

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from manipulatives.drawings.shapes import Arc, Circle, Drawing, Line, Paint, Shape, Text
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.printed import Manner
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.pdf.letters import text_width
+from manipulatives.outputs.sheet.tasks.printed import Manner
 
 LONGEST = 170.0
 

@@ -6,12 +6,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.outputs.sheet.paper import Size
+from manipulatives.outputs.sheet.layout.paper import Size
 
-Answer = Literal["choices", "line", "boxes", "parts", "said", "there"]
+Answer = Literal["choices", "line", "boxes", "parts", "picture", "picture and words"]
 """Where the answer goes: one of the choices is ringed; on a line; a digit in each box; the parts of
-a number, their digits in boxes; it is drawn in the picture and the key says it in words, too; or it
-is all there, in the picture."""
+a number, their digits in boxes; into the picture; or there, and the key says it in words, too."""
 
 
 @dataclass(frozen=True)
@@ -45,7 +44,7 @@ class Printed:
 
     Attributes:
         prompt: what is asked in words; empty where the picture asks it.
-        orders: what pupils are told to do; empty where the prompt says it.
+        instructions: what pupils are told to do; empty where the prompt says it.
         answer: where the answer goes.
         picture: what is seen, or given to write or to draw on, or both.
         given: what there is to work with; it is printed once where it is the same for all tasks.
@@ -54,7 +53,7 @@ class Printed:
     """
 
     prompt: str
-    orders: str
+    instructions: str
     answer: Answer
     picture: Drawing | None = None
     given: Drawing | None = None

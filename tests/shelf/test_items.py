@@ -10,6 +10,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.notebook.writing import notebook_of
+from manipulatives.serve.boards import Board
 from manipulatives.serve.wording import by_folder, can_make, cells, length
 from manipulatives.shelf import items as shelf_module
 from manipulatives.shelf.items import Shelf
@@ -129,7 +130,7 @@ def test_a_notebook_with_a_broken_round_can_still_be_shown(folder):
     item = only(folder)
     assert "time.fly" in item.problem
     assert item.own
-    assert item.board().notebook.cells
+    assert Board.of(item).notebook.cells
 
 
 @pytest.mark.parametrize(

@@ -97,18 +97,36 @@ def test_make_makes_everything_and_then_has_nothing_to_do(ferry, tmp_path):
     assert run(commands_make, ferry, "--into", into) == (
         "Nothing was to do; 1 lesson was there already."
     )
-    assert run(commands_make, ferry, "--into", into, "--again") == "5 files written."
+    assert run(commands_make, ferry, "--into", into, "--again") == "4 files written."
 
 
 def test_make_makes_again_what_is_older_than_its_lesson_or_missing(ferry, tmp_path):
     run(commands_make, ferry)
     (tmp_path / "ferry.key.pdf").unlink()
     assert run(commands_make, ferry) == "1 file written."
+    (tmp_path / "ferry.ipynb").unlink()
     write_lesson(Lesson("The other ferry", seed=41, rounds=FERRY.rounds), ferry)
     later = (tmp_path / "ferry.html").stat().st_mtime + 5
     os.utime(ferry, (later, later))
     assert run(commands_make, ferry) == "5 files written."
     assert "The other ferry" in (tmp_path / "ferry.html").read_text()
+
+
+def test_make_takes_the_notebook_once_it_is_there_even_when_the_lesson_file_is_newer(
+    ferry, tmp_path, capsys
+):
+    run(commands_make, ferry)
+    notebook = (tmp_path / "ferry.ipynb").read_bytes()
+    write_lesson(Lesson("The other ferry", seed=41, rounds=FERRY.rounds), ferry)
+    later = (tmp_path / "ferry.html").stat().st_mtime + 5
+    os.utime(ferry, (later, later))
+    capsys.readouterr()
+    assert run(commands_make, ferry) == "4 files written."
+    assert capsys.readouterr().err == (
+        f"{ferry}: its notebook {tmp_path / 'ferry.ipynb'} is there, so that is the lesson.\n"
+    )
+    assert (tmp_path / "ferry.ipynb").read_bytes() == notebook
+    assert "The other ferry" not in (tmp_path / "ferry.html").read_text()
 
 
 def test_make_takes_what_somebody_wrote_into_the_notebook_since(ferry, tmp_path):
@@ -127,9 +145,9 @@ def test_make_does_not_write_over_what_somebody_wrote_by_hand(ferry, tmp_path):
     text = notebook.read_text().replace("# The ferry", "# The ferry\\n\\nTake a whistle along.")
     notebook.write_text(text)
     os.utime(notebook, (1, 1))
-    with pytest.raises(LessonProblem, match="what somebody wrote by hand"):
-        run(commands_make, ferry)
+    run(commands_make, ferry, "--again")
     assert notebook.read_text() == text
+    assert "Take a whistle along." in (tmp_path / "ferry.html").read_text()
 
 
 def test_make_makes_the_others_when_one_is_broken_and_tells_every_problem(tmp_path):

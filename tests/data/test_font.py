@@ -11,7 +11,7 @@ import pytest
 from fontTools.pens.recordingPen import DecomposingRecordingPen
 from fontTools.ttLib import TTFont
 
-from manipulatives.outputs import font
+from manipulatives.data import font
 
 SCRIPT = Path(__file__).parents[1] / "support" / "make_font.py"
 RESERVED = "ABeeZee"

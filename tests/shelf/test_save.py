@@ -10,10 +10,10 @@ from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, class_settings
 from manipulatives.notebook.reading import lesson_of, open_notebook
 from manipulatives.shelf.draft import Draft
+from manipulatives.shelf.find import lesson_names
+from manipulatives.shelf.replace import AnotherFile
 from manipulatives.shelf.save import (
-    AnotherLesson,
     check_name,
-    lessons_in,
     name_for,
     open_lesson,
     save,
@@ -38,7 +38,7 @@ def test_lesson_and_notebook_are_saved_and_opened_again(tmp_path):
 
 
 def test_page_sheet_key_and_script_come_along_when_they_are_wanted(tmp_path):
-    save(Draft.of(FERRY), tmp_path, "ferry", forms=["page", "sheet", "key", "script"])
+    save(Draft.of(FERRY), tmp_path, "ferry", outputs=["page", "sheet", "key", "script"])
     assert sorted(held(tmp_path)) == [
         "ferry.html",
         "ferry.ipynb",
@@ -52,7 +52,7 @@ def test_page_sheet_key_and_script_come_along_when_they_are_wanted(tmp_path):
 def test_another_lesson_is_not_replaced_unless_that_is_said(tmp_path):
     save(Draft.of(FERRY), tmp_path, "ferry")
     before = held(tmp_path)
-    with pytest.raises(AnotherLesson, match="a lesson of that name already"):
+    with pytest.raises(AnotherFile, match="a lesson of that name already"):
         save(Draft.of(TIDES), tmp_path, "ferry")
     assert held(tmp_path) == before
     save(Draft.of(TIDES), tmp_path, "ferry", replacing=True)
@@ -64,21 +64,21 @@ def test_a_lesson_is_saved_again_without_asking_until_somebody_else_changes_it(t
     place = save(Draft.of(FERRY).copied(0), tmp_path, "ferry", place=place)
     with (tmp_path / "ferry.toml").open("a") as file:
         file.write("# by hand\n")
-    with pytest.raises(AnotherLesson, match="somebody has changed"):
+    with pytest.raises(AnotherFile, match="somebody has changed"):
         save(Draft.of(FERRY), tmp_path, "ferry", place=place)
     assert "# by hand" in (tmp_path / "ferry.toml").read_text()
 
 
 def test_a_page_that_the_kit_did_not_make_is_not_replaced(tmp_path):
     (tmp_path / "ferry.html").write_text("my holidays")
-    with pytest.raises(AnotherLesson, match="the kit did not make it"):
-        save(Draft.of(FERRY), tmp_path, "ferry", forms=["page"])
+    with pytest.raises(AnotherFile, match="the kit did not make it"):
+        save(Draft.of(FERRY), tmp_path, "ferry", outputs=["page"])
     assert sorted(held(tmp_path)) == ["ferry.html"]
 
 
 def test_when_one_form_cannot_be_made_nothing_is_written(tmp_path):
     with pytest.raises(LessonProblem, match="nothing to print"):
-        save(Draft.of(Lesson("Empty", seed=1)), tmp_path, "empty", forms=["page", "sheet"])
+        save(Draft.of(Lesson("Empty", seed=1)), tmp_path, "empty", outputs=["page", "sheet"])
     assert held(tmp_path) == {}
 
 
@@ -89,8 +89,8 @@ def test_a_page_is_not_made_of_a_notebook_that_would_have_to_be_run(tmp_path):
     nbformat.write(notebook, tmp_path / "ferry.ipynb")
     draft, place = open_lesson(tmp_path, "ferry")
     with pytest.raises(LessonProblem, match="page: the notebook holds code of its own"):
-        save(draft, tmp_path, "ferry", forms=["page"], place=place)
-    save(draft, tmp_path, "ferry", forms=["sheet"], place=place)
+        save(draft, tmp_path, "ferry", outputs=["page"], place=place)
+    save(draft, tmp_path, "ferry", outputs=["sheet"], place=place)
     assert "print(6 * 7)" in (tmp_path / "ferry.ipynb").read_text()
 
 
@@ -109,4 +109,4 @@ def test_class_settings_are_written_and_read(tmp_path):
     settings = ClassSettings(vocabulary="uk", currency="gbp", paper="a4", count_aloud=5)
     write_settings(settings, tmp_path)
     assert class_settings(tmp_path) == settings
-    assert lessons_in(tmp_path) == []
+    assert lesson_names(tmp_path) == []

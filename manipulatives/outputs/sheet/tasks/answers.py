@@ -4,13 +4,21 @@ from __future__ import annotations
 
 import re
 
-from manipulatives.drawings.shapes import Box, Drawing, Paint, Shape, Text
+from manipulatives.drawings.shapes import Drawing, Shape
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.outputs.sheet.blanks import OUTLINE, RIGHT, Blank, boxes, row, writing_line
-from manipulatives.outputs.sheet.lines import PITCH, broken, paragraph
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.outputs.sheet.layout.blanks import (
+    OUTLINE,
+    RIGHT,
+    Blank,
+    boxes,
+    row,
+    writing_line,
+)
+from manipulatives.outputs.sheet.layout.chip import chip, chip_width
+from manipulatives.outputs.sheet.layout.lines import paragraph
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.pdf.letters import text_width
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
 
 GAP = 1.0
 LONGEST_LINE = 66.0
@@ -23,26 +31,26 @@ _ABREAST = {3: 3, 4: 2}
 """Of so many choices how many stand side by side at least; the rows are then equally long."""
 
 
-def answer_of(task: Task, form: Printed, manner: Manner, width: float) -> Drawing:
+def answer_of(task: Task, printed: Printed, manner: Manner, width: float) -> Drawing:
     """Return the place for an answer, or the answer.
 
     Args:
         task: the task.
-        form: what of it goes on paper.
+        printed: what of it goes on paper.
         manner: how its round is printed.
         width: how wide it may be in millimetres.
     """
-    match form.answer:
+    match printed.answer:
         case "choices":
             return _choices(task, manner, width)
         case "line":
-            return _line(task, form, manner, width)
+            return _line(task, printed, manner, width)
         case "boxes":
             blank = Blank(manner.digits, task.answer)
             return boxes(blank, manner.size, key=manner.key)
         case "parts":
             return _parts(task, manner)
-        case "said":
+        case "picture and words":
             # The pupil's answer is the picture; the key also says it in writing.
             given = _given(task, manner.size, width)
             return given if manner.key else Drawing(width, given.height)
@@ -50,15 +58,15 @@ def answer_of(task: Task, form: Printed, manner: Manner, width: float) -> Drawin
             return Drawing(width, 0)
 
 
-def least_width(task: Task, form: Printed, manner: Manner) -> float:
+def least_width(task: Task, printed: Printed, manner: Manner) -> float:
     """Return how wide the place for an answer is at least.
 
     Args:
         task: the task.
-        form: what of it goes on paper.
+        printed: what of it goes on paper.
         manner: how its round is printed.
     """
-    match form.answer:
+    match printed.answer:
         case "choices":
             choices = task.ask["choices"]
             widest = max(chip(choice, manner.size).width for choice in choices)
@@ -72,13 +80,13 @@ def least_width(task: Task, form: Printed, manner: Manner) -> float:
             return 0.0
 
 
-def _line(task: Task, form: Printed, manner: Manner, width: float) -> Drawing:
+def _line(task: Task, printed: Printed, manner: Manner, width: float) -> Drawing:
     size = manner.size
     given = _given(task, size, width)
     height = max(size.writing, given.height)
     if manner.key:
         return Drawing(width, height, given.at(0, height - given.height))
-    longest = STORY_LINE if form.picture is None else LONGEST_LINE
+    longest = STORY_LINE if printed.picture is None else LONGEST_LINE
     line = writing_line(size, min(width, longest))
     return Drawing(width, height, line.at(0, height - line.height))
 
@@ -105,7 +113,7 @@ def _parts(task: Task, manner: Manner) -> Drawing:
 
 def _given(task: Task, size: Size, width: float) -> Drawing:
     """The answer of a key: boxed, and how it is said."""
-    box = chip(task.answer, size, min(width, _chip_width(task.answer, size)), RIGHT)
+    box = chip(task.answer, size, min(width, chip_width(task.answer, size)), RIGHT)
     if task.spoken == task.answer:
         return box
     beside = box.width + 0.6 * size.text
@@ -122,7 +130,7 @@ def _choices(task: Task, manner: Manner, width: float) -> Drawing:
     choices: list[str] = task.ask["choices"]
     size = manner.size
     gap = _APART * size.text
-    widest = min(width, max(_chip_width(choice, size) for choice in choices))
+    widest = min(width, max(chip_width(choice, size) for choice in choices))
     most = max(1, int((width + gap) / (widest + gap)))
     rows = -(-len(choices) // most)
     columns = -(-len(choices) // rows)
@@ -138,30 +146,3 @@ def _choices(task: Task, manner: Manner, width: float) -> Drawing:
             shapes += box.at(column * (across + gap), top)
         top += max(box.height for box in chips) + gap
     return Drawing(columns * (across + gap) - gap, top - gap, tuple(shapes))
-
-
-def chip(text: str, size: Size, width: float | None = None, paint: Paint = OUTLINE) -> Drawing:
-    """Return text in a box with round ends, like a ring drawn around it.
-
-    Args:
-        text: the text.
-        size: the sizes of the sheet.
-        width: how wide the box is in millimetres, None for as wide as the text needs.
-        paint: the look of the box.
-    """
-    edge = 0.45 * size.text
-    if width is None:
-        width = _chip_width(text, size)
-    # A hair more, so that text measured for the box is not broken by rounding.
-    lines = broken(text, size.text, width - 2 * edge + 0.01)
-    height = (len(lines) - 1) * PITCH * size.text + 2 * size.text
-    box = Box((0, 0), width, height, 0.5 * size.text, paint, "choice")
-    words = tuple(
-        Text((width / 2, (1.35 + at * PITCH) * size.text), line, size.text, "middle")
-        for at, line in enumerate(lines)
-    )
-    return Drawing(width, height, (box, *words))
-
-
-def _chip_width(text: str, size: Size) -> float:
-    return text_width(text, size.text) + 0.9 * size.text

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Self
+from typing import Any, Self
 
 from manipulatives.drawings.shapes import MM_PER_POINT
 from manipulatives.lessons.problem import LessonProblem
@@ -139,43 +139,33 @@ def age_for(standards: Iterable[str]) -> int:
     return min(ages, default=_YOUNGEST + 1)
 
 
-# Type for five- to eight-year-olds is 14 to 24 points in practice pages and never below 12
-# (common practice).
-STANDARD = Size(
-    title=22 * MM_PER_POINT,
-    heading=17 * MM_PER_POINT,
-    text=14 * MM_PER_POINT,
-    sum=18 * MM_PER_POINT,
-    note=12 * MM_PER_POINT,
-    writing=12.0,
-    box=10.0,
-    columns=2,
-    short=3,
-    picture=44.0,
-    pair=44.0,
-    blocks=(74.0, 40.0),
-    shape=50.0,
-    dots=62.0,
-    coins=54.0,
-    prompt=36.0,
-    between=8.0,
-)
-LARGE = Size(
-    title=30 * MM_PER_POINT,
-    heading=24 * MM_PER_POINT,
-    text=20 * MM_PER_POINT,
-    sum=26 * MM_PER_POINT,
-    note=18 * MM_PER_POINT,
-    writing=20.0,
-    box=16.0,
-    columns=1,
-    short=2,
-    picture=58.0,
-    pair=56.0,
-    blocks=(112.0, 58.0),
-    shape=72.0,
-    dots=84.0,
-    coins=54.0,
-    prompt=52.0,
-    between=10.0,
-)
+# Of each size the standard one and the one for large print. Type for five- to eight-year-olds is
+# 14 to 24 points in practice pages and never below 12 (common practice).
+_SIZES = {
+    "title": (22 * MM_PER_POINT, 30 * MM_PER_POINT),
+    "heading": (17 * MM_PER_POINT, 24 * MM_PER_POINT),
+    "text": (14 * MM_PER_POINT, 20 * MM_PER_POINT),
+    "sum": (18 * MM_PER_POINT, 26 * MM_PER_POINT),
+    "note": (12 * MM_PER_POINT, 18 * MM_PER_POINT),
+    "writing": (12.0, 20.0),
+    "box": (10.0, 16.0),
+    "columns": (2, 1),
+    "short": (3, 2),
+    "picture": (44.0, 58.0),
+    "pair": (44.0, 56.0),
+    "blocks": ((74.0, 40.0), (112.0, 58.0)),
+    "shape": (50.0, 72.0),
+    "dots": (62.0, 84.0),
+    "coins": (54.0, 54.0),
+    "prompt": (36.0, 52.0),
+    "between": (8.0, 10.0),
+}
+
+
+def _size(column: int) -> Size:
+    values: dict[str, Any] = {name: both[column] for name, both in _SIZES.items()}
+    return Size(**values)
+
+
+STANDARD = _size(0)
+LARGE = _size(1)

@@ -6,10 +6,10 @@ import re
 
 from manipulatives.drawings.shapes import Drawing
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.outputs.sheet.blanks import Blank, Sign, number_row, row
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.printed import Answer, Manner, Printed
+from manipulatives.outputs.sheet.layout.blanks import Blank, Sign, number_row, row
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.pdf.letters import text_width
+from manipulatives.outputs.sheet.tasks.printed import Answer, Manner, Printed
 
 MINUS = "\u2212"
 GAPS = ("?", "_")
@@ -62,12 +62,14 @@ def words(task: Task, manner: Manner) -> Printed:
         return _choosing(task, manner)
     if task.ask.get("form") == "number":
         if is_sum(task.prompt):
-            orders = "Write the missing numbers." if "?" in task.prompt else "Work out each sum."
-            return Printed("", orders, "there", sum_row(task, manner), short=True)
+            instructions = (
+                "Write the missing numbers." if "?" in task.prompt else "Work out each sum."
+            )
+            return Printed("", instructions, "picture", sum_row(task, manner), short=True)
         found = _ROW.fullmatch(task.prompt)
         if found:
             picture = _numbers(found["row"].split(", "), task.answer, manner)
-            return Printed(found["ask"], "", "there", picture, short=True)
+            return Printed(found["ask"], "", "picture", picture, short=True)
     return asked(task, manner)
 
 
@@ -85,12 +87,12 @@ def asked(
     prompt = on_paper(" ".join((task.prompt, *task.parts)))
     if task.ask["by"] == "choice":
         return Printed(prompt, CHOOSE, "choices", picture, corner=corner)
-    orders, answer = BY_FORM[task.ask["form"]]
+    instructions, answer = BY_FORM[task.ask["form"]]
     if answer == "boxes" and manner.digits == 1:
-        orders = ONE_BOX
+        instructions = ONE_BOX
     if answer == "boxes" and picture is None and len(_SENTENCE.findall(prompt)) > 1:
-        orders, answer = STORY, "line"
-    return Printed(prompt, orders, answer, picture, corner=corner)
+        instructions, answer = STORY, "line"
+    return Printed(prompt, instructions, answer, picture, corner=corner)
 
 
 def sum_row(task: Task, manner: Manner) -> Drawing:
@@ -134,8 +136,8 @@ def _choosing(task: Task, manner: Manner) -> Printed:
     if found:
         parts = [found["left"], Sign(task.answer), found["right"]]
         picture = row(parts, manner.size, key=manner.key)
-        orders = "Circle the sign and write it."
-        return Printed(found["ask"], orders, "choices", picture, short=True)
+        instructions = "Circle the sign and write it."
+        return Printed(found["ask"], instructions, "choices", picture, short=True)
     found = _ROW.fullmatch(task.prompt)
     if found and sorted(found["row"].split(", ")) == sorted(task.ask["choices"]):
         # The choices say the numbers.
