@@ -1,4 +1,17 @@
-"""The worked steps of the counting strand, said and shown one after the other."""
+"""The worked steps of the counting strand, said and shown one after the other.
+
+The numbers of a step are one of these acts:
+
+* `find` and `start`: the `numbers` that are looked for, or begun with;
+* `count`: the numbers `counted` `from` the first `by` a step `to` the last;
+* `step`: one step `from` a number `by` so much `to` another; a `border` says that a ten or hundred
+  (10, 100) ends or begins there;
+* `units`: how `many` full tens or hundreds (`unit`) a `number` has, and how many `now`;
+* `between`: the `number` between `low` and `high`; `size`: how large a step is (`by`) `from` one
+  number `to` the next;
+* `parity`: whether a `number` is "even" or "odd" (`word`), by its `ones`; `ones`: how many it has;
+* `total`: how `many` there are, as the number that was said last.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +20,7 @@ from typing import Any
 
 from manipulatives.lessons.strands.counting.charts import counted
 from manipulatives.lessons.strands.counting.mistakes.odd_even import next_of, parity
-from manipulatives.lessons.tasks.task import Step
+from manipulatives.lessons.tasks.task import Numbers, Step
 
 TEN = 10
 HUNDRED = 100
@@ -35,6 +48,27 @@ def counting_say(numbers: Sequence[int], by: int) -> str:
     return f"Count {'on' if by > 0 else 'back'} in {NAMES[abs(by)]}: {listed(numbers)}."
 
 
+def count_of(numbers: Sequence[int], by: int) -> Numbers:
+    """Return the numbers of a step in which a class counts.
+
+    Example:
+        >>> count_of([35, 40], 5)
+        {'act': 'count', 'from': 35, 'by': 5, 'to': 40, 'counted': [35, 40]}
+    """
+    first, last = numbers[0], numbers[-1]
+    return {"act": "count", "from": first, "by": by, "to": last, "counted": [*numbers]}
+
+
+def one_step(at: int, by: int) -> Numbers:
+    """Return the numbers of one step of a count.
+
+    Example:
+        >>> one_step(35, 5)
+        {'act': 'step', 'from': 35, 'by': 5, 'to': 40}
+    """
+    return {"act": "step", "from": at, "by": by, "to": at + by}
+
+
 def more_or_less(at: int, by: int) -> str:
     """Return the sentence that says one step.
 
@@ -59,7 +93,8 @@ def next_steps(numbers: Sequence[int], by: int) -> tuple[Step, ...]:
         39 is the last of its ten. 1 more than 39 is 40.
     """
     say = counting_say(numbers, by)
-    return (Step(say=say, chant=listed(numbers)), _one_step(numbers, by))
+    count = Step(say=say, chant=listed(numbers), numbers=count_of(numbers, by))
+    return (count, _one_step(numbers, by))
 
 
 def step_steps(at: int, by: int) -> tuple[Step, ...]:
@@ -72,7 +107,7 @@ def step_steps(at: int, by: int) -> tuple[Step, ...]:
         95 has 9 tens. 1 ten more is 10 tens.
         10 more than 95 is 105.
     """
-    steps = [Step(say=f"Find {at}.", chant=f"{at}")]
+    steps = [Step(say=f"Find {at}.", chant=f"{at}", numbers={"act": "find", "numbers": [at]})]
     unit = abs(by)
     if unit > 1:
         place = NAMES[unit][:-1]
@@ -81,7 +116,8 @@ def step_steps(at: int, by: int) -> tuple[Step, ...]:
             f"{at} has {_some(many, place)}. "
             f"1 {place} {'more' if by > 0 else 'less'} is {_some(now, place)}."
         )
-        steps.append(Step(say=say, chant=_some(now, place)))
+        numbers = {"act": "units", "number": at, "unit": unit, "many": many, "now": now}
+        steps.append(Step(say=say, chant=_some(now, place), numbers=numbers))
     return (*steps, _one_step([at], by))
 
 
@@ -97,13 +133,22 @@ def between_steps(low: int, high: int) -> tuple[Step, ...]:
     """
     middle = low + 1
     return (
-        Step(say=f"Find {low} and {high}.", chant=f"{low}, {high}"),
-        Step(say=counting_say([low, middle, high], 1), chant=listed([low, middle, high])),
+        Step(
+            say=f"Find {low} and {high}.",
+            chant=f"{low}, {high}",
+            numbers={"act": "find", "numbers": [low, high]},
+        ),
+        Step(
+            say=counting_say([low, middle, high], 1),
+            chant=listed([low, middle, high]),
+            numbers=count_of([low, middle, high], 1),
+        ),
         Step(
             say=f"{middle} is between {low} and {high}.",
             chant=f"{middle}",
             show=counted([low, middle, high]),
             answer=f"{middle}",
+            numbers={"act": "between", "low": low, "high": high, "number": middle},
         ),
     )
 
@@ -131,13 +176,20 @@ def gap_steps(numbers: Sequence[int], gap: int, by: int) -> tuple[Step, ...]:
         Step(
             say=f"From {numbers[pair]} to {numbers[pair + 1]}: each number is {abs(by)} {way}.",
             chant=f"{abs(by)} {way}",
+            numbers={"act": "size", "from": numbers[pair], "to": numbers[pair + 1], "by": by},
         ),
         Step(
             say=more_or_less(numbers[gap - 1], by),
             chant=f"{missing}",
             show=counted(numbers),
+            numbers=one_step(numbers[gap - 1], by),
         ),
-        Step(say=counting_say(numbers, by), chant=listed(numbers), answer=f"{missing}"),
+        Step(
+            say=counting_say(numbers, by),
+            chant=listed(numbers),
+            answer=f"{missing}",
+            numbers=count_of(numbers, by),
+        ),
     )
 
 
@@ -151,10 +203,12 @@ def tapping_steps(numbers: Sequence[int], by: int) -> tuple[Step, ...]:
         5 more than 35 is 40.
         5 more than 40 is 45.
     """
-    steps = [Step(say=f"Start at {numbers[0]}.", chant=f"{numbers[0]}")]
+    begin = {"act": "start", "numbers": [numbers[0]]}
+    steps = [Step(say=f"Start at {numbers[0]}.", chant=f"{numbers[0]}", numbers=begin)]
     for place, number in enumerate(numbers[1:], start=1):
-        show = counted(numbers[: place + 1])
-        steps.append(Step(say=more_or_less(number - by, by), chant=f"{number}", show=show))
+        say, show = more_or_less(number - by, by), counted(numbers[: place + 1])
+        done = one_step(number - by, by)
+        steps.append(Step(say=say, chant=f"{number}", show=show, numbers=done))
     return tuple(steps)
 
 
@@ -177,7 +231,8 @@ def writing_steps(blanks: Sequence[int], first: int) -> tuple[Step, ...]:
         by = 1 if blank > first else -1
         written = {**written, f"{blank}": f"{blank}"}
         show: dict[str, Any] = {"chart": {"counted": [], "tapped": None, "written": written}}
-        steps.append(Step(say=more_or_less(blank - by, by), chant=f"{blank}", show=show))
+        say, numbers = more_or_less(blank - by, by), one_step(blank - by, by)
+        steps.append(Step(say=say, chant=f"{blank}", show=show, numbers=numbers))
     return tuple(steps)
 
 
@@ -198,10 +253,29 @@ def deciding_steps(number: int, row: dict[str, Any]) -> tuple[Step, ...]:
     ones, word = number % TEN, parity(number)
     among = "one" if ones in EVENS else "none"
     return (
-        Step(say=f"{number} has {_some(ones, 'one')}.", chant=_some(ones, "one")),
-        Step(say=f"Twos from zero end in {listed(EVENS)}.", chant=listed(EVENS), show=row),
-        Step(say=f"{ones} is {among} of them: {number} is {word}.", chant=word, answer=word),
+        Step(
+            say=f"{number} has {_some(ones, 'one')}.",
+            chant=_some(ones, "one"),
+            numbers={"act": "ones", "number": number, "ones": ones},
+        ),
+        _twos(row),
+        Step(
+            say=f"{ones} is {among} of them: {number} is {word}.",
+            chant=word,
+            answer=word,
+            numbers=_parity_of(number),
+        ),
     )
+
+
+def _twos(row: dict[str, Any]) -> Step:
+    said = listed(EVENS)
+    say = f"Twos from zero end in {said}."
+    return Step(say=say, chant=said, show=row, numbers=count_of(EVENS, 2))
+
+
+def _parity_of(number: int) -> Numbers:
+    return {"act": "parity", "number": number, "ones": number % TEN, "word": parity(number)}
 
 
 def next_parity_steps(number: int, wanted: str, row: dict[str, Any]) -> tuple[Step, ...]:
@@ -220,26 +294,29 @@ def next_parity_steps(number: int, wanted: str, row: dict[str, Any]) -> tuple[St
         16 is even.
     """
     end = next_of(number, wanted)
-    steps = [Step(say=f"Twos from zero end in {listed(EVENS)}.", chant=listed(EVENS), show=row)]
+    steps = [_twos(row)]
     for one in range(number + 1, end + 1):
         word = parity(one)
-        answer = f"{one}" if one == end else None
-        steps.append(Step(say=f"{one} is {word}.", chant=f"{one} is {word}", answer=answer))
+        answer, said = f"{one}" if one == end else None, f"{one} is {word}"
+        steps.append(Step(say=f"{said}.", chant=said, answer=answer, numbers=_parity_of(one)))
     return tuple(steps)
 
 
 def _one_step(numbers: Sequence[int], by: int) -> Step:
     at = numbers[-1]
-    say = more_or_less(at, by)
+    say, done = more_or_less(at, by), one_step(at, by)
     for unit, name in ((HUNDRED, "hundred"), (TEN, "ten")):
         if by == 1 and at % unit == unit - 1:
             say = f"{at} is the last of its {name}. {say}"
+            done["border"] = unit
             break
         if by == -1 and at % unit == 0:
             say = f"{at} is the first of its {name}. {say}"
+            done["border"] = unit
             break
     now = f"{at + by}"
-    return Step(say=say, chant=now, show=counted([*numbers, at + by]), answer=now)
+    show = counted([*numbers, at + by])
+    return Step(say=say, chant=now, show=show, answer=now, numbers=done)
 
 
 def _some(count: int, one: str) -> str:

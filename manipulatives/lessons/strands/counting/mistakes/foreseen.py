@@ -12,7 +12,7 @@ from manipulatives.lessons.strands.counting.mistakes.odd_even import (
     next_of,
     parity,
 )
-from manipulatives.lessons.tasks.foreseen import foreseen, mistake
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Mistake
@@ -34,7 +34,8 @@ def step_mistakes(
         ['50', '30', '38', '1', '39', '41', '310']
     """
     found = [(rule, rule.wrong(at, by)) for rule in rules]
-    return foreseen(found, vocabulary, right=at + by)
+    numbers = done_with("step", at=at, by=by)
+    return foreseen(found, vocabulary, right=at + by, numbers=numbers)
 
 
 def tapping_mistakes(
@@ -55,7 +56,7 @@ def tapping_mistakes(
         >>> made[0].rule, made[0].when
         ('counted_other_way', ['and', ['=', 'at', 30], ['=', 'tapped', 20]])
     """
-    places: dict[tuple[Rule[Any], ...], list[Predicate]] = {}
+    places: dict[tuple[Rule[Any], ...], list[tuple[int, int]]] = {}
     for at in numbers[:-1]:
         taps: dict[int, list[Rule[Any]]] = {}
         for rule in COUNTS:
@@ -64,12 +65,24 @@ def tapping_mistakes(
             if wrong is not None and wrong != at and ends["first"] <= wrong <= ends["last"]:
                 taps.setdefault(wrong, []).append(rule)
         for wrong, rules in taps.items():
-            when = ["and", ["=", "at", at], ["=", "tapped", wrong]]
-            places.setdefault(tuple(rules), []).append(when)
-    return tuple(
-        mistake(rules, whens[0] if len(whens) == 1 else ["or", *whens], vocabulary)
-        for rules, whens in places.items()
-    )
+            places.setdefault(tuple(rules), []).append((at, wrong))
+    return tuple(_tapped(rules, taps, by, vocabulary) for rules, taps in places.items())
+
+
+def _tapped(
+    rules: Sequence[Rule[Any]], taps: Sequence[tuple[int, int]], by: int, vocabulary: str
+) -> Mistake:
+    """Return the mistake of taps that the same rules lead to, each from another number."""
+    whens: list[Predicate] = [["and", ["=", "at", at], ["=", "tapped", tap]] for at, tap in taps]
+    numbers = {
+        "act": "step",
+        "at": [at for at, _ in taps],
+        "by": by,
+        **rules[0].does,
+        "wrong": [tap for _, tap in taps],
+    }
+    when = whens[0] if len(whens) == 1 else ["or", *whens]
+    return mistake(rules, when, vocabulary, numbers=numbers)
 
 
 def deciding_mistakes(number: int, vocabulary: str) -> tuple[Mistake, ...]:
@@ -80,7 +93,8 @@ def deciding_mistakes(number: int, vocabulary: str) -> tuple[Mistake, ...]:
         ['odd']
     """
     found = [(rule, rule.wrong(number)) for rule in DECIDING]
-    return foreseen(found, vocabulary, right=parity(number))
+    numbers = done_with("parity", number=number)
+    return foreseen(found, vocabulary, right=parity(number), numbers=numbers)
 
 
 def next_mistakes(number: int, wanted: str, vocabulary: str) -> tuple[Mistake, ...]:
@@ -91,4 +105,5 @@ def next_mistakes(number: int, wanted: str, vocabulary: str) -> tuple[Mistake, .
         ['15', '12']
     """
     found = [(rule, rule.wrong(number, wanted)) for rule in NEXT]
-    return foreseen(found, vocabulary, right=next_of(number, wanted))
+    numbers = done_with("next", number=number, wanted=wanted)
+    return foreseen(found, vocabulary, right=next_of(number, wanted), numbers=numbers)

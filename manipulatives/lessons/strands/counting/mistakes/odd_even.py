@@ -101,12 +101,14 @@ DECIDING: tuple[OnParity, ...] = (
         parity_of_tens,
         may_have="looked at the first digit and not at the ones",
         us="Look at the ones digit.",
+        does={"digit": "first"},
     ),
     Rule(
         "parity_mixed_up",
         parity_mixed_up,
         may_have="changed the words even and odd round",
         us="Counting in twos from zero says the even numbers.",
+        does={"words": "swapped"},
     ),
 )
 
@@ -116,18 +118,21 @@ NEXT: tuple[OnNext, ...] = (
         one_on,
         may_have="taken the very next number",
         us="Look at the ones digit of your number.",
+        does={"on": 1},
     ),
     Rule(
         "parity_two_on",
         two_on,
         may_have="counted two on from any number",
         us="Look at the ones digit of your number.",
+        does={"on": 2},
     ),
     Rule(
         "parity_before",
         one_before,
         may_have="gone back instead of on",
         us="Next means going on, not back.",
+        does={"direction": "back"},
     ),
 )
 

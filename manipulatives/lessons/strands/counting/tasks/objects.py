@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from manipulatives.lessons.strands.counting.mistakes.counts import MISCOUNTS
-from manipulatives.lessons.strands.counting.steps import listed
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.strands.counting.steps import count_of, listed
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
@@ -36,8 +37,12 @@ def _how_many(request: Request) -> Task:
         answer=f"{many}",
         spoken=number_in_words(many, request.vocabulary),
         steps=(
-            Step(say="Count one by one.", chant=listed(range(1, many + 1))),
-            Step(say=_last_said(many), chant=f"{many}", show={"digits": True}, answer=f"{many}"),
+            Step(
+                say="Count one by one.",
+                chant=listed(range(1, many + 1)),
+                numbers=count_of(range(1, many + 1), 1),
+            ),
+            replace(_last_said(many), answer=f"{many}"),
         ),
         mistakes=_miscounts(request),
     )
@@ -62,22 +67,26 @@ def _count_out(request: Request) -> Task:
                 say="Put out one by one and count.",
                 chant=listed(range(1, many + 1)),
                 show={"mat": [fewest(many, 1)]},
+                numbers=count_of(range(1, many + 1), 1),
             ),
-            Step(say=_last_said(many), chant=f"{many}", show={"digits": True}),
+            _last_said(many),
         ),
         mistakes=_miscounts(request, when=lambda number: ["=", "number", number]),
     )
 
 
-def _last_said(many: int) -> str:
-    return f"{many} was said last: there {'is' if many == 1 else 'are'} {many}."
+def _last_said(many: int) -> Step:
+    say = f"{many} was said last: there {'is' if many == 1 else 'are'} {many}."
+    numbers = {"act": "total", "many": many}
+    return Step(say=say, chant=f"{many}", show={"digits": True}, numbers=numbers)
 
 
 def _miscounts(
     request: Request, when: Callable[[int], Predicate] | None = None
 ) -> tuple[Mistake, ...]:
     found = [(rule, rule.wrong(request.item)) for rule in MISCOUNTS]
-    return foreseen(found, request.vocabulary, right=request.item, when=when)
+    numbers = done_with("count", many=request.item)
+    return foreseen(found, request.vocabulary, right=request.item, when=when, numbers=numbers)
 
 
 GENERATORS = {
