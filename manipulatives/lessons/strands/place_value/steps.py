@@ -1,11 +1,24 @@
-"""The worked steps of the place value strand, said and shown one after the other."""
+"""The worked steps of the place value strand, said and shown one after the other.
+
+The numbers of a step are one of these acts:
+
+* `worth`: a `digit` of a `place` and what it is `worth`, 0 for an empty place; `stands`: which
+  digit stands for a place;
+* `regroup`: so many (`count`) of a place are one of the place `into` and so many `left`;
+* `parts`: the `parts` that are a `number` together; `part`: one part, so many (`digit`) of a place;
+* `lay`: so many (`digit`) of a place are laid, which makes `so_far`; `say`: a `number` in words;
+* `digits`: the digits of a `number`, place by place; `count`: as in the counting strand;
+* `compare`: the `digits` of two numbers in a `place`, or two `numbers`, with their `sign`; `keep`:
+  the `number` that goes on, compared `with` the next; `end`: the number at an end (`which`).
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Any
 
-from manipulatives.lessons.tasks.task import Step
+from manipulatives.lessons.tasks.task import Numbers, Step
 from manipulatives.maths.number.place_names import some
 from manipulatives.maths.number.place_value import (
     BASE,
@@ -66,7 +79,15 @@ def reading_steps(blocks: Blocks, number: int) -> tuple[Step, ...]:
             rest = now[place] - BASE
             say = f"{some(now[place], place)} are 1 {larger[:-1]} and {some(rest, place)}."
             now = trade_up(now, place)
-            steps.append(Step(say=say, chant=f"1 {larger[:-1]}", show=mat(now)))
+            numbers = {
+                "act": "regroup",
+                "place": place,
+                "count": rest + BASE,
+                "into": larger,
+                "left": rest,
+            }
+            show = mat(now)
+            steps.append(Step(say=say, chant=f"1 {larger[:-1]}", show=show, numbers=numbers))
     steps += place_steps(number)
     return (*steps, _written(number, {"digits": True}))
 
@@ -82,11 +103,33 @@ def place_steps(number: int) -> list[Step]:
 
 
 def _worth_step(place: str, digit: int) -> Step:
+    numbers = worth_of(place, digit)
     if digit == 0:
-        return Step(say=f"There are no {place}: write 0.", chant="0")
+        return Step(say=f"There are no {place}: write 0.", chant="0", numbers=numbers)
     worth = digit * WORTH[place]
     verb = "is" if digit == 1 else "are"
-    return Step(say=f"{some(digit, place)} {verb} {worth}.", chant=f"{worth}")
+    say = f"{some(digit, place)} {verb} {worth}."
+    return Step(say=say, chant=f"{worth}", numbers=numbers)
+
+
+def worth_of(place: str, digit: int) -> Numbers:
+    """Return the numbers of a step that tells what a digit is worth.
+
+    Example:
+        >>> worth_of("tens", 4)
+        {'act': 'worth', 'place': 'tens', 'digit': 4, 'worth': 40}
+    """
+    return {"act": "worth", "place": place, "digit": digit, "worth": digit * WORTH[place]}
+
+
+def parts(number: int, of: Sequence[int]) -> Numbers:
+    """Return the numbers of a step in which parts are a number together.
+
+    Example:
+        >>> parts(305, [300, 5])
+        {'act': 'parts', 'parts': [300, 5], 'number': 305}
+    """
+    return {"act": "parts", "parts": [*of], "number": number}
 
 
 def _written(number: int, show: dict[str, Any]) -> Step:
@@ -94,7 +137,8 @@ def _written(number: int, show: dict[str, Any]) -> Step:
     form = expanded_form(number)
     alone = form == str(number)
     say = f"We write {number}." if alone else f"{form} = {number}."
-    return Step(say=say, chant=f"{number}", show=show, answer=f"{number}")
+    numbers = parts(number, parts_of(fewest(number)))
+    return Step(say=say, chant=f"{number}", show=show, answer=f"{number}", numbers=numbers)
 
 
 def building_steps(number: int) -> tuple[Step, ...]:
@@ -112,12 +156,14 @@ def building_steps(number: int) -> tuple[Step, ...]:
     so_far = 0
     for place, digit in places_of(number):
         if digit == 0:
-            steps.append(Step(say=f"No {place}: the place stays empty.", chant=f"no {place}"))
+            say, numbers = f"No {place}: the place stays empty.", worth_of(place, 0)
+            steps.append(Step(say=say, chant=f"no {place}", numbers=numbers))
             continue
         laid = {**laid, place: digit}
         so_far += digit * WORTH[place]
         say = f"Put out {some(digit, place)}: {so_far}."
-        steps.append(Step(say=say, chant=f"{so_far}", show=mat(laid)))
+        numbers = {"act": "lay", "place": place, "digit": digit, "so_far": so_far}
+        steps.append(Step(say=say, chant=f"{so_far}", show=mat(laid), numbers=numbers))
     return tuple(steps)
 
 
@@ -150,7 +196,8 @@ def words_steps(number: int, vocabulary: str) -> tuple[Step, ...]:
     for words, worth in words_parts(number, vocabulary):
         so_far += worth
         say = f"{words.capitalize()} is {worth}."
-        steps.append(Step(say=say, chant=f"{worth}", show=mat(fewest(so_far))))
+        numbers = {"act": "say", "number": worth}
+        steps.append(Step(say=say, chant=f"{worth}", show=mat(fewest(so_far)), numbers=numbers))
     steps += [_worth_step(place, 0) for place, digit in places_of(number) if digit == 0]
     return (*steps, _written(number, {"digits": True}))
 
@@ -167,13 +214,23 @@ def saying_steps(number: int, vocabulary: str) -> tuple[Step, ...]:
         345 is three hundred and forty-five.
     """
     words = number_in_words(number, vocabulary)
-    parts = words_parts(number, vocabulary)
+    said_parts = words_parts(number, vocabulary)
     steps = [
-        Step(say=f"We say {worth} as {said}.", chant=said)
-        for said, worth in parts
-        if len(parts) > 1
+        Step(
+            say=f"We say {worth} as {said}.",
+            chant=said,
+            numbers={"act": "say", "number": worth},
+        )
+        for said, worth in said_parts
+        if len(said_parts) > 1
     ]
-    last = Step(say=f"{number} is {words}.", chant=words, show={"words": True}, answer=words)
+    last = Step(
+        say=f"{number} is {words}.",
+        chant=words,
+        show={"words": True},
+        answer=words,
+        numbers={"act": "say", "number": number},
+    )
     return (*steps, last)
 
 
@@ -192,10 +249,18 @@ def expanding_steps(number: int) -> tuple[Step, ...]:
     steps = [
         _worth_step(place, digit)
         if digit
-        else Step(say=f"No {place}: nothing to add.", chant=f"no {place}")
+        else Step(
+            say=f"No {place}: nothing to add.", chant=f"no {place}", numbers=worth_of(place, 0)
+        )
         for place, digit in places_of(number)
     ]
-    last = Step(say=f"{number} = {form}.", chant=form, show={"expanded": True}, answer=form)
+    last = Step(
+        say=f"{number} = {form}.",
+        chant=form,
+        show={"expanded": True},
+        answer=form,
+        numbers=parts(number, parts_of(fewest(number))),
+    )
     return (*steps, last)
 
 
@@ -215,8 +280,10 @@ def joining_steps(number: int) -> tuple[Step, ...]:
     for part in parts_of(fewest(number)):
         so_far += part
         place = next(name for name in PLACES if part >= WORTH[name])
-        say = f"{part} is {some(part // WORTH[place], place)}."
-        steps.append(Step(say=say, chant=f"{part}", show=mat(fewest(so_far))))
+        digit = part // WORTH[place]
+        say = f"{part} is {some(digit, place)}."
+        numbers = {"act": "part", "part": part, "place": place, "digit": digit}
+        steps.append(Step(say=say, chant=f"{part}", show=mat(fewest(so_far)), numbers=numbers))
     steps += [_worth_step(place, 0) for place, digit in places_of(number) if digit == 0]
     return (*steps, _written(number, {"digits": True}))
 
@@ -235,7 +302,16 @@ def worth_steps(number: int, place: str) -> tuple[Step, ...]:
     named = ", ".join(some(one, name) for name, one in places_of(number))
     last = _worth_step(place, digit)
     return (
-        Step(say=f"{number} is {named}.", chant=named, show={"digits": True}),
-        Step(say=f"The {digit} stands for {place}.", chant=place),
-        Step(say=last.say, chant=last.chant, answer=last.chant),
+        Step(
+            say=f"{number} is {named}.",
+            chant=named,
+            show={"digits": True},
+            numbers={"act": "digits", "number": number},
+        ),
+        Step(
+            say=f"The {digit} stands for {place}.",
+            chant=place,
+            numbers={"act": "stands", "digit": digit, "place": place},
+        ),
+        replace(last, answer=last.chant),
     )

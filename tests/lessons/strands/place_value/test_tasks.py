@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 import re
 from collections import Counter
+from copy import deepcopy
+from dataclasses import replace
 from functools import cache
 from itertools import combinations, pairwise, product
 
@@ -20,7 +22,12 @@ from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
 from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made, play_steps
 from manipulatives.lessons.tasks.predicates import holds
 from manipulatives.lessons.tasks.task import Task
-from support.reader_place_value import Comparer, Reader, in_words
+from support.oracles.place_value import (
+    NumberOracle,
+    PairOracle,
+    in_words,
+    wrong_of,
+)
 from support.seeds import SEEDS
 
 WORTH = {"thousands": 1000, "hundreds": 100, "tens": 10, "ones": 1}
@@ -93,65 +100,71 @@ def answer_by_reading(task, vocabulary):  # noqa: PLR0911 - a line or two for ea
     return str(sorted(numbers)[-1 if "greatest" in prompt else 0])
 
 
-def read_steps(task, vocabulary):
+def oracle_of(task, vocabulary):
     numbers = integers(task.prompt)
     if task.skill.endswith((".compare", ".order")):
-        reader = Comparer(*numbers)
-    elif task.skill.endswith(".teens"):
-        reader = Reader(max(int(task.answer), *numbers), vocabulary)
+        return PairOracle(*numbers)
+    if task.skill.endswith(".teens"):
+        number = max(int(task.answer), *numbers)
     elif task.skill.endswith(".digit_worth"):
-        reader = Reader(numbers[1], vocabulary)
+        number = numbers[1]
     elif task.skill.endswith((".choose_words", ".expanded_form")):
-        reader = Reader(numbers[0], vocabulary)
+        number = numbers[0]
     else:
-        reader = Reader(int(answer_by_reading(task, vocabulary)), vocabulary)
+        number = int(answer_by_reading(task, vocabulary))
+    return NumberOracle(number, vocabulary)
+
+
+def follow_steps(task, vocabulary):
+    oracle = oracle_of(task, vocabulary)
     for step in task.steps:
-        reader.read(step.say)
+        oracle.follow(step)
 
 
-@pytest.mark.parametrize(
-    "false",
-    [
-        "4 hundreds are 400.",
-        "3 hundreds are 30.",
-        "3 hundred are 300.",
-        "There are no ones: write 0.",
-        "300 + 6 = 305.",
-        "300 + 4 = 304.",
-        "305 = 5 + 300.",
-        "305 = 300 + 0 + 5.",
-        "We write 306.",
-        "Put out 3 hundreds: 301.",
-        "We say 5 as six.",
-        "305 is three hundred and five.",
-        "Five is 6.",
-        "300 is 3 tens.",
-        "305 is 3 hundreds, 5 ones.",
-        "The 5 stands for tens.",
-        "15 ones are 1 ten and 6 ones.",
-        "Hop to the bell tower.",
-    ],
-)
-def test_the_reader_notices_what_is_not_so(false):
-    with pytest.raises(AssertionError):
-        Reader(305).read(false)
+def others_than(value):
+    """Values near one that a step carries."""
+    if isinstance(value, int):
+        return [value + 1, value + 10]
+    if isinstance(value, list):
+        return [[*value[:-1], value[-1] + 1], [value[0] + 10, *value[1:]], value[:-1]]
+    rings = (("ones", "tens", "hundreds", "thousands"), "<=>", ("greatest", "smallest"))
+    ring = next(ring for ring in rings if value in ring)
+    return [ring[(ring.index(value) + 1) % len(ring)]]
 
 
-@pytest.mark.parametrize(
-    "false",
-    [
-        "Tens: 4 is less than 5.",
-        "Hundreds: 3 and 4 are equal.",
-        "Hundreds: 3 is more than 3.",
-        "345 > 354.",
-        "345 < 354.",
-        "Keep 271 and compare it with 354.",
-        "345 is the greatest.",
-    ],
-)
-def test_the_comparer_notices_what_is_not_so_or_too_soon(false):
-    with pytest.raises(AssertionError):
-        Comparer(345, 354, 271).read(false)
+def test_the_oracle_notices_a_number_that_is_not_so():
+    seen = Counter()
+    for skill in STRAND:
+        for options in ways(skill):
+            for task in some_of(skill.id, options, count=3):
+                oracle = oracle_of(task, "us")
+                for step in task.steps:
+                    for name, value in step.numbers.items():
+                        for wrong in others_than(value) if name != "act" else ():
+                            changed = replace(step, numbers={**step.numbers, name: wrong})
+                            with pytest.raises((AssertionError, KeyError, IndexError, ValueError)):
+                                deepcopy(oracle).follow(changed)
+                            seen[step.numbers["act"]] += 1
+                    spoilt = re.sub(r"\d+", lambda one: f"{int(one[0]) + 1}", step.say, count=1)
+                    if spoilt != step.say:
+                        with pytest.raises(AssertionError):
+                            deepcopy(oracle).follow(replace(step, say=spoilt))
+                    oracle.follow(step)
+    assert len(seen) == 12
+
+
+@pytest.mark.parametrize("skill", STRAND, ids=lambda skill: skill.id)
+def test_the_procedure_of_a_mistake_leads_to_its_answer(skill):
+    for options in ways(skill):
+        for seed in range(20):
+            for task in some_of(skill.id, options, seed=seed, count=3):
+                for mistake in task.mistakes:
+                    wrong = mistake.numbers["wrong"]
+                    assert wrong_of(mistake.numbers) == wrong, (task.prompt, mistake.rule)
+                    if skill.id.endswith("choose_words"):
+                        assert mistake.answer == in_words(wrong, "us")
+                    else:
+                        assert mistake.answer == f"{wrong}"
 
 
 def test_the_strand_has_its_skills_and_each_builds_on_one_that_there_is():
@@ -165,7 +178,7 @@ def test_many_rounds_are_right_and_their_steps_end_in_the_goal(skill):
         for task in make_tasks(skill, seed=seed, count=2, twins=0):
             assert task.answer == answer_by_reading(task, "us")
             assert holds(task.goal, play_steps(task))
-            read_steps(task, "us")
+            follow_steps(task, "us")
 
 
 @pytest.mark.parametrize("skill", STRAND, ids=lambda skill: skill.id)
@@ -175,7 +188,7 @@ def test_every_option_in_both_vocabularies_is_right_to_its_last_sentence(skill):
             for task in some_of(skill.id, options, count=6, vocabulary=vocabulary):
                 assert task.answer == answer_by_reading(task, vocabulary)
                 assert holds(task.goal, play_steps(task))
-                read_steps(task, vocabulary)
+                follow_steps(task, vocabulary)
                 assert Task.from_data(json.loads(json.dumps(task.to_data()))) == task
                 if task.ask["by"] != "manipulative":
                     assert task.steps[-1].answer == task.answer

@@ -128,24 +128,28 @@ COMPARING: tuple[OnPair, ...] = (
         by_last_digit,
         may_have="compared the last digits",
         us="Compare the largest places first.",
+        does={"key": "last digit"},
     ),
     Rule(
         "compared_first_digits",
         by_first_digit,
         may_have="compared the first digits alone",
         us="Look which place each digit is in.",
+        does={"key": "first digit"},
     ),
     Rule(
         "compared_digit_sums",
         by_digit_sum,
         may_have="compared how many blocks or what the digits add up to",
         us="One hundred is more than nine tens.",
+        does={"key": "digit sum"},
     ),
     Rule(
         "sign_turned",
         sign_turned,
         may_have="turned the sign round",
         us="The open side goes with the greater number.",
+        does={"sign": "turned"},
     ),
 )
 
@@ -155,24 +159,28 @@ ORDERING: tuple[OnThree, ...] = (
         most_by_last_digit,
         may_have="compared the last digits",
         us="Compare the largest places first.",
+        does={"key": "last digit"},
     ),
     Rule(
         "ordered_by_first_digit",
         most_by_first_digit,
         may_have="compared the first digits alone",
         us="Look which place each digit is in.",
+        does={"key": "first digit"},
     ),
     Rule(
         "ordered_by_digit_sum",
         most_by_digit_sum,
         may_have="compared what the digits add up to",
         us="Look which place each digit is in.",
+        does={"key": "digit sum"},
     ),
     Rule(
         "other_end",
         other_end,
         may_have="looked for the other end of the row",
         us="Read again: is it the greatest or the smallest?",
+        does={"end": "other"},
     ),
 )
 

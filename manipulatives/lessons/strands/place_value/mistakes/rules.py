@@ -21,48 +21,56 @@ DIGITS_ADDED: OnNumber = Rule(
     digits.digits_added,
     may_have="counted the blocks, or added the digits, whatever they are worth",
     us="A ten is worth ten ones.",
+    does={"digits": "added"},
 )
 PARTS_BESIDE: OnNumber = Rule(
     "parts_beside",
     digits.parts_beside,
     may_have="written the worth of each place beside the others",
     us="Write one digit for each place.",
+    does={"parts": "beside"},
 )
 SAID_LITERALLY: OnNumber = Rule(
     "said_literally",
     digits.said_literally,
     may_have="written the number as it is said, part after part",
     us="Write one digit for each place.",
+    does={"parts": "as said"},
 )
 ZERO_LEFT_OUT: OnNumber = Rule(
     "zero_left_out",
     digits.zero_left_out,
     may_have="left out a place with nothing in it",
     us="Write 0 where a place is empty.",
+    does={"zeros": "left out"},
 )
 TEEN_REVERSED: OnNumber = Rule(
     "teen_reversed",
     digits.teen_reversed,
     may_have="written the ones of a teen number first, as they are said",
     us="Write the ten first, then the ones.",
+    does={"digits": "swapped"},
 )
 TENS_ONES_SWAPPED: OnNumber = Rule(
     "tens_ones_swapped",
     digits.tens_ones_swapped,
     may_have="changed tens and ones round",
     us="Tens stand on the left of the ones.",
+    does={"digits": "swapped"},
 )
 FROM_THE_RIGHT: OnNumber = Rule(
     "from_the_right",
     digits.from_the_right,
     may_have="read the digits from the right",
     us="The largest place stands on the left.",
+    does={"digits": "from the right"},
 )
 TEEN_FOR_TY: OnNumber = Rule(
     "teen_for_ty",
     digits.teen_for_ty,
     may_have="taken a teen number for tens, or tens for a teen number",
     us="Listen to the end: is it teen or ty?",
+    does={"heard": "teen for ty"},
 )
 
 # In each table: where several rules lead to one answer, the first of them names it.
@@ -100,6 +108,7 @@ COUNTS_BESIDE: OnBlocks = Rule(
     may_have="written how many blocks there are of each place, above nine too",
     us="Trade ten of a place first.",
     uk="Exchange ten of a place first.",
+    does={"counts": "beside"},
 )
 
 DECOMPOSING: tuple[OnNumber, ...] = (
@@ -108,12 +117,14 @@ DECOMPOSING: tuple[OnNumber, ...] = (
         digits.whole_teen,
         may_have="given the whole number and not what comes with the ten",
         us="Take the ten away: what is left?",
+        does={"takes": "all"},
     ),
     Rule(
         "ten_counted_too",
         digits.ten_counted_too,
         may_have="begun to count with the ten itself",
         us="Begin with eleven when you count on.",
+        does={"start_counted": True},
     ),
 )
 
@@ -123,24 +134,28 @@ EXPANDING: tuple[OnForm, ...] = (
         digits.digits_without_place,
         may_have="written the digits and not what they are worth",
         us="Write what each digit is worth.",
+        does={"each": "digit"},
     ),
     Rule(
         "zero_as_part",
         digits.zero_as_part,
         may_have="written a zero as a part",
         us="An empty place adds nothing: leave it out.",
+        does={"zeros": "as parts"},
     ),
     Rule(
         "place_closed_up",
         digits.place_closed_up,
         may_have="passed over the zero and taken each digit one place too low",
         us="Name the place of each digit first.",
+        does={"zeros": "left out"},
     ),
     Rule(
         "plus_left_out",
         digits.plus_left_out,
         may_have="written the parts beside each other",
         us="Put a plus between the parts.",
+        does={"parts": "beside"},
     ),
 )
 
@@ -149,6 +164,7 @@ AS_THEY_COME: OnParts = Rule(
     digits.as_they_come,
     may_have="taken the digits in the order of the parts",
     us="Put the largest part first.",
+    does={"order": "as they come"},
 )
 
 WORTH: tuple[OnDigit, ...] = (
@@ -157,24 +173,28 @@ WORTH: tuple[OnDigit, ...] = (
         digits.digit_alone,
         may_have="read the digit without its place",
         us="Name the place of the digit first.",
+        does={"worth": "digit"},
     ),
     Rule(
         "rest_with_it",
         digits.rest_with_it,
         may_have="read on to the end of the number",
         us="Ask for one digit only.",
+        does={"worth": "rest"},
     ),
     Rule(
         "place_above",
         digits.place_above,
         may_have="taken the place to the left",
         us="Name the places from the right: ones, tens, hundreds.",
+        does={"places": 1},
     ),
     Rule(
         "place_below",
         digits.place_below,
         may_have="taken the place to the right",
         us="Name the places from the right: ones, tens, hundreds.",
+        does={"places": -1},
     ),
 )
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
 from manipulatives.lessons.strands.place_value.mistakes.comparing import COMPARING, ORDERING
 from manipulatives.lessons.strands.place_value.pools import pairs, triples
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Joined, Labelled
 from manipulatives.lessons.tasks.task import Step, Task
@@ -36,15 +37,28 @@ def comparing_steps(one: int, other: int) -> list[Step]:
     steps = []
     for at in range(longest - 1, -1, -1):
         first, second = one // TEN**at % TEN, other // TEN**at % TEN
-        place = PLACES[len(PLACES) - 1 - at].capitalize()
+        place = PLACES[len(PLACES) - 1 - at]
+        numbers = {
+            "act": "compare",
+            "place": place,
+            "digits": [first, second],
+            "sign": compared(first, second),
+        }
+        title = place.capitalize()
         if first != second:
             words = f"{first} is {'less' if first < second else 'more'} than {second}"
-            steps.append(Step(say=f"{place}: {words}.", chant=words))
+            steps.append(Step(say=f"{title}: {words}.", chant=words, numbers=numbers))
             break
-        steps.append(Step(say=f"{place}: {first} and {second} are equal.", chant="equal"))
+        say = f"{title}: {first} and {second} are equal."
+        steps.append(Step(say=say, chant="equal", numbers=numbers))
     sign = compared(one, other)
-    chant = f"{one} {IN_WORDS[sign]} {other}"
-    return [*steps, Step(say=f"{one} {sign} {other}.", chant=chant, show={"result": True})]
+    last = Step(
+        say=f"{one} {sign} {other}.",
+        chant=f"{one} {IN_WORDS[sign]} {other}",
+        show={"result": True},
+        numbers={"act": "compare", "numbers": [one, other], "sign": sign},
+    )
+    return [*steps, last]
 
 
 def two_mats(one: int, other: int) -> dict[str, Any]:
@@ -92,8 +106,13 @@ def _compare(request: Request) -> Task:
         goal=["=", "answer", sign],
         answer=sign,
         spoken=last.chant,
-        steps=(*steps[:-1], Step(last.say, last.chant, last.show, sign)),
-        mistakes=foreseen(found, request.vocabulary, right=sign),
+        steps=(*steps[:-1], replace(last, answer=sign)),
+        mistakes=foreseen(
+            found,
+            request.vocabulary,
+            right=sign,
+            numbers=done_with("compare", numbers=[one, other]),
+        ),
     )
 
 
@@ -126,7 +145,12 @@ def _order(request: Request) -> Task:
         answer=f"{right}",
         spoken=number_in_words(right, request.vocabulary),
         steps=ordering_steps(row, wanted),
-        mistakes=foreseen(found, request.vocabulary, right=right),
+        mistakes=foreseen(
+            found,
+            request.vocabulary,
+            right=right,
+            numbers=done_with("order", numbers=row, which=wanted),
+        ),
     )
 
 
@@ -153,9 +177,15 @@ def ordering_steps(row: Sequence[int], wanted: str) -> tuple[Step, ...]:
             say=f"Keep {kept} and compare it with {third}.",
             chant=f"{kept} and {third}",
             show={**two_mats(kept, third), "result": False},
+            numbers={"act": "keep", "number": kept, "with": third},
         ),
         *comparing_steps(kept, third),
-        Step(say=f"{last} is the {wanted}.", chant=f"{last}", answer=f"{last}"),
+        Step(
+            say=f"{last} is the {wanted}.",
+            chant=f"{last}",
+            answer=f"{last}",
+            numbers={"act": "end", "number": last, "which": wanted},
+        ),
     )
 
 

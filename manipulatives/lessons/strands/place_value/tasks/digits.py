@@ -5,12 +5,19 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from manipulatives.lessons.strands.counting.steps import listed
 from manipulatives.lessons.strands.place_value.mistakes.rules import COMPOSING, DECOMPOSING, WORTH
 from manipulatives.lessons.strands.place_value.pools import UNITS, digits_in_place
-from manipulatives.lessons.strands.place_value.steps import mat, places_of, worth_steps
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.strands.place_value.steps import (
+    mat,
+    parts,
+    places_of,
+    worth_of,
+    worth_steps,
+)
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
-from manipulatives.lessons.tasks.task import Mistake, Step, Task
+from manipulatives.lessons.tasks.task import Mistake, Numbers, Step, Task
 from manipulatives.maths.number.place_names import some
 from manipulatives.maths.number.place_value import WORTH as WORTH_OF
 from manipulatives.maths.number.place_value import Blocks, fewest
@@ -45,6 +52,7 @@ def _teen(request: Request) -> Task:
                 [(rule, rule.wrong(number)) for rule in COMPOSING],
                 request.vocabulary,
                 right=number,
+                numbers=done_with("write", number=number),
             ),
         )
     return _typed(
@@ -57,6 +65,7 @@ def _teen(request: Request) -> Task:
             [(rule, rule.wrong(number)) for rule in DECOMPOSING],
             request.vocabulary,
             right=ones,
+            numbers=done_with("take ten", number=number),
         ),
     )
 
@@ -89,13 +98,18 @@ def _typed(
 def _composing(number: int) -> tuple[Step, ...]:
     ones = number - TEN
     return (
-        Step(say="1 ten is 10.", chant="10"),
-        Step(say=f"Count on from 10: {some(ones, 'ones')} more.", chant=_on_from_ten(number)),
+        Step(say="1 ten is 10.", chant="10", numbers=worth_of("tens", 1)),
+        Step(
+            say=f"Count on from 10: {some(ones, 'ones')} more.",
+            chant=listed(_on_from_ten(number)),
+            numbers=_counted(number),
+        ),
         Step(
             say=f"10 + {ones} = {number}.",
             chant=f"{number}",
             show={"digits": True},
             answer=f"{number}",
+            numbers=parts(number, [TEN, ones]),
         ),
     )
 
@@ -103,19 +117,34 @@ def _composing(number: int) -> tuple[Step, ...]:
 def _decomposing(number: int) -> tuple[Step, ...]:
     ones = number - TEN
     return (
-        Step(say="10 ones are 1 ten.", chant="1 ten", show=mat(fewest(number))),
-        Step(say=f"Count on from 10 to {number}.", chant=_on_from_ten(number)),
+        Step(
+            say="10 ones are 1 ten.",
+            chant="1 ten",
+            show=mat(fewest(number)),
+            numbers={"act": "regroup", "place": "ones", "count": TEN, "into": "tens", "left": 0},
+        ),
+        Step(
+            say=f"Count on from 10 to {number}.",
+            chant=listed(_on_from_ten(number)),
+            numbers=_counted(number),
+        ),
         Step(
             say=f"{number} = 10 + {ones}.",
             chant=f"{ones}",
             show={"digits": True},
             answer=f"{ones}",
+            numbers=parts(number, [TEN, ones]),
         ),
     )
 
 
-def _on_from_ten(number: int) -> str:
-    return ", ".join(map(str, range(TEN + 1, number + 1)))
+def _on_from_ten(number: int) -> range:
+    return range(TEN + 1, number + 1)
+
+
+def _counted(number: int) -> Numbers:
+    counted = [*_on_from_ten(number)]
+    return {"act": "count", "from": TEN, "by": 1, "to": number, "counted": counted}
 
 
 def _worth_items(options: Mapping[str, Any]) -> Sequence[tuple[str, int]]:
@@ -147,7 +176,12 @@ def _worth(request: Request) -> Task:
         answer=f"{right}",
         spoken=number_in_words(right, request.vocabulary),
         steps=worth_steps(number, place),
-        mistakes=foreseen(found, request.vocabulary, right=right),
+        mistakes=foreseen(
+            found,
+            request.vocabulary,
+            right=right,
+            numbers=done_with("value", number=number, place=place),
+        ),
     )
 
 

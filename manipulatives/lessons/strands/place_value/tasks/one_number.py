@@ -31,7 +31,7 @@ from manipulatives.lessons.strands.place_value.tasks import (
 from manipulatives.lessons.strands.place_value.tasks import (
     digits as place_value_digits,
 )
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
@@ -96,7 +96,12 @@ def _read(request: Request) -> Task:
         "Which number do the blocks show?",
         {**mat(blocks), **PICTURE},
         steps=reading_steps(blocks, number),
-        mistakes=foreseen([beside, *found], request.vocabulary, right=number),
+        mistakes=foreseen(
+            [beside, *found],
+            request.vocabulary,
+            right=number,
+            numbers=done_with("write", number=number, blocks=dict(blocks)),
+        ),
         kind="read",
     )
 
@@ -134,7 +139,13 @@ def _build(request: Request) -> Task:
         answer=f"{number}",
         spoken=spoken,
         steps=building_steps(number),
-        mistakes=foreseen(found, request.vocabulary, right=number, when=_shows),
+        mistakes=foreseen(
+            found,
+            request.vocabulary,
+            right=number,
+            when=_shows,
+            numbers=done_with("write", number=number),
+        ),
     )
 
 
@@ -157,7 +168,12 @@ def _read_words(request: Request) -> Task:
         f"Write in digits: {words}.",
         _empty(number),
         steps=words_steps(number, request.vocabulary),
-        mistakes=foreseen(found, request.vocabulary, right=number),
+        mistakes=foreseen(
+            found,
+            request.vocabulary,
+            right=number,
+            numbers=done_with("write", number=number),
+        ),
         kind="words",
     )
 
@@ -188,7 +204,13 @@ def _choose_words(request: Request) -> Task:
         answer=words,
         spoken=words,
         steps=saying_steps(number, vocabulary),
-        mistakes=foreseen(chosen, vocabulary, right=number, named=named),
+        mistakes=foreseen(
+            chosen,
+            vocabulary,
+            right=number,
+            named=named,
+            numbers=done_with("write", number=number),
+        ),
     )
 
 
@@ -220,7 +242,9 @@ def _expand(request: Request) -> Task:
         answer=form,
         spoken=form,
         steps=expanding_steps(number),
-        mistakes=foreseen(found, request.vocabulary, right=form),
+        mistakes=foreseen(
+            found, request.vocabulary, right=form, numbers=done_with("expand", number=number)
+        ),
         parts=("Read it aloud.", "Then write what each digit is worth."),
     )
 
@@ -238,7 +262,12 @@ def _join(request: Request) -> Task:
         f"Which number is {' + '.join(map(str, parts))}?",
         _empty(number),
         steps=joining_steps(number),
-        mistakes=foreseen([*found, come], request.vocabulary, right=number),
+        mistakes=foreseen(
+            [*found, come],
+            request.vocabulary,
+            right=number,
+            numbers=done_with("write", number=number, parts=parts),
+        ),
         kind="join",
     )
 
