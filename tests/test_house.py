@@ -60,16 +60,18 @@ LOUD = re.compile(
 # What the kit may ask a user to install; each for one reason.
 ALLOWED = {
     "anywidget",  # the widgets
+    "fpdf2",  # the printed sheet
     "ipywidgets",  # what carries them in every Jupyter host
     "jupyterlab",  # where a helper edits a lesson
     "markdown-it-py",  # a lesson's text, on the page
-    "matplotlib",  # the printed sheet
+    "matplotlib",  # figures, and letters that the kit's font lacks
     "nbclient",  # runs a notebook with cells of others
     "nbformat",  # reads and writes notebooks
     "nh3",  # text of others is never HTML
-    "pypdf",  # says to a viewer that a sheet is printed at its true size
+    "pypdf",  # reads what was printed back from a sheet
     "segno",  # the QR code on a sheet
     "tomli-w",  # writes lesson files
+    "uharfbuzz",  # sets and measures the text of a sheet, with kerning
     "voila",  # the served board
 }
 # Packages whose own interface speaks in another package's objects, so that importing those

@@ -10,7 +10,8 @@ from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings
 from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.lessons.tasks.playing import is_solved, play_steps
-from manipulatives.outputs.notebook import lesson_of, notebook_of
+from manipulatives.notebook.reading import lesson_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of
 from manipulatives.outputs.sheet import sheet_of
 

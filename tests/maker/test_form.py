@@ -11,7 +11,7 @@ from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.settings import class_settings
 from manipulatives.lessons.tasks.make import GENERATORS
-from manipulatives.maker.form import lesson_maker
+from manipulatives.maker.lesson_maker import lesson_maker
 
 
 @pytest.fixture

@@ -11,7 +11,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
 from manipulatives.outputs.page.saved import saved_in
 from manipulatives.widgets.assemble import assemble

@@ -10,7 +10,7 @@ from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import CURRENCIES, Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.tasks.make import check_count
-from manipulatives.outputs.sheet.pdf import text_width
+from manipulatives.outputs.sheet.pdf.letters import text_width
 
 SKILL_IDS = tuple(SKILLS)
 

@@ -16,7 +16,7 @@ from manipulatives.lessons.tasks.task import Task
 Item = Any
 Make = Callable[[Item, int], Task]
 # So many items are looked at for every task that is wanted, before the search is given up.
-PATIENCE = 2_000
+MOST_SEARCHED = 2_000
 # From so many items for every task the easy ones are taken.
 TO_CHOOSE_FROM = 12
 
@@ -153,7 +153,7 @@ def _of_group(
 
 
 def _few(draws: Iterator[Item]) -> Iterator[Item]:
-    return (item for item, _ in zip(draws, range(PATIENCE), strict=False))
+    return (item for item, _ in zip(draws, range(MOST_SEARCHED), strict=False))
 
 
 def _easy_first(

@@ -8,7 +8,7 @@ from typing import Any
 from manipulatives.lessons.checks import check_text, check_whole
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.tasks.chance import Chance
-from manipulatives.lessons.tasks.choosing import PATIENCE, Item, Wish
+from manipulatives.lessons.tasks.choosing import MOST_SEARCHED, Item, Wish
 
 Instead = str | int
 """What is asked instead in one place: numbers as they are typed; how often the task was drawn
@@ -112,7 +112,7 @@ def _drawn(
     kind = generator.kind(items[place])
     draws = Chance(f"{wish.name} again {place}").draws(generator.items(wish.options[place]))
     left = times
-    for item, _ in zip(draws, range(PATIENCE), strict=False):
+    for item, _ in zip(draws, range(MOST_SEARCHED), strict=False):
         if item in items or generator.kind(item) != kind:
             continue
         if wish.asked and make(item, place).asks in wish.asked:

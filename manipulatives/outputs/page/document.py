@@ -9,7 +9,7 @@ from functools import cache
 from html import escape
 from pathlib import Path
 
-from manipulatives.outputs.font import font_face_css
+from manipulatives.data.font import font_face_css
 from manipulatives.widgets.assemble import assemble, stylesheet
 from manipulatives.widgets.manipulative import HERE as WIDGETS
 

@@ -8,7 +8,8 @@ from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.tasks.make import make_tasks
-from manipulatives.outputs.notebook import lesson_of, notebook_of
+from manipulatives.notebook.reading import lesson_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.widgets.round import play
 
 TYPED = ("", "4:35", 2)

@@ -9,11 +9,11 @@ from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.strands.subtraction.mistakes import REPORTED_PAIRS
 from manipulatives.lessons.tasks.chance import Chance
 from manipulatives.lessons.why.candidates import candidates
-from manipulatives.lessons.why.command import as_text, report
 from manipulatives.lessons.why.explain import explain
 from manipulatives.lessons.why.items import diagnostic_items, pool
 from manipulatives.lessons.why.next_item import give_next
 from manipulatives.lessons.why.reading import Answered, Item, read_all, read_answered
+from manipulatives.lessons.why.report import as_text, report
 
 MORE = 5
 ODD = 77_777
