@@ -96,7 +96,7 @@ def shown(round_):
 LOST = """() => {
   const box = (part) => part.getBoundingClientRect();
   const needed = ".round-prompt, .round-parts, .round-card, .round-sum, .round-found, "
-    + ".round-hands, .round-verdict, [aria-current=step], .round-everyone, .round-answer, "
+    + ".round-manipulative, .round-verdict, [aria-current=step], .round-everyone, .round-answer, "
     + ".round-more button, .round-numbers-field :is(button, input), .round-problem, "
     + ".round-cells li, .round-tempo button, .round-foot button";
   const parts = [...document.querySelectorAll(needed)].filter((part) =>

@@ -121,7 +121,7 @@ def play(
     return BoardRound(
         manipulative=child,
         tasks=[task.to_data() for task in made],
-        ways={"currency": coins, "method": way, "options": options},
+        settings={"currency": coins, "method": way, "options": options},
         setup={
             "title": planned.title or usual.name,
             "skill": skill,

@@ -13,19 +13,19 @@ const BELL = "M5.5 17 H18.5 L17 14.5 V10.5 A5 5 0 0 0 7 10.5 V14.5 Z M10.5 20.5 
 
 /**
  * @param {(press: Press) => void} press
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   el: HTMLElement, paint: (time: import("../core/bar.js").TimeLeft & More) => void,
  * }}
  */
-export function makeBoardBar(press, life) {
+export function makeBoardBar(press, lifetime) {
   const more = barButton("stretch", `+${STRETCH} s`);
   more.setAttribute("aria-label", `${STRETCH} seconds more`);
   const turn = barButton("turn", "Start");
   const bell = barButton("tone", icon(BELL));
   bell.setAttribute("aria-label", "Tone when time is up");
   const off = barButton("off", "No timer");
-  const bar = makeBar((name) => press(/** @type {Press} */ (name)), life,
+  const bar = makeBar((name) => press(/** @type {Press} */ (name)), lifetime,
     [more, turn, bell], [off]);
 
   return {

@@ -1,7 +1,7 @@
 /** A round at a board: taught by a teacher, or worked through by whoever stands there. */
 import { announce } from "../../shared/announce.js";
 import { html } from "../../shared/svg.js";
-import { OUT } from "../core/bar.js";
+import { TIME_IS_UP } from "../core/bar.js";
 import { makeEvents } from "../core/events.js";
 import { factsIn, makeRoot, showManipulative } from "../core/frame.js";
 import { makeSeconds } from "../core/seconds.js";
@@ -18,10 +18,10 @@ async function render({ model, el, signal = new AbortController().signal, host }
   const setup = model.get("setup");
   // A page that shows a lesson says under which key its browser saves it; a notebook does not.
   const lesson = document.documentElement.dataset.kitLesson;
-  const life = { signal };
+  const lifetime = { signal };
   const root = makeRoot(setup, { "data-lm-suppress-shortcuts": "true" });
-  const manipulative = html("div", { class: "round-hands" });
-  const { tell, round: tellRound } = makeEvents(root, model, life);
+  const manipulative = html("div", { class: "round-manipulative" });
+  const { tell, round: tellRound } = makeEvents(root, model, lifetime);
   const state = new BoardState({
     model, signal, changed, now: Date.now, storage: openStorage(lesson, setup.key ?? ""),
   });
@@ -34,9 +34,9 @@ async function render({ model, el, signal = new AbortController().signal, host }
     bare: !model.get("manipulative"),
     check: () => state.check(factsIn(manipulative)),
     leave: tell,
-    ask: makeAskPython(model, life),
-  }, life);
-  const waitForSecond = makeSeconds(state.timer, second, life);
+    ask: makeAskPython(model, lifetime),
+  }, lifetime);
+  const waitForSecond = makeSeconds(state.timer, second, lifetime);
   el.append(root);
 
   /** @type {Partial<Record<import("./state/board_state.js").Change, () => void>>} */
@@ -52,9 +52,9 @@ async function render({ model, el, signal = new AbortController().signal, host }
     begun: tellPlace,
     timer: paintTime,
     out() {
-      announce(root, OUT);
+      announce(root, TIME_IS_UP);
       if (state.preferences.tone) {
-        softTone(life);
+        softTone(lifetime);
       }
     },
     counted: () => tell("kit:wipe", { done: position.place.step, of: questions.counts.length }),
@@ -110,7 +110,7 @@ async function render({ model, el, signal = new AbortController().signal, host }
       if (asked.target === root && act()) {
         asked.preventDefault();
       }
-    }, life);
+    }, lifetime);
   }
   answer("kit:next", () => state.next());
   answer("kit:back", () => state.back());
@@ -118,16 +118,16 @@ async function render({ model, el, signal = new AbortController().signal, host }
   answer("kit:timer", () => state.turnTimer());
   answer("kit:again", () => state.again());
 
-  typeFromAnywhere(root, manipulative, view.reply, lesson !== undefined, life);
-  document.addEventListener("visibilitychange", () => state.save(), life);
-  manipulative.addEventListener("kit:change", () => state.moved(), life);
+  typeFromAnywhere(root, manipulative, view.reply, lesson !== undefined, lifetime);
+  document.addEventListener("visibilitychange", () => state.save(), lifetime);
+  manipulative.addEventListener("kit:change", () => state.moved(), lifetime);
   signal.addEventListener("abort", () => root.remove(), { once: true });
 
   paintPlace();
   paintTime();
   view.paintWork();
   tellRound(root.isConnected ? null : tellPlace);
-  await showManipulative({ model, host, el: manipulative }, (joined) => state.join(joined), life);
+  await showManipulative({ model, host, el: manipulative }, (child) => state.join(child), lifetime);
 }
 
 export default { render };

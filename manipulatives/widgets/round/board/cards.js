@@ -24,7 +24,7 @@ const LINE = 14;
 
 /**
  * @param {(task: number) => void} choose
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ el: HTMLElement, paint: (cards: Card[]) => void }} paint() takes none where no
  *   questions stand side by side
  */

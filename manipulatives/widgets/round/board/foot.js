@@ -1,6 +1,6 @@
 /** The bar at the foot: back, on, and the time. */
 import { html } from "../../shared/svg.js";
-import { button, lead } from "../core/button.js";
+import { button, emphasize } from "../core/button.js";
 
 /** What the button says that goes on.
  * @type {Readonly<Record<import("./state/flow.js").Turn, string>>}
@@ -21,7 +21,7 @@ const WORDS = Object.freeze({
 /**
  * @param {{ next: () => void, back: () => void }} go
  * @param {HTMLElement} bar the time
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   el: HTMLElement,
  *   focus: () => void,
@@ -44,7 +44,7 @@ export function makeFoot(go, bar, { signal }) {
     },
     paint(turn, leads) {
       next.textContent = WORDS[turn];
-      lead(next, leads);
+      emphasize(next, leads);
     },
   };
 }

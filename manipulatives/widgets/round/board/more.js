@@ -10,7 +10,7 @@ import { button } from "../core/button.js";
 
 /**
  * @param {(what: More) => void} act
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ el: HTMLElement, paint: (offered: Offered) => void }}
  */
 export function makeMore(act, { signal }) {

@@ -3,7 +3,7 @@ import { html, put } from "../../shared/svg.js";
 import { signed, written } from "../../shared/signs.js";
 
 /**
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   el: HTMLElement,
  *   paint: (

@@ -9,7 +9,7 @@ const START_DELAY_S = 0.04;
 
 /**
  * Sound it, where the browser has sound and lets a page make it.
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {void}
  */
 export function softTone({ signal }) {

@@ -32,44 +32,44 @@ const SUM = 14;
  *   ask: (text: string) => Promise<import("./own_numbers/ask_python.js").Found>,
  * }} given the title, the vocabulary, whether Python can be asked and how, where the manipulative
  *   is shown, whether there is none, what checks the answer, and what leaves the round at its ends
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   reply: { el: HTMLElement, take: (letter: string) => void }, focus: () => void,
  *   closeField: () => void, paintPlace: () => void, paintWork: () => void, paintTime: () => void,
  * }}
  */
-export function makeView(root, state, given, life) {
+export function makeView(root, state, given, lifetime) {
   const { vocabulary, leave, manipulative, bare } = given;
   const { position, questions, timer } = state;
   const verdict = makeVerdict();
-  const steps = makeSteps(life);
-  const listen = listenButton({ vocabulary, words: () => standingText(state) }, life);
-  const reply = makeReply({ type: (text) => state.type(text), check: given.check }, life);
-  const bar = makeBoardBar((press) => pressed(state, press), life);
+  const steps = makeSteps(lifetime);
+  const listen = listenButton({ vocabulary, words: () => standingText(state) }, lifetime);
+  const reply = makeReply({ type: (text) => state.type(text), check: given.check }, lifetime);
+  const bar = makeBoardBar((press) => pressed(state, press), lifetime);
   const { head, ask, paint: paintHead } = makeHead(given.title, listen);
-  const cards = makeCards((task) => state.choose(task), life);
+  const cards = makeCards((task) => state.choose(task), lifetime);
   const cells = makeCells({
     count: () => state.next() && position.turn === "count",
     prefer: (beat) => state.prefer(beat),
-  }, life);
+  }, lifetime);
   const foot = makeFoot({
     next: () => state.next() || leave("kit:onward"),
     back: () => state.back() || leave("kit:backward"),
-  }, bar.el, life);
+  }, bar.el, lifetime);
   const field = makeField({
     python: given.python,
     ask: given.ask,
     put: (task) => state.askTyped(task),
     example: () => exampleFor(position.task),
     left: () => foot.focus(),
-  }, life);
+  }, lifetime);
   const more = makeMore((what) => ({
     explain: () => state.explain(),
     reveal: () => state.reveal(),
     twin: () => state.twin(),
     numbers: () => field.turn(),
     apart: () => state.prefer({ apart: !state.preferences.apart }),
-  })[what](), life);
+  })[what](), lifetime);
   const words = html(
     "div", { class: "round-words" }, steps.el, reply.el, verdict.el, more.el, field.el,
   );

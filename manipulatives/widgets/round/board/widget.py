@@ -60,7 +60,7 @@ class BoardRound(RoundWidget, folder="board"):
         help="Whether Python can be asked for questions with numbers of the teacher's own. A page "
         "that is opened without Python says no.",
     ).tag(sync=True)
-    ways = traitlets.Dict(
+    settings = traitlets.Dict(
         help="How a task is made of numbers that somebody types: what `make_typed` takes beside "
         "skill, numbers and vocabulary, such as `currency` and `method`. It stays in Python.",
     )
@@ -91,9 +91,9 @@ class BoardRound(RoundWidget, folder="board"):
     def _typed(self, _: object, message: object, __: object) -> None:
         """Answer the browser when a teacher typed numbers of her own."""
         if isinstance(message, dict) and message.get("kind") == "typed":
-            ways = {"vocabulary": self.setup["vocabulary"], **self.ways}
+            settings = {"vocabulary": self.setup["vocabulary"], **self.settings}
             child = type(self.manipulative).__name__
-            self.send(answer_to(message, self.setup["skill"], ways, child))
+            self.send(answer_to(message, self.setup["skill"], settings, child))
 
     @traitlets.default("place")
     def _start(self) -> dict[str, Any]:

@@ -4,7 +4,7 @@ import { button } from "./button.js";
 import { inDigits, inWords } from "./state/timer.js";
 
 /** What is said when time has run out. */
-export const OUT = "Time is up. Take the time you need.";
+export const TIME_IS_UP = "Time is up. Take the time you need.";
 
 /**
  * @typedef {object} TimeLeft
@@ -16,16 +16,16 @@ export const OUT = "Time is up. Take the time you need.";
 /**
  * @param {(press: string) => void} press is given the name of the button: "hidden", "shown", or one
  *   of the others
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @param {HTMLButtonElement[]} [first] other buttons, before those that hide and show
  * @param {HTMLButtonElement[]} [last] other buttons behind them
  * @returns {{ el: HTMLElement, paint: (time: TimeLeft) => void }}
  */
 export function makeBar(press, { signal }, first = [], last = []) {
-  const fill = html("span", { class: "round-sand" });
-  const glass = html("span", { class: "round-glass" }, fill);
+  const fill = html("span", { class: "round-gauge-fill" });
+  const gauge = html("span", { class: "round-gauge" }, fill);
   const digits = html("span", { class: "round-digits" });
-  const time = html("div", { class: "round-time", role: "timer" }, glass, digits);
+  const time = html("div", { class: "round-time", role: "timer" }, gauge, digits);
   const hide = barButton("hidden", "Hide");
   const see = barButton("shown", "Timer");
   const el = html("div", { class: "round-bar" }, time, ...first, hide, see, ...last);
@@ -48,11 +48,11 @@ export function makeBar(press, { signal }, first = [], last = []) {
       hide.hidden = !shown;
       see.hidden = shown;
       see.textContent = mode === "hidden" ? "Show timer" : "Timer";
-      glass.hidden = left === 0;
+      gauge.hidden = left === 0;
       fill.style.inlineSize = `${allowed ? left / allowed / 10 : 0}%`;
       fill.classList.toggle("is-running", since !== null);
-      digits.textContent = left === 0 ? OUT : inDigits(left);
-      time.setAttribute("aria-label", left === 0 ? OUT : `Time left: ${inWords(left)}`);
+      digits.textContent = left === 0 ? TIME_IS_UP : inDigits(left);
+      time.setAttribute("aria-label", left === 0 ? TIME_IS_UP : `Time left: ${inWords(left)}`);
       // A button that goes away hands the focus on.
       if (focused && document.activeElement?.closest("[hidden]")) {
         (shown ? hide : see).focus();

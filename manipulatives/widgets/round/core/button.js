@@ -19,6 +19,6 @@ export function button(name, attributes, ...face) {
  * @param {boolean} first
  * @returns {void}
  */
-export function lead(pressed, first) {
+export function emphasize(pressed, first) {
   pressed.classList.toggle("is-go", first);
 }

@@ -8,7 +8,7 @@ const RETRY_DELAY_MS = 100;
 /**
  * @param {HTMLElement} root
  * @param {WidgetModel} model
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   tell: (event: string, detail?: object) => void,
  *   round: (afterwards?: (() => void) | null) => void,

@@ -35,7 +35,7 @@ export function fill(root, ...parts) {
  * @param {{ model: WidgetModel, host: WidgetHost, el: HTMLElement }} given the model of the round,
  *   and where the manipulative is shown
  * @param {(manipulative: WidgetModel) => void} joined is given its model
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {Promise<void>}
  */
 export async function showManipulative({ model, host, el }, joined, { signal }) {

@@ -1,6 +1,6 @@
 /** Where a pupil answers: on the keypad, by choosing, or with the manipulative itself. */
 import { html } from "../../shared/svg.js";
-import { button, lead } from "./button.js";
+import { button, emphasize } from "./button.js";
 import { cleaned, keypad, pressed, typingLine } from "./keypad.js";
 
 /** @typedef {import("./state/task.js").Ask} Ask */
@@ -9,8 +9,8 @@ import { cleaned, keypad, pressed, typingLine } from "./keypad.js";
 const SIGN = 3;
 
 /**
- * @param {{ type: (text: string) => void, check: () => void }} heard
- * @param {{ signal: AbortSignal }} life
+ * @param {{ type: (text: string) => void, check: () => void }} callbacks
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   el: HTMLElement,
  *   take: (letter: string) => void,
@@ -84,7 +84,7 @@ export function makeReply({ type, check }, { signal }) {
         line.value = text;
       }
       // What there is to check is the thing to press.
-      lead(go, asked.by === "manipulative" || text !== "");
+      emphasize(go, asked.by === "manipulative" || text !== "");
       for (const each of keys.querySelectorAll("button")) {
         if (each.dataset.choice) {
           each.setAttribute("aria-pressed", String(each.dataset.choice === text));

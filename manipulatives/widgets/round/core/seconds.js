@@ -6,7 +6,7 @@ const DELAY_MS = 20;
 /**
  * @param {import("./state/round_timer.js").RoundTimer} timer
  * @param {() => void} second is called each second
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {() => void} call it when the timer may have been started or stopped
  */
 export function makeSeconds(timer, second, { signal }) {

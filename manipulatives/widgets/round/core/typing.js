@@ -6,7 +6,7 @@
  * @param {{ el: HTMLElement, take: (letter: string) => void }} reply takes what is typed
  * @param {boolean} everywhere whether keys count that are pressed with the focus on nothing, as on
  *   a page that shows rounds; a notebook has other uses for them
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {void}
  */
 export function typeFromAnywhere(root, manipulative, reply, everywhere, { signal }) {

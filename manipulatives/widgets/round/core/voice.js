@@ -8,7 +8,7 @@ import { button } from "./button.js";
 const SPEAKER = "M4 9.5 H8 L13 5 V19 L8 14.5 H4 Z M16 9 C17.6 10.6 17.6 13.4 16 15 M18.5 6.5 " +
   "C21.6 9.6 21.6 14.4 18.5 17.5";
 /** @type {Readonly<Record<string, string>>} */
-const TONGUES = Object.freeze({ us: "en-US", uk: "en-GB" });
+const LANGUAGES = Object.freeze({ us: "en-US", uk: "en-GB" });
 
 /**
  * The voice to read with, of those that speak on the device itself.
@@ -19,13 +19,13 @@ const TONGUES = Object.freeze({ us: "en-US", uk: "en-GB" });
 export function localVoice(voices, vocabulary) {
   // Some systems write en_US.
   const near = voices.filter(({ lang, localService }) => localService && /^en\b/.test(flat(lang)));
-  return near.find(({ lang }) => flat(lang) === TONGUES[vocabulary]) ?? near[0];
+  return near.find(({ lang }) => flat(lang) === LANGUAGES[vocabulary]) ?? near[0];
 }
 
 /**
  * A button that reads aloud, unseen as long as no voice on the device offers itself.
  * @param {{ vocabulary: string, words: () => string }} given
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {HTMLButtonElement}
  */
 export function listenButton({ vocabulary, words }, { signal }) {

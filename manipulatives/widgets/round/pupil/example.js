@@ -15,16 +15,16 @@ const STEP_DELAY_MS = 1800;
 
 /**
  * @param {(step: number) => void} show so many steps of the example
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   el: HTMLElement, button: HTMLButtonElement,
  *   open: (task: Task) => void, close: () => void,
  * }}
  */
 export function makeExample(show, { signal }) {
-  const beads = html("span", { class: "round-beads" });
+  const dots = html("span", { class: "round-dots" });
   const answer = html("div", { class: "round-shown" });
-  const el = html("div", { "class": "round-demo", "aria-hidden": "true" }, answer, beads);
+  const el = html("div", { "class": "round-example", "aria-hidden": "true" }, answer, dots);
   const play = button("play", {});
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let waiting;
@@ -36,7 +36,7 @@ export function makeExample(show, { signal }) {
     const { steps, ask, answer: right } = /** @type {Task} */ (task);
     const end = step >= steps.length;
     const running = waiting !== undefined;
-    beads.replaceChildren(...steps.map((_, index) => (
+    dots.replaceChildren(...steps.map((_, index) => (
       html("i", index < step ? { class: "is-done" } : {})
     )));
     answer.hidden = ask.by === "manipulative";

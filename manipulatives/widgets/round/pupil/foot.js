@@ -1,6 +1,6 @@
 /** The bar at a pupil's foot: a hint, and the one button that leads on. */
 import { html, icon } from "../../shared/svg.js";
-import { button, lead } from "../core/button.js";
+import { button, emphasize } from "../core/button.js";
 
 const BULB = "M9 17.5 H15 M10 21 H14 M8.5 14.5 A6 6 0 1 1 15.5 14.5 C15 15.2 15 16 15 17.5 H9 " +
   "C9 16 9 15.2 8.5 14.5 Z";
@@ -35,7 +35,7 @@ export function onwardOf({ item, done, spent }) {
  * @param {(act: Onward | "hint" | "skip") => void} act
  * @param {HTMLElement} play the button that plays an example
  * @param {HTMLElement} bar the time
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   el: HTMLElement, focus: () => void,
  *   paint: (progress: import("./state/progress.js").Progress) => void,
@@ -45,7 +45,7 @@ export function makeFoot(act, play, bar, { signal }) {
   const hint = button("hint", {}, icon(BULB), "Hint");
   const skip = button("skip", {}, "Go on");
   const on = button("next", { "data-kit-next": "" });
-  lead(on, true);
+  emphasize(on, true);
   const el = html("div", { class: "round-foot" }, hint, play, skip, on, bar);
   /** @type {Onward} */
   let next = "next";

@@ -6,7 +6,7 @@
  */
 import { announce } from "../../shared/announce.js";
 import { html } from "../../shared/svg.js";
-import { OUT } from "../core/bar.js";
+import { TIME_IS_UP } from "../core/bar.js";
 import { makeEvents } from "../core/events.js";
 import { factsIn, makeRoot, showManipulative } from "../core/frame.js";
 import { makeSeconds } from "../core/seconds.js";
@@ -17,12 +17,12 @@ import { makeView, newestStep } from "./view.js";
 
 /** @param {RenderProps} given */
 async function render({ model, el, signal = new AbortController().signal, host }) {
-  const life = { signal };
+  const lifetime = { signal };
   const setup = model.get("setup");
   const root = makeRoot(setup, { "class": "kit kit-round is-pupil", "data-layout": "one" });
-  const manipulative = html("div", { class: "round-hands" });
+  const manipulative = html("div", { class: "round-manipulative" });
   manipulative.hidden = !model.get("manipulative");
-  const { tell, round: tellRound } = makeEvents(root, model, life);
+  const { tell, round: tellRound } = makeEvents(root, model, lifetime);
   const state = new PupilState({ model, now: Date.now, changed });
   const { progress, timer } = state;
   const view = makeView(root, state, {
@@ -30,8 +30,8 @@ async function render({ model, el, signal = new AbortController().signal, host }
     vocabulary: setup.vocabulary ?? "us",
     check: () => state.check(factsIn(manipulative)),
     leave: () => tell("kit:onward"),
-  }, life);
-  const waitForSecond = makeSeconds(timer, second, life);
+  }, lifetime);
+  const waitForSecond = makeSeconds(timer, second, lifetime);
   el.append(root);
   let begun = false;
 
@@ -76,7 +76,7 @@ async function render({ model, el, signal = new AbortController().signal, host }
 
   function second() {
     if (timer.tick()) {
-      announce(root, OUT);
+      announce(root, TIME_IS_UP);
     }
     view.paintTime();
   }
@@ -84,14 +84,14 @@ async function render({ model, el, signal = new AbortController().signal, host }
   root.addEventListener("kit:begin", (event) => {
     begun = true;
     state.begin(/** @type {CustomEvent} */ (event).detail.kept);
-  }, life);
-  manipulative.addEventListener("kit:change", () => state.moved(), life);
-  typeFromAnywhere(root, manipulative, view.reply, true, life);
+  }, lifetime);
+  manipulative.addEventListener("kit:change", () => state.moved(), lifetime);
+  typeFromAnywhere(root, manipulative, view.reply, true, lifetime);
   signal.addEventListener("abort", () => root.remove(), { once: true });
 
   view.paint();
   tellRound();
-  await showManipulative({ model, host, el: manipulative }, (joined) => state.join(joined), life);
+  await showManipulative({ model, host, el: manipulative }, (child) => state.join(child), lifetime);
 }
 
 export default { render };

@@ -12,7 +12,7 @@ import { signed, written } from "../../shared/signs.js";
 export function makeSteps(listen) {
   const list = html("ol", { class: "round-steps" });
   const answer = html("p", { class: "round-answer" });
-  const said = html("div", { class: "round-heard" }, list, listen);
+  const said = html("div", { class: "round-spoken" }, list, listen);
   const el = html("div", { class: "round-showing" }, said, answer);
 
   return {

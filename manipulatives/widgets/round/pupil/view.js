@@ -22,25 +22,27 @@ import { makeSteps } from "./steps.js";
  *   vocabulary: string, manipulative: HTMLElement, check: () => void, leave: () => void,
  * }} given the vocabulary, where the manipulative is shown, what checks the answer, and what leaves
  *   the round at its end
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   reply: { el: HTMLElement, take: (letter: string) => void },
  *   focusQuestion: () => void, focusNext: () => void,
  *   paint: () => void, paintExample: () => void, paintTime: () => void,
  * }}
  */
-export function makeView(root, state, { vocabulary, manipulative, check, leave }, life) {
+export function makeView(root, state, { vocabulary, manipulative, check, leave }, lifetime) {
   const { progress, timer } = state;
-  const listen = (/** @type {() => string} */ words) => listenButton({ vocabulary, words }, life);
+  const listen = (/** @type {() => string} */ words) => (
+    listenButton({ vocabulary, words }, lifetime)
+  );
   const { head, ask, paint: paintHead, focus } = makeHead(listen(() => spokenPrompt(progress)));
   const verdict = makeVerdict();
   const reaction = html(
-    "div", { class: "round-heard" }, verdict.el, listen(() => progress.item.say),
+    "div", { class: "round-spoken" }, verdict.el, listen(() => progress.item.say),
   );
   const steps = makeSteps(listen(() => newestStep(progress)));
-  const reply = makeReply({ type: (text) => state.type(text), check }, life);
-  const example = makeExample((step) => state.showExample(step), life);
-  const bar = makeBar((press) => timer.show(press === "hidden" ? "hidden" : "shown"), life);
+  const reply = makeReply({ type: (text) => state.type(text), check }, lifetime);
+  const example = makeExample((step) => state.showExample(step), lifetime);
+  const bar = makeBar((press) => timer.show(press === "hidden" ? "hidden" : "shown"), lifetime);
   const foot = makeFoot((act) => ({
     start: () => state.start(),
     resume: () => state.resume(),
@@ -48,7 +50,7 @@ export function makeView(root, state, { vocabulary, manipulative, check, leave }
     hint: () => state.hint(),
     next: () => state.next() || leave(),
     skip: leave,
-  })[act](), example.button, bar.el, life);
+  })[act](), example.button, bar.el, lifetime);
   const words = html("div", { class: "round-words" }, example.el, steps.el, reply.el, reaction);
   fill(root, head, ask, manipulative, words, foot.el);
 

@@ -12,7 +12,7 @@ const CHANGE = 10;
  * @param {{
  *   count: () => boolean, prefer: (beat: { beat: number }) => void,
  * }} given count() counts one and says whether there is another
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   el: HTMLElement, paint: (counts: number[], done: number, perMinute: number) => void,
  *   hide: () => void,

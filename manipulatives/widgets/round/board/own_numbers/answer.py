@@ -22,13 +22,13 @@ def can_be_typed(skill: str) -> bool:
     return GENERATORS[skill].read is not None
 
 
-def task_for(skill: str, text: str, **ways: Any) -> Task:
+def task_for(skill: str, text: str, **settings: Any) -> Task:
     """Return the task that somebody typed.
 
     Args:
         skill: as the catalogue names it.
         text: the numbers, in the way the skill asks them, such as "58 + 37".
-        ways: how the round asks: vocabulary, currency, method and options, as `make_typed` takes
+        settings: of the round: vocabulary, currency, method and options, as `make_typed` takes
             them.
 
     Raises:
@@ -41,18 +41,18 @@ def task_for(skill: str, text: str, **ways: Any) -> Task:
     # The makers of all strands are loaded when somebody types, not with every widget.
     from manipulatives.lessons.tasks.make import make_typed  # noqa: PLC0415
 
-    return make_typed(skill, text, **ways)
+    return make_typed(skill, text, **settings)
 
 
 def answer_to(
-    message: object, skill: str, ways: dict[str, Any], manipulative: str
+    message: object, skill: str, settings: dict[str, Any], manipulative: str
 ) -> dict[str, Any]:
     """Return what the browser is answered: the task as data, or why there is none.
 
     Args:
         message: what came from the browser, which may be anything.
         skill: what the round is about.
-        ways: how it asks.
+        settings: how it asks.
         manipulative: what it is asked with: the task has to be, too.
 
     Example:
@@ -64,10 +64,10 @@ def answer_to(
     found = {"kind": "found", "id": known.get("id")}
     try:
         if not isinstance(text, str) or not text.strip() or len(text) > LONGEST:
-            raise LessonProblem(f"{quoted(text)} is nothing to work out", remedy="type numbers")  # noqa: TRY301 - told like all others
-        task = task_for(skill, text.strip(), **ways)
+            raise LessonProblem(f"{quoted(text)} is nothing to work out", remedy="type numbers")  # noqa: TRY301 - handled below like all others
+        task = task_for(skill, text.strip(), **settings)
         if task.manipulative != manipulative:
-            raise LessonProblem(  # noqa: TRY301 - told like all others
+            raise LessonProblem(  # noqa: TRY301 - handled below like all others
                 f"{text} is asked with a {task.manipulative}, and this round has a {manipulative}",
                 remedy="type it in another round",
             )

@@ -14,7 +14,7 @@ const ANSWER_TIMEOUT_MS = 5000;
 
 /**
  * @param {WidgetModel} model of the round
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {(text: string) => Promise<Found>}
  */
 export function makeAskPython(model, { signal }) {

@@ -1,6 +1,6 @@
 /** The field in which a teacher types numbers of her own, such as "58 + 37". */
 import { html } from "../../../shared/svg.js";
-import { button, lead } from "../../core/button.js";
+import { button, emphasize } from "../../core/button.js";
 
 const LONGEST = 60;
 const WAIT = "One moment …";
@@ -13,7 +13,7 @@ const NO_PYTHON = "Own numbers need Python. This page has none.";
  *   left: () => void,
  * }} given whether Python can be asked, how, what is done with the question that comes, what may be
  *   typed, and what is called when the field is closed by hand
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ el: HTMLElement, turn: () => void, close: () => void }}
  */
 export function makeField({ python, ask, put, example, left }, { signal }) {
@@ -26,7 +26,7 @@ export function makeField({ python, ask, put, example, left }, { signal }) {
   const sentence = html("p", { class: "round-problem", role: "status" });
   const row = html("div", { class: "round-line" }, line, go, shut);
   const el = html("div", { class: "round-numbers-field", hidden: "" }, row, sentence);
-  lead(go, true);
+  emphasize(go, true);
   // Only the answer to the last question is used.
   let asked = 0;
 

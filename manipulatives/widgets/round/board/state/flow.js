@@ -21,7 +21,7 @@
 import { groupOf } from "./group.js";
 
 // A lesson of forty tasks with ten steps each can be walked back to its beginning.
-const LONGEST = 500;
+const MOST_PLACES = 500;
 
 /**
  * A place that the round really has, as near as can be to one that came from elsewhere.
@@ -124,7 +124,7 @@ export function turn(place, next) {
  * @returns {Route | null} null at the end of the round
  */
 export function goOn({ place, trail }, next) {
-  return next && { place: next, trail: [...trail, place].slice(-LONGEST) };
+  return next && { place: next, trail: [...trail, place].slice(-MOST_PLACES) };
 }
 
 /**

@@ -4,11 +4,11 @@
 const isWord = (token) => /\p{L}/u.test(token) && !/\d/.test(token);
 
 /**
- * What questions that are asked together have in common, to be told once, and what is each one's
+ * What questions that are asked together have in common, to be shown once, and what is each one's
  * own: "Which number is ...?" with "20 + 9" and "30 + 2". Common are words at the beginning, up
  * to a colon, and words at the end; never numbers.
  * @param {string[]} prompts
- * @returns {{ told: string, own: string[] }} told is "" where they share nothing
+ * @returns {{ common: string, own: string[] }} common is "" where they share nothing
  */
 export function sharedWords(prompts) {
   const all = prompts.map((prompt) => prompt.split(" "));
@@ -28,14 +28,14 @@ export function sharedWords(prompts) {
     back += 1;
   }
   if (all.length < 2 || front + back === 0) {
-    return { told: "", own: prompts };
+    return { common: "", own: prompts };
   }
   const own = all.map((tokens) => tokens.slice(front, tokens.length - back).join(" "));
   const [end] = /[.?]?$/.exec(own[0]) ?? [""];
   const open = own.every((text) => end && text.endsWith(end)) ? end : "";
   const middle = colon ? [] : [`\u2026${open}`];
   return {
-    told: [...first.slice(0, front), ...middle, ...first.slice(first.length - back)].join(" "),
+    common: [...first.slice(0, front), ...middle, ...first.slice(first.length - back)].join(" "),
     own: own.map((text) => text.slice(0, text.length - open.length)),
   };
 }

@@ -11,7 +11,7 @@ import { sharedWords } from "./shared_words.js";
 export function questionText({ position, questions }) {
   const { together, working, group } = position;
   return together && working
-    ? sharedWords(group.map((each) => questions.tasks[each].prompt)).told
+    ? sharedWords(group.map((each) => questions.tasks[each].prompt)).common
     : asked({ position, questions });
 }
 
