@@ -375,7 +375,8 @@ def plain_css(path: Path) -> str:
     ids=lambda path: path.stem,
 )
 def test_a_widgets_rules_reach_nothing_outside_its_root(path):
-    root = ".kit" if path.parent.name == "shared" else f".kit.kit-{path.parent.name}"
+    folder = path.relative_to(PACKAGE / "widgets").parts[0]
+    root = ".kit" if folder == "shared" else f".kit.kit-{folder}"
     before_braces = re.findall(r"([^{};]+)\{", plain_css(path))
     selectors = [
         selector.strip()

@@ -107,7 +107,7 @@ def test_rows_and_options_stay_where_they_are_while_values_change(maker):
 
 def test_everything_that_is_typed_or_chosen_has_a_label(maker):
     add(maker, "time.later")
-    found = [pair for pair in labels(maker) if pair[0] not in ("HTML", "Notice", "Round")]
+    found = [pair for pair in labels(maker) if pair[0] not in ("HTML", "Notice", "BoardRound")]
     assert len(found) > 20
     assert [pair for pair in found if not pair[1]] == []
 

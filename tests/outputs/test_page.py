@@ -173,7 +173,7 @@ def test_moving_and_deleting_rounds_changes_no_other_number(order, kept):
 def test_the_code_of_a_class_is_kept_once():
     page = page_of(notebook_of(MARKET))
     kinds = saved(page)["kinds"]
-    assert sorted(kind["name"] for kind in kinds.values()) == ["Clock", "Round"]
+    assert sorted(kind["name"] for kind in kinds.values()) == ["BoardRound", "Clock"]
     assert len(saved(page)["models"]) == 6
     # A child stands right after its parent; the numbers do not depend on the machine.
     assert views(page) == ["m1", "m3", "m5"]

@@ -21,9 +21,10 @@ from manipulatives.outputs.page.document import SESSIONS, document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
 from manipulatives.widgets.round import play
 from manipulatives.widgets.round.children import MANIPULATIVES
+from manipulatives.widgets.round.on_page import rounds_on_page
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     import ipywidgets
     from nbformat import NotebookNode
@@ -121,7 +122,7 @@ def page_of(
     foreign = [item.cell for item in items if isinstance(item, Code)]
     if foreign:
         say(f"it holds code of its own (first in cell {foreign[0]}), so it is run now")
-        kept, pieces = _run(notebook, folder, say)
+        kept, pieces = _run(notebook, folder, say, audience)
     else:
         usual = {
             "vocabulary": vocabulary,
@@ -130,7 +131,7 @@ def page_of(
             "timer": settings.timer,
             "count_aloud": settings.count_aloud,
         }
-        kept, pieces = _made(items, usual)
+        kept, pieces = _made(items, usual, audience)
     title = title_of(notebook) or name
     return document(
         title=title,
@@ -142,11 +143,13 @@ def page_of(
     )
 
 
-def _made(items: list[Item], usual: dict[str, Any]) -> tuple[SavedWidgets, list[Words | str]]:
+def _made(
+    items: list[Item], usual: dict[str, Any], audience: str
+) -> tuple[SavedWidgets, list[Words | str]]:
     """Return the widgets of a notebook of plain calls, and its texts and places in order."""
     calls = [item for item in items if isinstance(item, Call)]
     with _widgets(calls, usual) as widgets:
-        kept = SavedWidgets(states_of(with_parts(widgets.values())))
+        kept = _saved(states_of(with_parts(widgets.values())), audience)
         pieces: list[Words | str] = []
         for item in items:
             if isinstance(item, Words):
@@ -156,14 +159,16 @@ def _made(items: list[Item], usual: dict[str, Any]) -> tuple[SavedWidgets, list[
         return kept, pieces
 
 
-def _run(notebook: NotebookNode, folder: Path, say: Say) -> tuple[SavedWidgets, list[Words | str]]:
+def _run(
+    notebook: NotebookNode, folder: Path, say: Say, audience: str
+) -> tuple[SavedWidgets, list[Words | str]]:
     """Return the same of a notebook that only a kernel can know."""
     # Loading what talks to a kernel takes longer than making a page without one.
     from manipulatives.notebook.running import run  # noqa: PLC0415
 
     executed = run(notebook, folder)
     widgets = executed.metadata.get("widgets", {}).get(blocks.STATE, {})
-    kept = SavedWidgets(widgets.get("state", {}))
+    kept = _saved(widgets.get("state", {}), audience)
     pieces: list[Words | str] = []
     for number, cell in enumerate(executed.cells, start=1):
         if cell.cell_type == "markdown":
@@ -172,6 +177,11 @@ def _run(notebook: NotebookNode, folder: Path, say: Say) -> tuple[SavedWidgets, 
             told = _in_cell(number, say)
             pieces += [blocks.output(each, kept, told) for each in cell.outputs]
     return kept, pieces
+
+
+def _saved(states: Mapping[str, Any], audience: str) -> SavedWidgets:
+    """Return the widgets of a page, with its rounds as they are for its audience."""
+    return SavedWidgets(rounds_on_page(states, pupils=audience == "pupils"))
 
 
 def _body(pieces: Iterable[Words | str], say: Say) -> list[str]:

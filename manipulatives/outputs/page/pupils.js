@@ -6,7 +6,7 @@
  */
 import { button } from "../../widgets/shared/controls.js";
 import { html } from "../../widgets/shared/svg.js";
-import { listenButton } from "../../widgets/round/voice.js";
+import { listenButton } from "../../widgets/round/core/voice.js";
 import { ROUND, toldOf, within } from "./looking.js";
 import { longStore, openMemory, tabStore } from "../../widgets/shared/memory.js";
 import { makeEnd } from "./pupils_end.js";
