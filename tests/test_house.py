@@ -358,7 +358,7 @@ def test_a_notebook_on_the_shelf_keeps_no_widget_state(path):
     assert "application/vnd.jupyter.widget-state+json" not in path.read_text("utf-8")
 
 
-TOKENS = PACKAGE / "widgets" / "shared" / "tokens.css"
+TOKENS = PACKAGE / "data" / "tokens.css"
 
 
 def style_sheets() -> list[Path]:

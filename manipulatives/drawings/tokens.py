@@ -6,7 +6,7 @@ import re
 from functools import cache
 from pathlib import Path
 
-TOKENS = Path(__file__).parents[1] / "widgets" / "shared" / "tokens.css"
+TOKENS = Path(__file__).parents[1] / "data" / "tokens.css"
 """The style sheet that the widgets take their colours from."""
 
 

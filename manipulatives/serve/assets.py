@@ -7,17 +7,15 @@ from pathlib import Path
 
 from manipulatives.data.font import font_face_css
 from manipulatives.outputs.page.page import HERE as PAGE
-from manipulatives.widgets.assemble import assemble, stylesheet
-from manipulatives.widgets.manipulative import HERE as WIDGETS
+from manipulatives.widgets.assemble import SHARED_STYLES, assemble, stylesheet
 
 HERE = Path(__file__).parent
-_SHARED = (WIDGETS / "shared" / "tokens.css", WIDGETS / "shared" / "shared.css")
 
 
 @cache
 def shelf_style() -> str:
     """The style sheet of the shelf and its sentences."""
-    return _harmless(font_face_css() + stylesheet(*_SHARED, HERE / "pages" / "shelf.css"))
+    return _harmless(font_face_css() + stylesheet(*SHARED_STYLES, HERE / "pages" / "shelf.css"))
 
 
 @cache
@@ -29,8 +27,8 @@ def shelf_script() -> str:
 @cache
 def board_style() -> str:
     """The style sheet of a board: that of a page, and what only a board has."""
-    sheets = (PAGE / "page.css", PAGE / "session.css", HERE / "board" / "board.css")
-    return _harmless(font_face_css() + stylesheet(*_SHARED, *sheets))
+    sheets = (PAGE / "page.css", PAGE / "session" / "session.css", HERE / "board" / "board.css")
+    return _harmless(font_face_css() + stylesheet(*SHARED_STYLES, *sheets))
 
 
 @cache

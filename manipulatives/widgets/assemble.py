@@ -19,6 +19,10 @@ from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
+HERE = Path(__file__).parent
+SHARED_STYLES = (HERE.parent / "data" / "tokens.css", HERE / "shared" / "shared.css")
+"""The style sheets with which every style of the kit begins: its colours, and what all share."""
+
 _IMPORT = re.compile(r'import \{ ([\w$]+(?:, [\w$]+)*) \} from "(\.{1,2}/[\w./-]+\.js)";')
 _EXPORT = re.compile(r"export ((?:async )?function\*? |const |class )([\w$]+)")
 _DEFAULT = re.compile(r"export default (.+);")

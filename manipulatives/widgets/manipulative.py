@@ -11,7 +11,7 @@ import anywidget
 import traitlets
 
 from manipulatives.lessons.problem import quoted
-from manipulatives.widgets.assemble import assemble, stylesheet
+from manipulatives.widgets.assemble import SHARED_STYLES, assemble, stylesheet
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch
@@ -32,11 +32,7 @@ class KitWidget(anywidget.AnyWidget):
         """Assemble the front end once, when the class is made."""
         if folder is not None:
             cls._esm = assemble(HERE / folder / f"{folder}.js")
-            cls._css = stylesheet(
-                HERE / "shared" / "tokens.css",
-                HERE / "shared" / "shared.css",
-                HERE / folder / f"{folder}.css",
-            )
+            cls._css = stylesheet(*SHARED_STYLES, HERE / folder / f"{folder}.css")
         super().__init_subclass__(**kwargs)
 
 

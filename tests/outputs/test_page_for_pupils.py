@@ -97,8 +97,8 @@ def code_of(folder, pattern):
 
 
 def test_what_is_for_pupils_alone_adds_less_than_30_kb():
-    session = code_of("outputs/page", "pupils*.js")
+    session = code_of("outputs/page/pupils", "*.js")
     # The code of widgets is packed.
     rounds = base64.b64encode(zlib.compress(code_of("widgets/round/pupil", "**/*.js").encode(), 9))
     assert len(session.encode()) + len(rounds) < 30_000
-    assert "pupils-screen" not in assemble(PACKAGE / "outputs" / "page" / "page.js")
+    assert "pupils-screen" not in assemble(PACKAGE / "outputs" / "page" / "session" / "page.js")

@@ -171,4 +171,4 @@ def test_only_a_voice_on_the_device_reads_aloud(js):
         [[far, us, gb], "uk"],
         [[gb, us], "us"],
     ]
-    assert js("round/core/voice.js", "localVoice", calls) == [None, None, None, gb, gb, us]
+    assert js("shared/voice.js", "localVoice", calls) == [None, None, None, gb, gb, us]

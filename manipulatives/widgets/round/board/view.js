@@ -4,7 +4,7 @@ import { html } from "../../shared/svg.js";
 import { fill } from "../core/frame.js";
 import { makeReply } from "../core/reply.js";
 import { makeVerdict } from "../core/verdict.js";
-import { listenButton } from "../core/voice.js";
+import { listenButton } from "../../shared/voice.js";
 import { makeBoardBar } from "./bar.js";
 import { makeCards } from "./cards.js";
 import { makeCells } from "./count_aloud/cells.js";

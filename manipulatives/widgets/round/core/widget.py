@@ -10,8 +10,7 @@ import anywidget
 import traitlets
 
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.widgets.assemble import assemble, stylesheet
-from manipulatives.widgets.manipulative import HERE as WIDGETS
+from manipulatives.widgets.assemble import SHARED_STYLES, assemble, stylesheet
 from manipulatives.widgets.manipulative import KitWidget, Manipulative
 from manipulatives.widgets.round.core.checks import check_setup, check_tasks, check_timer
 
@@ -84,10 +83,7 @@ class RoundWidget(KitWidget):
         if folder is not None:
             cls._esm = assemble(ROUND / folder / f"{folder}.js")
             cls._css = stylesheet(
-                WIDGETS / "shared" / "tokens.css",
-                WIDGETS / "shared" / "shared.css",
-                ROUND / "core" / "core.css",
-                ROUND / folder / f"{folder}.css",
+                *SHARED_STYLES, ROUND / "core" / "core.css", ROUND / folder / f"{folder}.css"
             )
         super().__init_subclass__(**kwargs)
 

@@ -4,7 +4,7 @@ import { makeBar } from "../core/bar.js";
 import { fill } from "../core/frame.js";
 import { makeReply } from "../core/reply.js";
 import { makeVerdict } from "../core/verdict.js";
-import { listenButton } from "../core/voice.js";
+import { listenButton } from "../../shared/voice.js";
 import { makeExample } from "./example.js";
 import { makeFoot } from "./foot.js";
 import { makeHead, spokenPrompt } from "./head.js";

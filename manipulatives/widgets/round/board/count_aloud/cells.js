@@ -1,5 +1,5 @@
 /** The count-aloud: large numbers that go one after the other, by taps, by presses or to a beat. */
-import { makeBeat } from "../../../chart/beat.js";
+import { makeBeat } from "../../../shared/beat.js";
 import { MINUS } from "../../../shared/signs.js";
 import { html } from "../../../shared/svg.js";
 import { button } from "../../core/button.js";

@@ -3,10 +3,10 @@
  * answers, the time, and three marks for how the round went. It stands in a window of its own or
  * in a panel beside the board.
  */
-import { button } from "../../widgets/shared/controls.js";
-import { html, put } from "../../widgets/shared/svg.js";
+import { button } from "../../../widgets/shared/controls.js";
+import { html, put } from "../../../widgets/shared/svg.js";
 import { MARKS, wordsOf } from "./marks.js";
-import { makeSaving } from "./saving.js";
+import { makeSaving } from "../shared/saving.js";
 import { inDigits } from "./spent.js";
 
 /**

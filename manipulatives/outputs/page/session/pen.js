@@ -2,10 +2,10 @@
  * A pen that writes over everything on the board, by finger, pen or mouse. Each part of a lesson
  * has a sheet of its own.
  */
-import { button } from "../../widgets/shared/controls.js";
-import { onDrag } from "../../widgets/shared/drag.js";
-import { html, icon, put, svg } from "../../widgets/shared/svg.js";
-import { makeHistory } from "../../widgets/shared/undo.js";
+import { button } from "../../../widgets/shared/controls.js";
+import { onDrag } from "../../../widgets/shared/drag.js";
+import { html, icon, put, svg } from "../../../widgets/shared/svg.js";
+import { makeHistory } from "../../../widgets/shared/undo.js";
 import { grown, lines, pointOf, strokesOf, wiped, written } from "./strokes.js";
 
 /**
@@ -33,7 +33,7 @@ const RIM = 3;
 
 /**
  * @param {{
- *   memory: import("../../widgets/shared/memory.js").Memory,
+ *   memory: import("../../../widgets/shared/memory.js").Memory,
  *   go: { back: () => void, next: () => void },
  * }} given where it is kept, and how the lesson moves, which can be had while the pen lies over
  *   everything

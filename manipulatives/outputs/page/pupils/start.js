@@ -1,7 +1,7 @@
 /** How a page for pupils opens: start fresh or carry on, and a code if the teacher gave one. */
-import { button } from "../../widgets/shared/controls.js";
-import { html } from "../../widgets/shared/svg.js";
-import { codeOf } from "./pupils_store.js";
+import { button } from "../../../widgets/shared/controls.js";
+import { html } from "../../../widgets/shared/svg.js";
+import { codeOf } from "./store.js";
 
 const LOST = "This device keeps nothing. Do it all in one go.";
 

@@ -1,5 +1,5 @@
 /** Opens a page for the board: the lesson stage by stage. */
-import { openPage } from "./opening.js";
+import { openPage } from "../host/opening.js";
 import { startSession } from "./session.js";
 
 /**

@@ -7,7 +7,7 @@
  * lets no page touch what the same page made before it was loaded again: there the window closes
  * with the page and comes again with the next press on the board.
  */
-import { html } from "../../widgets/shared/svg.js";
+import { html } from "../../../widgets/shared/svg.js";
 
 const SIZE = "popup,width=900,height=760";
 const GONE = "The board was closed, or is loading again.";
@@ -15,7 +15,7 @@ const GONE = "The board was closed, or is loading again.";
 /**
  * @param {{
  *   page: Document, title: string, make: () => HTMLElement,
- *   memory: import("../../widgets/shared/memory.js").Memory,
+ *   memory: import("../../../widgets/shared/memory.js").Memory,
  *   hear: (page: Document) => void,
  *   turned: (open: boolean) => void,
  * }} given the board; the window's title; what makes that which stands in it, for with its window

@@ -7,20 +7,20 @@
  * one that is prevented was done there. It sends "kit:onward" and "kit:backward" when a press
  * leads beyond it, and "kit:wipe" while the board is wiped: so many of so many parts are done.
  */
-import { announce } from "../../widgets/shared/announce.js";
-import { html } from "../../widgets/shared/svg.js";
+import { announce } from "../../../widgets/shared/announce.js";
+import { html } from "../../../widgets/shared/svg.js";
 import { makeFullScreen } from "./fullscreen.js";
 import { makeLine, nameOf } from "./line.js";
-import { ROUND, isNews, toldOf, within } from "./looking.js";
-import { longStore, openMemory, tabStore } from "../../widgets/shared/memory.js";
+import { ROUND, isNews, toldOf, within } from "../shared/looking.js";
+import { longStore, openMemory, tabStore } from "../../../widgets/shared/memory.js";
 import { makePen } from "./pen.js";
-import { stagesOf } from "./stages.js";
-import { makeTeacher } from "./teacher.js";
+import { stagesOf } from "../shared/stages.js";
+import { makeTeacher } from "../teacher/teacher.js";
 import { onTurns } from "./turning.js";
 
 /**
- * @typedef {import("./stages.js").Stage} Stage
- * @typedef {import("../../widgets/shared/memory.js").Store} Store
+ * @typedef {import("../shared/stages.js").Stage} Stage
+ * @typedef {import("../../../widgets/shared/memory.js").Store} Store
  */
 
 const TALL = ".kit-round, .kit-manipulative";
@@ -166,7 +166,7 @@ export function startSession({ main, key, kind, signal, storage = longStore() })
   }
 
   /** Where the lesson stands, for whoever teaches it.
-   * @returns {import("./teacher.js").Where}
+   * @returns {import("../teacher/teacher.js").Where}
    */
   function where() {
     const parts = stages.map((stage, index) => ({

@@ -2,11 +2,11 @@
  * Where a pupil's work is kept: under the lesson with its seed, and the pupil's code. Tablets are
  * shared, so nothing of it is there once the pupil has finished.
  *
- * @typedef {import("../../widgets/shared/memory.js").Store} Store
+ * @typedef {import("../../../widgets/shared/memory.js").Store} Store
  * @typedef {{ stage: number, parts: Record<string, Part> }} Work
  * @typedef {{ kept: any, results: any[] }} Part what a round keeps, and what was answered in it
  */
-import { openMemory } from "../../widgets/shared/memory.js";
+import { openMemory } from "../../../widgets/shared/memory.js";
 
 // Enough to tell a class apart, too little for a name and a surname.
 const LONGEST = 8;

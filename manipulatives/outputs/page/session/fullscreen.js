@@ -1,6 +1,6 @@
 /** The whole screen for the board, and back. */
-import { button } from "../../widgets/shared/controls.js";
-import { html, icon, put } from "../../widgets/shared/svg.js";
+import { button } from "../../../widgets/shared/controls.js";
+import { html, icon, put } from "../../../widgets/shared/svg.js";
 
 const CORNERS = "M4 9V4H9M15 4H20V9M20 15V20H15M9 20H4V15";
 

@@ -1,5 +1,5 @@
 /** Opens a page for pupils: the lesson to work through alone. */
-import { openPage } from "./opening.js";
+import { openPage } from "../host/opening.js";
 import { startPupils } from "./pupils.js";
 
 /**

@@ -2,8 +2,8 @@
  * A panel beside the board for a teacher with one screen: hidden until asked for, and what gives
  * an answer away is hidden in it until asked for again, since the class sees it too.
  */
-import { button } from "../../widgets/shared/controls.js";
-import { html, icon, put } from "../../widgets/shared/svg.js";
+import { button } from "../../../widgets/shared/controls.js";
+import { html, icon, put } from "../../../widgets/shared/svg.js";
 
 const TEACHER = "M4 5H20V16H4ZM8 20H16M12 16V20M8 9H16M8 12.5H13";
 const ID = "kit-teacher";

@@ -1,12 +1,12 @@
 /** The end of a page for pupils: what was done, to hand in or to print, then the next pupil. */
-import { button } from "../../widgets/shared/controls.js";
-import { html } from "../../widgets/shared/svg.js";
-import { answersOf, summed } from "./pupils_results.js";
-import { makeSaving } from "./saving.js";
+import { button } from "../../../widgets/shared/controls.js";
+import { html } from "../../../widgets/shared/svg.js";
+import { answersOf, summed } from "./results.js";
+import { makeSaving } from "../shared/saving.js";
 
 /**
  * @typedef {object} Ended
- * @property {import("./pupils_results.js").Row[]} rows
+ * @property {import("./results.js").Row[]} rows
  * @property {boolean} done whether everything was done
  * @property {{ name: string, text: string }} file
  * @property {string} headline title, code and day, for paper

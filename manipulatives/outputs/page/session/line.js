@@ -2,9 +2,9 @@
  * The line that says where in a lesson we are and how long it has taken, and the list of its
  * parts on the title.
  */
-import { html } from "../../widgets/shared/svg.js";
+import { html } from "../../../widgets/shared/svg.js";
 
-/** @typedef {import("./stages.js").Stage} Stage */
+/** @typedef {import("../shared/stages.js").Stage} Stage */
 
 /**
  * @param {(stage: number) => void} choose a part was pressed

@@ -1,6 +1,6 @@
 /** A file that is saved by one press; where the browser refuses, its text is there to copy. */
-import { button } from "../../widgets/shared/controls.js";
-import { html } from "../../widgets/shared/svg.js";
+import { button } from "../../../widgets/shared/controls.js";
+import { html } from "../../../widgets/shared/svg.js";
 
 // A download begins a little after the press.
 const KEPT_MS = 60_000;

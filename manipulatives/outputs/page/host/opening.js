@@ -1,5 +1,5 @@
 /** Opens what a page carries: its session first, then every widget at the place that waits. */
-import { longStore, tabStore } from "../../widgets/shared/memory.js";
+import { longStore, tabStore } from "../../../widgets/shared/memory.js";
 import { cameUpEmpty, keepNoting } from "./empty_store.js";
 import { openHost } from "./host.js";
 import { unpacked } from "./packed.js";

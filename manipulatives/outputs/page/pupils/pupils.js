@@ -4,24 +4,24 @@
  * begin ("kit:begin") when their turn comes, and tell of all work ("kit:work") and of their end
  * ("kit:onward").
  */
-import { button } from "../../widgets/shared/controls.js";
-import { html } from "../../widgets/shared/svg.js";
-import { listenButton } from "../../widgets/round/core/voice.js";
-import { ROUND, toldOf, within } from "./looking.js";
-import { longStore, openMemory, tabStore } from "../../widgets/shared/memory.js";
-import { makeEnd } from "./pupils_end.js";
-import { resultsFile } from "./pupils_results.js";
-import { makeStart } from "./pupils_start.js";
-import { keeps, openWork } from "./pupils_store.js";
-import { stagesOf } from "./stages.js";
+import { button } from "../../../widgets/shared/controls.js";
+import { html } from "../../../widgets/shared/svg.js";
+import { listenButton } from "../../../widgets/shared/voice.js";
+import { ROUND, toldOf, within } from "../shared/looking.js";
+import { longStore, openMemory, tabStore } from "../../../widgets/shared/memory.js";
+import { makeEnd } from "./end.js";
+import { resultsFile } from "./results.js";
+import { makeStart } from "./start.js";
+import { keeps, openWork } from "./store.js";
+import { stagesOf } from "../shared/stages.js";
 
-/** @typedef {import("./pupils_store.js").Work} Work */
+/** @typedef {import("./store.js").Work} Work */
 
 /**
  * Begin to show a lesson to pupils.
  * @param {{
  *   main: HTMLElement, key: string, signal?: AbortSignal,
- *   storage?: import("../../widgets/shared/memory.js").Store | null,
+ *   storage?: import("../../../widgets/shared/memory.js").Store | null,
  * }} given the lesson, its key, how long it lasts, and where work is kept
  * @returns {void}
  */
