@@ -57,25 +57,26 @@ class Board:
         name: the lesson's name on the shelf.
         title: what the page is called.
         seed: the lesson's; the browser keeps places under title and seed.
-        source: where the session files that it saves come from, as a page says it.
         vocabulary: "us" or "uk"; a voice that reads aloud goes by it.
         rounds: how many rounds it has.
         notebook: the cells to run.
         folder: where it runs, below the shelf's folder, with "/" between parts; "" for the top.
         stamp: changes with every byte of the file and of the class settings beside it.
         own: whether it holds nothing but the kit's own calls.
+        source: where the session files that it saves come from, as a page says it; the lesson
+            maker saves none.
     """
 
     name: str
     title: str
     seed: int
-    source: str
     vocabulary: str
     rounds: int
     notebook: NotebookNode
     folder: str
     stamp: str
     own: bool
+    source: str = "{}"
 
     @classmethod
     def of(cls, item: ShelfItem) -> Board:

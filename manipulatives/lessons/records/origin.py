@@ -61,7 +61,14 @@ class Origin:
 
 
 class Recorded(Protocol):
-    """A record that may say where it comes from; one of version 1 does not."""
+    """A record that may say where it comes from; one of version 1 does not.
+
+    Example:
+        >>> from manipulatives.lessons.records.sessions import Session
+        >>> record: Recorded = Session("Market clock", 4350, None)
+        >>> record.origin is None
+        True
+    """
 
     @property
     def origin(self) -> Origin | None:
