@@ -20,24 +20,25 @@ from manipulatives.widgets.manipulative import KitWidget
 from support.files import PACKAGE, ROOT, files
 from support.node import QUIET, node
 
-FLOORS = ("maths", "lessons", "drawings", "planner", "widgets", "outputs", "maker")
+FLOORS = ("data", "maths", "lessons", "drawings", "planner", "widgets", "outputs", "maker")
 # Which floor of the house may stand on which. Each may import itself.
 MAY_IMPORT = {
-    "maths": set(),
-    "drawings": {"maths"},
-    "lessons": {"maths"},
-    "planner": {"maths", "lessons"},
-    "widgets": {"maths", "lessons", "drawings"},
-    "outputs": {"maths", "lessons", "drawings", "widgets"},
-    "maker": {"maths", "lessons", "drawings", "widgets", "outputs"},
-    "serve": {"maths", "lessons", "drawings", "widgets", "outputs", "maker"},
+    "data": set(),
+    "maths": {"data"},
+    "drawings": {"data", "maths"},
+    "lessons": {"data", "maths"},
+    "planner": {"data", "maths", "lessons"},
+    "widgets": {"data", "maths", "lessons", "drawings"},
+    "outputs": {"data", "maths", "lessons", "drawings", "widgets"},
+    "maker": {"data", "maths", "lessons", "drawings", "widgets", "outputs"},
+    "serve": {"data", "maths", "lessons", "drawings", "widgets", "outputs", "maker"},
     # The public names come from wherever a user would look for them.
     "__init__": {*FLOORS},
     # The command line sees all.
     "cli": {*FLOORS, "serve", "__init__"},
     "__main__": {"cli"},
 }
-QUIET_FLOORS = ("maths", "lessons", "drawings", "planner")
+QUIET_FLOORS = ("data", "maths", "lessons", "drawings", "planner")
 LOUD = re.compile(
     r"(jupyter\w*|ipywidgets|ipykernel|IPython|anywidget|traitlets|nb\w+|voila|numpy|matplotlib)"
 )
@@ -341,7 +342,7 @@ def test_a_notebook_on_the_shelf_keeps_no_widget_state(path):
     assert "application/vnd.jupyter.widget-state+json" not in path.read_text("utf-8")
 
 
-TOKENS = PACKAGE / "widgets" / "shared" / "tokens.css"
+TOKENS = PACKAGE / "data" / "tokens.css"
 
 
 def style_sheets() -> list[Path]:

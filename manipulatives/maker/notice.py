@@ -6,6 +6,7 @@ from pathlib import Path
 
 import traitlets
 
+from manipulatives.data import TOKENS
 from manipulatives.widgets.assemble import assemble, stylesheet
 from manipulatives.widgets.manipulative import HERE as WIDGETS
 from manipulatives.widgets.manipulative import KitWidget
@@ -22,9 +23,7 @@ class Notice(KitWidget):
     """
 
     _esm = assemble(HERE / "notice.js")
-    _css = stylesheet(
-        WIDGETS / "shared" / "tokens.css", WIDGETS / "shared" / "shared.css", HERE / "maker.css"
-    )
+    _css = stylesheet(TOKENS, WIDGETS / "shared" / "shared.css", HERE / "maker.css")
 
     lines = traitlets.List(traitlets.Unicode(), help="The sentences.").tag(sync=True)
     tone = traitlets.Enum(

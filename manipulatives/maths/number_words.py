@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
+from manipulatives.data import table
 from manipulatives.maths.day import check_vocabulary, is_whole
 
 BELOW = 1_000_000
 
-_SMALL = (  # noqa: SIM905 - the formatter would make twenty lines of a list
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen "
-    "fifteen sixteen seventeen eighteen nineteen"
-).split()
-_TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+_SMALL: list[str] = table("number_words")["small"]
+_TENS: list[str] = table("number_words")["tens"]
 _AND = {"us": " ", "uk": " and "}
 
 

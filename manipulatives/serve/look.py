@@ -5,13 +5,14 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
+from manipulatives.data import TOKENS
 from manipulatives.outputs.font import font_face_css
 from manipulatives.outputs.page.page import HERE as PAGE
 from manipulatives.widgets.assemble import assemble, stylesheet
 from manipulatives.widgets.manipulative import HERE as WIDGETS
 
 HERE = Path(__file__).parent
-_SHARED = (WIDGETS / "shared" / "tokens.css", WIDGETS / "shared" / "shared.css")
+_SHARED = (TOKENS, WIDGETS / "shared" / "shared.css")
 
 
 @cache

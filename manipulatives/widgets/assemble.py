@@ -6,6 +6,8 @@ The assembler therefore wraps every imported module in a function of its own, in
 which they are needed. The price is a small grammar, refused loudly when broken:
 
 * `import { a, b } from "./x.js";` on one line, relative, under the exported names;
+* `import a from "./x.json" with { type: "json" };` on one line, relative: a table as it stands in
+  its file, but for the `about` that explains it;
 * `export` at the declaration of a function, constant or class;
 * `export default …;` on one line, at the end of the entry module only;
 * template literals and comments that do not share or span lines in surprising ways, so that
@@ -14,12 +16,16 @@ which they are needed. The price is a small grammar, refused loudly when broken:
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
+from manipulatives.data import read_table
+
 _IMPORT = re.compile(r'import \{ ([\w$]+(?:, [\w$]+)*) \} from "(\.{1,2}/[\w./-]+\.js)";')
+_TABLE = re.compile(r'import ([\w$]+) from "(\.{1,2}/[\w./-]+\.json)" with \{ type: "json" \};')
 _EXPORT = re.compile(r"export ((?:async )?function\*? |const |class )([\w$]+)")
 _DEFAULT = re.compile(r"export default (.+);")
 _FORBIDDEN = {
@@ -74,6 +80,10 @@ def _add(module: Path, names: dict[Path, str], parts: list[str], trail: tuple[Pa
     def bring(source: Path) -> str:
         return _add(source, names, parts, (*trail, module))
 
+    if module.suffix == ".json":
+        names[module] = f"${len(names)}"
+        parts.append(f"const {names[module]} = {_table(module)};\n")
+        return names[module]
     body, exports, default = _translate(module, bring)
     if not trail:
         if default is None:
@@ -96,11 +106,12 @@ def _translate(module: Path, bring: Callable[[Path], str]) -> tuple[str, list[st
     for number, line in _lines(module):
         if default is not None:
             raise _broken(module, number, line, "code after the `export default`")
-        if found := _IMPORT.fullmatch(line):
+        if found := _IMPORT.fullmatch(line) or _TABLE.fullmatch(line):
             source = (module.parent / found[2]).resolve()
             if not source.is_file():
                 raise FileNotFoundError(f"{module.name}:{number}: there is no module {found[2]}")
-            body.append(f"const {{ {found[1]} }} = {bring(source)};")
+            names = found[1] if source.suffix == ".json" else f"{{ {found[1]} }}"
+            body.append(f"const {names} = {bring(source)};")
         elif found := _DEFAULT.fullmatch(line):
             default = found[1]
         elif found := _EXPORT.match(line):
@@ -111,6 +122,14 @@ def _translate(module: Path, bring: Callable[[Path], str]) -> tuple[str, list[st
         else:
             body.append(line)
     return "\n".join(body), exports, default
+
+
+def _table(file: Path) -> str:
+    """Return what a JSON file holds as an expression in JavaScript."""
+    try:
+        return json.dumps(read_table(file), ensure_ascii=False, separators=(",", ":"))
+    except ValueError as problem:
+        raise ModuleProblem(f"{file.name}: this is not JSON: {problem}") from problem
 
 
 def _lines(module: Path) -> list[tuple[int, str]]:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, Self
 import anywidget
 import traitlets
 
+from manipulatives.data import TOKENS
 from manipulatives.widgets.assemble import assemble, stylesheet
 
 if TYPE_CHECKING:
@@ -30,7 +31,7 @@ class KitWidget(anywidget.AnyWidget):
         if folder is not None:
             cls._esm = assemble(HERE / folder / f"{folder}.js")
             cls._css = stylesheet(
-                HERE / "shared" / "tokens.css",
+                TOKENS,
                 HERE / "shared" / "shared.css",
                 HERE / folder / f"{folder}.css",
             )

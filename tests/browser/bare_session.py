@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 STYLES = (
-    PACKAGE / "widgets" / "shared" / "tokens.css",
+    PACKAGE / "data" / "tokens.css",
     PACKAGE / "widgets" / "shared" / "shared.css",
     PACKAGE / "outputs" / "page" / "session.css",
 )

@@ -1,9 +1,7 @@
 from __future__ import annotations
 
-import json
 import math
 import re
-import subprocess
 
 import pytest
 from shapely import Polygon as Region
@@ -19,10 +17,7 @@ from manipulatives.maths.coin import Coin
 from manipulatives.maths.coin_places import MAT
 from manipulatives.maths.coin_tray import tray_of
 from manipulatives.maths.coins import CURRENCIES, currency
-from support.files import ROOT
-from support.node import QUIET, find_module, node
 
-CASES = json.loads((ROOT / "tests" / "cases" / "coin_face.json").read_text("utf-8"))
 COINS = [(code, coin) for code, money in CURRENCIES.items() for coin in money.coins]
 IDS = [f"{code} {coin.key}" for code, coin in COINS]
 
@@ -33,27 +28,6 @@ def of_role(drawing, role):
 
 def metal(drawing):
     return [shape for shape in drawing.shapes if shape.role.startswith("coin ")]
-
-
-def browser_face():
-    script = f"import {{ FACE }} from {json.dumps(find_module('coins/face.js').as_uri())};"
-    done = subprocess.run(
-        [node(), QUIET, "--input-type=module", "-e", f"{script} console.log(JSON.stringify(FACE))"],
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    return json.loads(done.stdout)
-
-
-def test_paper_and_browser_draw_coins_in_the_same_proportions():
-    cases = {part: shares for part, shares in CASES.items() if part != "about"}
-    assert {**FACE, "grip": cases["grip"]} == cases
-    drawn = browser_face()
-    for part in ("edge", "scallop"):
-        # The browser counts in tenths of a millimetre.
-        drawn[part]["tooth"] /= 10
-    assert drawn == cases
 
 
 def widths(region):

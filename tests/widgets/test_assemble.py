@@ -50,9 +50,53 @@ def test_a_module_that_two_others_import_is_carried_once(tmp_path):
     assert assemble(entry).count("const DEPTH = 1;") == 1
 
 
+def test_a_table_is_carried_once_and_without_what_explains_it(tmp_path):
+    (tmp_path / "table.json").write_text('{"about": "Numbers.", "two": [2, "\u00a2"]}', "utf-8")
+    wanted = 'import T from "./table.json" with { type: "json" };\n'
+    entry = _write(
+        tmp_path,
+        deep=f"{wanted}export const TWO = T.two;\n",
+        entry=f'{wanted}import {{ TWO }} from "./deep.js";\nexport default [T, TWO];\n',
+    )
+    joined = tmp_path / "joined.mjs"
+    joined.write_text(assemble(entry), "utf-8")
+    assert joined.read_text("utf-8").count("\u00a2") == 1
+    code = f"import made from {joined.as_uri()!r}; console.log(JSON.stringify(made))"
+    ran = subprocess.run(
+        [node(), "--input-type=module", "-e", code],
+        capture_output=True,
+        encoding="utf-8",
+        check=True,
+    )
+    assert ran.stdout == '[{"two":[2,"\u00a2"]},[2,"\u00a2"]]\n'
+
+
+def test_a_table_that_is_no_json_is_refused_by_its_name(tmp_path):
+    (tmp_path / "table.json").write_text("{two: 2}", "utf-8")
+    entry = _write(
+        tmp_path,
+        entry='import T from "./table.json" with { type: "json" };\nexport default T;\n',
+    )
+    with pytest.raises(ModuleProblem, match=r"^table\.json: this is not JSON"):
+        assemble(entry)
+
+
+def test_a_missing_table_is_named_with_the_line_that_wants_it(tmp_path):
+    entry = _write(
+        tmp_path,
+        entry='import T from "./gone.json" with { type: "json" };\nexport default T;\n',
+    )
+    with pytest.raises(FileNotFoundError, match=r"entry\.js:1: there is no module \./gone\.json"):
+        assemble(entry)
+
+
 @pytest.mark.parametrize(
     ("line", "why"),
     [
+        ('import T from "./table.json";', "form of import"),
+        ('import { two } from "./table.json" with { type: "json" };', "form of import"),
+        ('import T from "./deep.js" with { type: "json" };', "form of import"),
+        ('import T from "./table.json" with { type: "css" };', "form of import"),
         ('import * as all from "./deep.js";', "form of import"),
         ('import { a as b } from "./deep.js";', "form of import"),
         ('import deep from "./deep.js";', "form of import"),

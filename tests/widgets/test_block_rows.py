@@ -148,11 +148,6 @@ def test_rows_are_those_of_the_cases(case):
         assert plan.spot(index, plan.strip) == pytest.approx((x, y))
 
 
-def test_sizes_and_forms_are_those_of_the_cases():
-    assert {place: list(size) for place, size in SIZES.items()} == CASES["sizes"]
-    assert CASES["block"] == BLOCK
-
-
 def test_a_block_is_made_of_ten_smaller_ones_that_fill_it(js):
     for place, smaller in pairwise(PLACES):
         (parts,) = js("blocks/block.js", "piecesIn", [[place]])

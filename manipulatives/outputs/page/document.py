@@ -9,12 +9,12 @@ from functools import cache
 from html import escape
 from pathlib import Path
 
+from manipulatives.data import TOKENS
 from manipulatives.outputs.font import font_face_css
 from manipulatives.widgets.assemble import assemble, stylesheet
 from manipulatives.widgets.manipulative import HERE as WIDGETS
 
 HERE = Path(__file__).parent
-TOKENS = WIDGETS / "shared" / "tokens.css"
 SHARED = WIDGETS / "shared" / "shared.css"
 
 

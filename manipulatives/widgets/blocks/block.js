@@ -7,9 +7,8 @@
  * @typedef {import("./rows.js").Spot} Spot
  */
 
-// Corners are rounded; lines inside a block end a little before its edge; each hundred of a
-// thousand is set back so far.
-export const BLOCK = { corner: 0.16, inset: 0.2, back: 0.2 };
+import BLOCK from "../../data/blocks.json" with { type: "json" };
+
 const FRONT = 10 * BLOCK.back;
 
 /**

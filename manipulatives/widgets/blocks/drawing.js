@@ -1,4 +1,5 @@
 /** Blocks, columns and mats as elements, made once and filled by mats.js. */
+import WORDS from "../../data/place_words.json" with { type: "json" };
 import { button } from "../shared/controls.js";
 import { html, icon, svg } from "../shared/svg.js";
 import { outlines } from "./block.js";
@@ -31,7 +32,6 @@ import { PLACES, named } from "./places.js";
  * @property {Record<Place, Column>} columns
  */
 
-export const HEADS = { thousands: "Thousands", hundreds: "Hundreds", tens: "Tens", ones: "Ones" };
 const MINUS = "M5 12H19";
 const PLUS = "M5 12H19M12 5V19";
 
@@ -106,7 +106,7 @@ function makeColumn(place, step, life) {
     head: html("div", { class: `blocks-head of-${place}`, "aria-hidden": true }),
     heap,
     handle: html("div", {
-      class: "blocks-column", role: "spinbutton", tabindex: 0, "aria-label": HEADS[place],
+      class: "blocks-column", role: "spinbutton", tabindex: 0, "aria-label": WORDS.heads[place],
       "aria-valuemin": 0,
     }, heap),
     boxes: svg("g", { class: `blocks-boxes of-${place}` }),

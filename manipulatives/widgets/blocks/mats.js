@@ -1,6 +1,7 @@
 /** The mats: headings, the blocks in their columns, and digits below, fitted to the room. */
+import WORDS from "../../data/place_words.json" with { type: "json" };
 import { html, put, svg } from "../shared/svg.js";
-import { HEADS, drawBlock, drawBox, makeMat, moveTo } from "./drawing.js";
+import { drawBlock, drawBox, makeMat, moveTo } from "./drawing.js";
 import { PLACES, columnsOf, full } from "./places.js";
 import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "./rows.js";
 import { counted, some } from "./tell.js";
@@ -24,8 +25,6 @@ import { counted, some } from "./tell.js";
  */
 
 // Where a heading has little room. The letters are common practice.
-const SHORT = { thousands: "Th", hundreds: "H", tens: "T", ones: "O" };
-export const NAMES = { compare: ["A", "B"], add: ["A", "B"], take: ["Left", "Taken away"] };
 // Shares of the size of the type; headings stand over the blocks, with room for a ring between.
 const PAD = 0.4;
 const HEAD = 2.1;
@@ -70,7 +69,7 @@ export class Mats {
   dress(shown) {
     this.#shown = shown;
     this.views.forEach(({ root, name, drawing }, at) => {
-      name.textContent = NAMES[shown.pair][at];
+      name.textContent = WORDS.mats[shown.pair][at];
       root.classList.toggle("has-digits", shown.digits);
       root.classList.toggle("has-steps", shown.movable && shown.buttons);
       put(drawing, { "aria-hidden": shown.movable ? "true" : null });
@@ -210,7 +209,7 @@ export class Mats {
         leading &&= count === 0 && place !== "ones";
         column.digit.textContent = leading ? "" : String(count);
         column.digit.classList.toggle("is-many", count > 9);
-        column.head.textContent = (narrow ? SHORT : HEADS)[place];
+        column.head.textContent = (narrow ? WORDS.short : WORDS.heads)[place];
         put(column.handle, { "aria-valuenow": count, "aria-valuetext": some(count, place) });
       });
     });

@@ -1,7 +1,7 @@
 /** What is written beside the mats: the number, its parts, its name, and the last step. */
+import WORDS from "../../data/place_words.json" with { type: "json" };
 import { numberInWords } from "../shared/number_words.js";
 import { html } from "../shared/svg.js";
-import { NAMES } from "./mats.js";
 import { compared, numberOf } from "./places.js";
 import { partsOf, sentence } from "./tell.js";
 
@@ -53,9 +53,17 @@ export function makeReading() {
   function lines(mat, { pair }, write) {
     return mat.map((blocks, at) => html(
       "div", {},
-      ...(mat.length > 1 ? [html("span", { class: "blocks-of" }, `${NAMES[pair][at]}: `)] : []),
+      ...(mat.length > 1 ? [nameOf(pair, at)] : []),
       ...write(blocks),
     ));
+  }
+
+  /**
+   * @param {Read["pair"]} pair
+   * @param {number} at
+   */
+  function nameOf(pair, at) {
+    return html("span", { class: "blocks-of" }, `${WORDS.mats[pair][at]}: `);
   }
 
   return {

@@ -28,40 +28,17 @@
  *
  * @typedef {{ size: number, count: number }} Boxes how many blocks are in each, and how many boxes
  */
+import ROWS from "../../data/block_rows.json" with { type: "json" };
+import BLOCKS from "../../data/blocks.json" with { type: "json" };
 import { piecesOf } from "./places.js";
 
-// A thousand is seen a little from above and from the right: it is larger than its front.
 /** @type {Record<Place, { wide: number, high: number }>} */
-export const SIZES = {
-  thousands: { wide: 12, high: 12 },
-  hundreds: { wide: 10, high: 10 },
-  tens: { wide: 1, high: 10 },
-  ones: { wide: 1, high: 1 },
-};
-export const ROWS = {
-  pitch: 1.2,
-  ones: { group: 3, stack: 7 },
-  tens: { five: 6.4, pair: 0.8, row: 11 },
-  fan: { thousands: 3, hundreds: 1.6, clear: 0.8, five: 0.6, lengths: [5, 10, 3, 2, 1] },
-  // Room is kept for so many, so that not everything moves when one comes in.
-  room: {
-    thousands: [9, 20],
-    hundreds: [10, 20, 50, 100],
-    tens: [10, 20, 40, 100, 200, 1000],
-    ones: [20, 40, 70, 100, 200, 1000, 10000],
-  },
-  // More blocks than this in all, or blocks of fewer pixels, are put in boxes.
-  most: 200,
-  least: 5,
-  // Out of the boxes stay ten blocks, to be traded, and what does not fill a box.
-  loose: 10,
-  sizes: [1000, 100, 10],
-  // A unit is no more than this of a column's height: a ten would fit.
-  share: 1 / 12,
-};
-// Boxes stand in rows of five under a line of type, or of ten where they would take too much of
-// the height.
-const BOX = { pitch: 1.25, line: 1.3, most: 1.6, foot: 0.5, rows: [5, 10], share: 0.55 };
+export const SIZES = BLOCKS.sizes;
+const BOX = ROWS.box;
+// Blocks of fewer pixels are put in boxes.
+const LEAST_PX = 5;
+// A unit is no more than this of a column's height: a ten would fit.
+const SHARE = 1 / 12;
 
 /**
  * The ways in which so many blocks of a place can lie. Of two that fit the first is better.
@@ -178,7 +155,7 @@ function fan(place, most, length, across) {
 export function lay(mat, columns, width, height, type) {
   const pieces = mat.reduce((sum, blocks) => sum + piecesOf(blocks), 0);
   const apart = pieces > ROWS.most ? null : fit(mat, columns, width, height, type, false);
-  return apart && apart.unit >= ROWS.least
+  return apart && apart.unit >= LEAST_PX
     ? apart
     : fit(mat, columns, width, height, type, true);
 }
@@ -204,7 +181,7 @@ function fit(mat, columns, width, height, type, boxed) {
   });
   const units = rooms.map(({ high, plans }) =>
     Math.max(...plans.map((plan) => unitOf(plan, width, high))));
-  const unit = Math.min(height * ROWS.share, ...units);
+  const unit = Math.min(height * SHARE, ...units);
   /** @type {Laid["columns"]} */
   const laid = {};
   for (const { place, most, high, plans } of rooms) {

@@ -1,7 +1,8 @@
 /** Coins, mat and purse as elements of a drawing. */
+import FACE from "../../data/coin_face.json" with { type: "json" };
 import { grip, put, svg } from "../shared/svg.js";
 import { signOn } from "./amounts.js";
-import { FACE, nameOn, outline, teeth } from "./face.js";
+import { nameOn, outline, teeth } from "./face.js";
 import { reach } from "./places.js";
 
 /**
@@ -23,7 +24,6 @@ const TYPE_PX = 18;
 const GRIP_PX = 5;
 const DIGIT_HEIGHT = 0.7;
 const LETTER_HEIGHT = 0.52;
-const FIT = [1.1, 1, 0.76, 0.6];
 
 /**
  * Draw a coin around the origin.
@@ -129,7 +129,7 @@ function photo(source, shape, r) {
  */
 function numeral(sign, r, named) {
   const { size, below } = FACE[named ? "numeral_named" : "numeral"];
-  const type = r * size * FIT[Math.min(sign.length, FIT.length) - 1];
+  const type = r * size * FACE.fit[Math.min(sign.length, FACE.fit.length) - 1];
   const y = r * below + (type * DIGIT_HEIGHT) / 2;
   return svg("text", { y, "font-size": type }, sign);
 }

@@ -1,26 +1,12 @@
 /**
  * What a coin's face looks like, in tenths of a millimetre around its middle. Python's
- * drawings/coins.py draws the same on paper; both are held to tests/cases/coin_face.json.
+ * drawings/coins.py draws the same on paper; the proportions are those of
+ * data/coin_face.json: shares of a coin's radius, or of its name's or numeral's size.
  *
  * @typedef {import("./coinage.js").Coin} Coin
  */
 
-/**
- * Proportions: shares of a coin's radius, or of its name's or numeral's size.
- */
-export const FACE = {
-  rim: { width: 0.06 },
-  line: { radius: 0.87, width: 0.025 },
-  edge: { radius: 0.94, width: 0.07, tooth: 8 },
-  scallop: { tooth: 30 },
-  centre: { radius: 0.68, width: 0.035 },
-  notch: { half: 0.11, dent: 0.14 },
-  numeral: { size: 0.92, below: 0 },
-  numeral_named: { size: 0.68, below: -0.28 },
-  name: { size: 0.4, below: 0.36, breadth: 1.4 },
-  name_alone: { size: 0.62, below: 0, breadth: 1.62 },
-  grip: { radius: 0.13, below: 0.87 },
-};
+import FACE from "../../data/coin_face.json" with { type: "json" };
 
 /**
  * The outline of a coin.
@@ -78,7 +64,7 @@ export function corners({ diameter, sides, flats }) {
  */
 export function teeth({ edge, diameter }) {
   const round = 2 * Math.PI * FACE.edge.radius * 5 * diameter;
-  const tooth = edge === "scalloped" ? FACE.scallop.tooth : FACE.edge.tooth;
+  const tooth = 10 * (edge === "scalloped" ? FACE.scallop : FACE.edge).tooth;
   if (!["milled", "scalloped", "interrupted"].includes(edge)) {
     return [];
   }
@@ -106,8 +92,7 @@ export function nameOn({ name, diameter }, alone) {
   const lines = name.split(" ");
   const longest = Math.max(...lines.map((line) => line.length));
   const most = lines.length > 1 ? 0.8 * size : size;
-  // A letter of the kit's font is about 0.56 of its size wide.
-  return { lines, size: r * Math.min(most, breadth / longest / 0.56), below: r * below };
+  return { lines, size: r * Math.min(most, breadth / longest / FACE.letter), below: r * below };
 }
 
 /**

@@ -15,6 +15,7 @@
  * @property {number} type the size of type that is at least as large as it must be
  * @property {number} scale pixels for each tenth of a millimetre
  */
+import FACE from "../../data/coin_face.json" with { type: "json" };
 import { coinOf } from "./coinage.js";
 import { LINE, MAT, reach } from "./places.js";
 
@@ -30,8 +31,6 @@ const AROUND = LINE + 20;
 const TYPE = 54;
 const TYPE_PX = 18;
 const MOST_TYPE = 110;
-// A letter is about so much of its type's size wide.
-const LETTER = 0.56;
 
 /**
  * Lay mat and purse out for a place on the screen, as large as it allows.
@@ -88,7 +87,7 @@ function lay(kinds, named, beside, type, part) {
   const many = Math.max(1, kinds.length);
   const words = named ? kinds.map(({ name }) => name.split(" ")) : [];
   const lines = Math.max(0, ...words.map(({ length }) => length));
-  const longest = Math.max(0, ...words.flat().map(({ length }) => length * LETTER * type));
+  const longest = Math.max(0, ...words.flat().map(({ length }) => length * FACE.letter * type));
   const largest = Math.max(0, ...kinds.map((coin) => 2 * reach(coin)));
   const widest = Math.max(largest, longest) + 2 * ROOM;
   const tallest = largest + lines * 1.1 * type + 2 * ROOM;

@@ -1,4 +1,5 @@
 /** The squared sheet: a square for each digit and each mark, walked by arrow keys. */
+import WORDS from "../../data/place_words.json" with { type: "json" };
 import { ICONS } from "../shared/controls.js";
 import { onKeys } from "../shared/keys.js";
 import { html, icon, put } from "../shared/svg.js";
@@ -21,7 +22,7 @@ import { NAMES, isOpen, readAt, unit } from "./written.js";
  * @typedef {{ text: string, as: string }} Written a number in a square, with the class of its look
  */
 
-const LETTERS = ["O", "T", "H", "Th", "TTh"];
+const LETTERS = NAMES.map((name) => /** @type {Record<string, string>} */ (WORDS.short)[name]);
 const RIGHT = "M4 13L10 19L20 6";
 /** @type {Record<string, [number, number]>} */
 const WAYS = {

@@ -2,6 +2,7 @@
  * The paper as elements, made once and painted from then on: dots, guide, sides, cuts and marks in
  * a drawing, and over it what a finger takes.
  */
+import MARKS from "../../data/shape_marks.json" with { type: "json" };
 import { grip, html, icon, put, svg } from "../shared/svg.js";
 import { cutSpot, distance, marksOf, middle } from "./marks.js";
 import { SPACES, UNIT, dots, place, range } from "./paper.js";
@@ -25,9 +26,7 @@ import { SPACES, UNIT, dots, place, range } from "./paper.js";
  */
 
 // Lengths in hundredths of a space, as in Python's drawings/polygon.py.
-export const PAPER = {
-  margin: 64, dot: 5, line: 9, guide: 22, point: 14, mark: 5, cut: 8, crossing: 26, number: 44,
-};
+const PAPER = MARKS.paper;
 const SIZE = SPACES * UNIT;
 const WHOLE = SIZE + 2 * PAPER.margin;
 const TYPE_PX = 18;

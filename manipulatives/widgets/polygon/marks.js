@@ -9,18 +9,12 @@
  * @typedef {{ role: string, points: Spot[], text: string }} Mark a chain of straight lines; of a
  *   crossing and a number only where it is
  */
+import SIZES from "../../data/shape_marks.json" with { type: "json" };
 import { DIRECTIONS } from "./cuts.js";
 import { looked } from "./look.js";
 import { sidesOf } from "./outline.js";
 import { pairs, place, range } from "./paper.js";
 
-export const SIZES = {
-  right: { side: 48, share: 0.35 },
-  equal: { half: 17, gap: 14, along: -0.2, full: 140 },
-  parallel: { half: 13, long: 16, gap: 16, along: 0.2 },
-  mirror: { beyond: 50 },
-  number: { side: 36, corner: 42 },
-};
 const MOST_GROUPS = 4;
 const FOLDED = 1e-6;
 

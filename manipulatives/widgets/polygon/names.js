@@ -5,11 +5,10 @@
  * @typedef {import("./properties.js").Properties} Properties
  */
 
-/** @type {Record<number, string>} */
-const BY_SIDES = {
-  3: "triangle", 4: "quadrilateral", 5: "pentagon", 6: "hexagon", 7: "heptagon", 8: "octagon",
-  9: "nonagon", 10: "decagon", 11: "hendecagon", 12: "dodecagon", 20: "icosagon",
-};
+import WORDS from "../../data/shape_words.json" with { type: "json" };
+
+/** @type {Record<string, string>} */
+const BY_SIDES = WORDS.sides;
 
 /**
  * @param {Properties | null} found

@@ -7,45 +7,14 @@
  * @typedef {import("./cuts.js").Ring} Ring
  * @typedef {{ rings: Ring[], many: number, equal: boolean, alike: boolean }} Shares
  */
+import SHARES from "../../data/shares.json" with { type: "json" };
 import { RIM, chord, cutAlong, dotsBetween, onCircle, rim } from "./cuts.js";
 import { outlineOf } from "./outline.js";
 import { cross, inner, pairs, range, same, way } from "./paper.js";
 
 const CLOSE = 1e-9;
-// Ways to cut a parallelogram, in twelfths along its first side and along its last.
-/** @type {Record<number, number[][][][]>} */
-const PARALLELOGRAM = {
-  2: [
-    [[[6, 0], [6, 12]]],
-    [[[0, 6], [12, 6]]],
-    [[[0, 0], [12, 12]]],
-    [[[12, 0], [0, 12]]],
-    [[[3, 0], [9, 12]]],
-    [[[8, 0], [8, 9], [0, 9]]],
-  ],
-  3: [
-    [[[4, 0], [4, 12]], [[8, 0], [8, 12]]],
-    [[[0, 4], [12, 4]], [[0, 8], [12, 8]]],
-    [[[4, 0], [4, 12]], [[4, 6], [12, 6]]],
-    [[[4, 0], [4, 12]], [[4, 0], [12, 12]]],
-  ],
-  4: [
-    [[[6, 0], [6, 12]], [[0, 6], [12, 6]]],
-    [[[3, 0], [3, 12]], [[6, 0], [6, 12]], [[9, 0], [9, 12]]],
-    [[[0, 3], [12, 3]], [[0, 6], [12, 6]], [[0, 9], [12, 9]]],
-    [[[0, 0], [12, 12]], [[12, 0], [0, 12]]],
-    [[[6, 0], [6, 12]], [[0, 6], [6, 6]], [[6, 0], [12, 12]]],
-  ],
-};
-/** @type {Record<number, number[][][][]>} */
-const CIRCLE = {
-  2: [[[[0, 1], [12, 1]]], [[[6, 1], [18, 1]]], [[[3, 1], [15, 1]]]],
-  3: [
-    [[[0, 1], [0, 0], [8, 1]], [[0, 0], [16, 1]]],
-    [[[4, 1], [0, 0], [12, 1]], [[0, 0], [20, 1]]],
-  ],
-  4: [[[[0, 1], [12, 1]], [[6, 1], [18, 1]]], [[[3, 1], [15, 1]], [[9, 1], [21, 1]]]],
-};
+/** @type {Record<"parallelogram" | "circle", Record<string, number[][][][]>>} */
+const WAYS = SHARES;
 
 /**
  * @param {Shape} shape
@@ -109,7 +78,7 @@ export function sharesOf(shape, grid, outline) {
  */
 export function waysToShare(shape, grid, many) {
   if (shape.curve === "circle") {
-    return CIRCLE[many];
+    return WAYS.circle[many];
   }
   const polygon = wholeOf(shape, grid);
   if (polygon?.length !== 4 || !same(way(polygon[1], polygon[2]), way(polygon[0], polygon[3]))) {
@@ -117,7 +86,7 @@ export function waysToShare(shape, grid, many) {
   }
   const [corner] = polygon;
   const [along, across] = [way(corner, polygon[1]), way(corner, polygon[3])];
-  return PARALLELOGRAM[many]
+  return WAYS.parallelogram[many]
     .map((cuts) => cuts.map((cut) => cut.map(([one, other]) =>
       corner.map((start, axis) => start + (along[axis] * one + across[axis] * other) / 12))))
     .filter((cuts) => cuts.flat(2).every(Number.isInteger) && fit(shape, polygon, cuts));

@@ -8,30 +8,14 @@
  * @typedef {import("./look.js").Look} Look
  * @typedef {{ shape: Shape, say: string }} Stroke
  */
+import SHAPE_WORDS from "../../data/shape_words.json" with { type: "json" };
 import { looked } from "./look.js";
 import { inWords, isPentagram, isStar } from "./names.js";
 import { outlineOf } from "./outline.js";
 import { range, way } from "./paper.js";
 
-/** @type {Record<string, string>} */
-const CURVES = {
-  "circle": "A circle: no straight side and no vertex.",
-  "half circle": "Half circle: one straight side, one curved, two corners.",
-  "quarter circle": "Quarter circle: two straight sides, one curved, three corners.",
-};
-/** @type {Record<string, [open: string, closed: string]>} */
-const FAULTS = {
-  flat: ["", "All points lie on one line, with nothing inside."],
-  overlap: ["Two sides lie on each other.", "Two sides lie on each other: this is no polygon."],
-  crossing: ["Here two sides cross.", "Sides cross, so this is no polygon."],
-  touching: [
-    "Here a corner touches another side.",
-    "A corner touches another side: this is no polygon.",
-  ],
-};
-const FEW = ["There are no points yet.", "One point makes no side.", "Two points make one side."];
-/** @type {Record<number, string>} */
-const PARTS = { 2: "halves", 3: "thirds" };
+/** @type {Record<string, any>} */
+const WORDS = SHAPE_WORDS;
 
 /**
  * @param {Shape} shape
@@ -46,7 +30,7 @@ export function remark(shape, grid, wording, look = looked(shape, grid)) {
     return sharesInWords(shares, wording);
   }
   if (shape.curve) {
-    return CURVES[shape.curve];
+    return WORDS.curves[shape.curve];
   }
   return trouble(outline, shape) ?? noVertices(outline) ?? star(look);
 }
@@ -58,12 +42,12 @@ export function remark(shape, grid, wording, look = looked(shape, grid)) {
  */
 function trouble(outline, { points, closed }) {
   if (outline.fault === "few") {
-    return FEW[new Set(points.map(String)).size];
+    return WORDS.few[new Set(points.map(String)).size];
   }
   if (isPentagram(outline)) {
     return "A pentagram: five strokes that cross. It is no polygon.";
   }
-  return outline.fault && FAULTS[outline.fault][closed ? 1 : 0];
+  return outline.fault && ((closed && WORDS.closed[outline.fault]) || WORDS.open[outline.fault]);
 }
 
 /**
@@ -99,7 +83,7 @@ export function sharesInWords({ many, equal, alike }, { vocabulary }) {
   if (!equal) {
     return `${many} shares that are not equal.`;
   }
-  const called = many === 4 ? (vocabulary === "uk" ? "quarters" : "fourths") : PARTS[many];
+  const called = WORDS.shares[vocabulary][many];
   const parts = `${many} equal shares${called ? `: ${called}` : ""}.`;
   return alike ? parts : `${parts} Equal, but not alike in shape.`;
 }

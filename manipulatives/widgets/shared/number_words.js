@@ -1,13 +1,8 @@
 /** Whole numbers in words, as Python's maths/number_words.py gives them. */
 
-const SMALL = [
-  "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-  "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
-  "nineteen",
-];
-const TENS = [
-  "", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
-];
+import WORDS from "../../data/number_words.json" with { type: "json" };
+
+const { small: SMALL, tens: TENS } = WORDS;
 
 /**
  * A number in words.
