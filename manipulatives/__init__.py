@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from manipulatives.lessons.files import read_lesson, write_lesson
     from manipulatives.lessons.lesson import Lesson, Round
-    from manipulatives.maker.form import lesson_maker
+    from manipulatives.maker.lesson_maker import lesson_maker
     from manipulatives.widgets.blocks import PlaceValueBlocks
     from manipulatives.widgets.chart import CountingChart
     from manipulatives.widgets.clock import Clock
@@ -41,7 +41,7 @@ _HOME = {
     "PlaceValueBlocks": "widgets.blocks",
     "PolygonDrawer": "widgets.polygon",
     "Round": "lessons.lesson",
-    "lesson_maker": "maker.form",
+    "lesson_maker": "maker.lesson_maker",
     "play": "widgets.round",
     "read_lesson": "lessons.files",
     "write_lesson": "lessons.files",

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import dataclasses
 import json
 import shlex
 import subprocess
@@ -8,20 +9,25 @@ import sys
 import nbformat
 import pytest
 
-from manipulatives import cli
 from manipulatives.cli import COMMANDS, main
+from manipulatives.commands import serve as command
+from manipulatives.commands import writing
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs import page
-from manipulatives.outputs.notebook import notebook_of
 from manipulatives.outputs.page import page_of
 from manipulatives.outputs.sheet import sheet_of
-from manipulatives.serve import command
 
 MONDAY = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=11, tasks=2),))
+MARKET = Lesson(
+    "Market",
+    seed=9,
+    rounds=(MONDAY.rounds[0], Round("money.count_like", seed=12, tasks=2)),
+)
 TUESDAY = Lesson("Tuesday", seed=8, rounds=(Round("addition.make_ten", seed=12, tasks=2),))
 
 
@@ -89,17 +95,90 @@ def test_without_a_name_it_goes_beside_the_lesson(folder):
     ]
 
 
-def test_a_notebook_that_someone_has_changed_is_replaced_only_when_named(folder, capsys):
+def test_a_notebook_that_someone_has_changed_is_replaced_only_when_that_is_said(folder, capsys):
     changed = notebook_of(MONDAY)
     changed.cells[0].source = "# Tuesday"
     nbformat.write(changed, folder / "monday.ipynb")
     before = contents(folder)
     assert main(["notebook", "monday.toml"]) == 2
     assert contents(folder) == before
-    assert "there is a notebook already" in capsys.readouterr().err
-    assert main(["notebook", "monday.toml", "-o", "monday.ipynb"]) == 0
+    assert "there already, with other content; give another name" in capsys.readouterr().err
+    assert main(["notebook", "monday.toml", "-o", "monday.ipynb"]) == 2
+    assert main(["notebook", "monday.toml", "--force"]) == 0
     assert contents(folder) != before
     assert main(["notebook", "monday.toml"]) == 0
+
+
+FOREIGN = {
+    "page": (["page", "monday.toml"], "monday.html"),
+    "pupils": (["page", "monday.toml", "--for", "pupils"], "monday.pupils.html"),
+    "sheet": (["sheet", "monday.toml"], "monday.sheet.pdf"),
+    "key": (["sheet", "monday.toml", "--key"], "monday.key.pdf"),
+    "version": (["sheet", "monday.toml", "--version", "B"], "monday.sheet-B.pdf"),
+    "steps": (["sheet", "monday.toml", "--form", "steps"], "monday.steps.pdf"),
+    "script": (["script", "monday.toml"], "monday.script.pdf"),
+    "cutouts": (["cutouts", "monday.toml"], "monday.cutouts.pdf"),
+    "named": (["page", "monday.toml", "-o", "mine.html"], "mine.html"),
+    "notebook": (["notebook", "monday.toml"], "monday.ipynb"),
+}
+
+
+@pytest.mark.parametrize(("typed", "name"), FOREIGN.values(), ids=FOREIGN)
+def test_a_file_that_the_kit_did_not_make_is_replaced_only_when_that_is_said(
+    folder, capsys, typed, name
+):
+    write_lesson(MARKET, folder / "monday.toml")
+    (folder / name).write_bytes(b"my own notes")
+    assert main(typed) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.startswith(f"{name}: {name} is there already")
+    assert said.err.endswith("give another name with -o, or --force to replace it.\n")
+    assert (folder / name).read_bytes() == b"my own notes"
+    assert main([*typed, "--force"]) == 0
+    assert (folder / name).read_bytes() != b"my own notes"
+    # What the kit made itself is made anew without a word.
+    if name != "monday.ipynb":
+        assert main(typed) == 0
+
+
+@pytest.mark.parametrize(
+    "command",
+    [["page"], ["sheet"], ["sheet", "--key"], ["script"], ["cutouts"], ["check"], ["make"]],
+)
+def test_the_notebook_rules_in_every_command_once_it_is_there(folder, capsys, command):
+    changed = notebook_of(dataclasses.replace(MARKET, title="Changed by hand"))
+    write_lesson(MARKET, folder / "monday.toml")
+    nbformat.write(changed, folder / "monday.ipynb")
+    assert main([command[0], "monday.toml", *command[1:]]) == 0
+    said = capsys.readouterr()
+    assert said.err == ("monday.toml: its notebook monday.ipynb is there, so that is the lesson.\n")
+    made = {path.name: path.read_bytes() for path in folder.glob("monday.*")}
+    (folder / "monday.toml").unlink()
+    assert main([command[0], "monday.ipynb", *command[1:], *FORCED.get(command[0], ())]) == 0
+    assert capsys.readouterr().out == said.out.replace("monday.toml", "monday.ipynb")
+    for path in folder.glob("monday.*"):
+        assert path.read_bytes() == made[path.name]
+
+
+FORCED = {"make": ["--again"]}
+
+
+def test_a_reader_who_leaves_ends_a_command_quietly():
+    done = subprocess.run(
+        [sys.executable, "-c", CLOSED], capture_output=True, text=True, check=False
+    )
+    assert (done.returncode, done.stderr) == (141, "")
+
+
+# A reader that closes its end at once, as `head` does after its lines.
+CLOSED = """
+import os, subprocess, sys
+reads, writes = os.pipe()
+os.close(reads)
+done = subprocess.run([sys.executable, "-m", "manipulatives", "skills"], stdout=writes)
+sys.exit(done.returncode)
+"""
 
 
 BAD = {
@@ -114,7 +193,7 @@ BAD = {
     "a folder named like a lesson": (["page", "folder.toml"], "folder.toml: this is a folder"),
     "a picture": (["page", "picture.png"], "picture.png: this is neither a lesson nor a notebook"),
     "a lesson as notebook": (["notebook", "monday.ipynb"], "this is a notebook already"),
-    "broken toml": (["page", "broken.toml"], "broken.toml, line 2: the file is no TOML"),
+    "broken toml": (["page", "torn.toml"], "torn.toml, line 2: the file is no TOML"),
     "broken lesson": (["notebook", "unknown.toml"], "[[rounds]] 1, skill: there is no skill"),
     "broken json": (["page", "broken.ipynb"], "broken.ipynb: the file is no notebook"),
     "broken call": (["page", "call.ipynb"], "call.ipynb, cell 1, skill: there is no skill"),
@@ -143,7 +222,7 @@ def test_bad_input_gets_one_sentence_and_writes_nothing(folder, capsys, typed, s
     (folder / "week.html").mkdir()
     (folder / "folder.toml").mkdir()
     (folder / "picture.png").write_bytes(b"\x89PNG")
-    (folder / "broken.toml").write_text('title = "Monday"\nseed =\n', "utf-8")
+    (folder / "torn.toml").write_text('title = "Monday"\nseed =\n', "utf-8")
     (folder / "broken.ipynb").write_text('{"cells": [', "utf-8")
     (folder / "week" / "class.toml").write_text('vocabulary = "fr"\n', "utf-8")
     write_lesson(MONDAY, folder / "week" / "monday.toml")
@@ -169,7 +248,7 @@ def test_a_folder_that_may_not_be_written_in_gets_one_sentence(folder, capsys, m
     def refuse(path, _content):
         raise PermissionError(13, "Permission denied", str(path))
 
-    monkeypatch.setattr(cli, "write_whole", refuse)
+    monkeypatch.setattr(writing, "atomic_write", refuse)
     assert main(["page", "monday.toml"]) == 2
     assert capsys.readouterr().err == (
         "monday.html: it cannot be written (Permission denied); "

@@ -13,8 +13,8 @@ import pytest
 
 from manipulatives.cli import COMMANDS
 from manipulatives.lessons.files import read_lesson
-from manipulatives.lessons.predicates import holds
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.predicates import holds
+from manipulatives.lessons.tasks.task import Task
 from support import guides
 from support.files import PACKAGE, ROOT, files
 from support.pdf import pages_of

@@ -50,7 +50,7 @@ def test_nothing_but_the_package_and_its_papers_is_in_the_wheel(wheel):
 def test_the_wheel_carries_the_licences(wheel):
     names = zipfile.ZipFile(wheel).namelist()
     assert any(name.endswith(".dist-info/licenses/LICENSE") for name in names)
-    assert "manipulatives/outputs/font/OFL.txt" in names
+    assert "manipulatives/data/font/OFL.txt" in names
 
 
 def test_the_package_works_from_where_the_wheel_was_unpacked(wheel, tmp_path):

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from manipulatives.data import table
 from manipulatives.drawings.shapes import Point
-from manipulatives.maths.place_value import Blocks
+from manipulatives.maths.number.place_value import Blocks
 
 _ROWS = table("block_rows")
 

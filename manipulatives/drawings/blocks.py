@@ -24,8 +24,9 @@ from manipulatives.drawings.shapes import (
     Text,
     centred,
 )
-from manipulatives.maths.block_mats import check_mat
-from manipulatives.maths.place_value import BASE, PLACES, Blocks, check_places, counted
+from manipulatives.maths.number.mats import check_mat
+from manipulatives.maths.number.place_names import counted
+from manipulatives.maths.number.place_value import BASE, PLACES, Blocks, check_places
 
 _WORDS = table("place_words")
 NAMES: dict[str, list[str]] = _WORDS["mats"]

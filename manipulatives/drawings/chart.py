@@ -14,10 +14,10 @@ from manipulatives.drawings.shapes import (
     Shape,
     centred,
 )
-from manipulatives.maths.counting import hops
-from manipulatives.maths.counting_chart import Chart, Marks, no_marks
-from manipulatives.maths.counting_hints import can_be_read
-from manipulatives.maths.number_line import marks_apart, numbers_apart, piece
+from manipulatives.maths.number.chart import Chart, Marks, no_marks
+from manipulatives.maths.number.counting import hops
+from manipulatives.maths.number.line import marks_apart, numbers_apart, piece
+from manipulatives.words.chart_hints import can_be_read
 
 _DIGIT = 0.62
 _LINE_TYPE = 0.05

@@ -15,8 +15,8 @@ from manipulatives.drawings.shapes import (
     around,
     centred,
 )
-from manipulatives.maths.day import HOUR
-from manipulatives.maths.dial import Dial, check_dial, hour_passed
+from manipulatives.maths.time.day import HOUR
+from manipulatives.maths.time.dial import Dial, check_dial, hour_passed
 
 FACE: dict[str, dict[str, float]] = {
     part: {name: size if name == "gap" else round(size / 100, 6) for name, size in sizes.items()}

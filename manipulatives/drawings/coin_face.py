@@ -16,9 +16,9 @@ from manipulatives.drawings.shapes import (
     around,
     centred,
 )
-from manipulatives.maths.coin import Coin
-from manipulatives.maths.coins import Currency
-from manipulatives.maths.money_words import sign_on
+from manipulatives.maths.money.coin import Coin
+from manipulatives.maths.money.coins import Currency
+from manipulatives.words.money import sign_on
 
 FACE = table("coin_face")
 """Proportions of a coin: shares of its radius; `tooth` is in millimetres and `half`, of a notch, in

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from manipulatives.drawings.coin_face import coin_face
 from manipulatives.drawings.shapes import Box, Circle, Drawing, Paint, Shape, centred
-from manipulatives.maths.coin_places import LINE, MAT, Lying, reach
-from manipulatives.maths.coin_tray import check_tray, in_counting_order
-from manipulatives.maths.coins import currency
+from manipulatives.maths.money.coins import currency
+from manipulatives.maths.money.places import LINE, MAT, Lying, reach
+from manipulatives.maths.money.tray import check_tray, in_counting_order
 
 MARGIN = 1.0
 FIGURE = 6.2
@@ -50,7 +50,7 @@ def coins_drawing(
         ValueError: If `tray` is no tray of the currency.
 
     Example:
-        >>> from manipulatives.maths.coin_tray import tray_of
+        >>> from manipulatives.maths.money.tray import tray_of
         >>> coins_drawing(tray_of("25 10")).description
         '2 coins.'
     """

@@ -18,8 +18,9 @@ from manipulatives.drawings.shapes import (
     Text,
     centred,
 )
-from manipulatives.maths.columns import ADD, LINE, PARTS, Sum, blocks_of, check_sum, in_signs
-from manipulatives.maths.place_value import PLACES
+from manipulatives.maths.columns.blocks import blocks_of
+from manipulatives.maths.columns.written_sum import ADD, LINE, PARTS, Sum, check_sum, in_signs
+from manipulatives.maths.number.place_value import PLACES
 
 SQUARE = 10.0
 """The side of a square in millimetres, unless another is asked for."""
@@ -64,7 +65,7 @@ def columns_drawing(
         ValueError: if it is no sum.
 
     Example:
-        >>> from manipulatives.maths.columns import new_sum
+        >>> from manipulatives.maths.columns.written_sum import new_sum
         >>> columns_drawing(new_sum("+", [47, 38])).description
         '47 + 38'
     """

@@ -18,12 +18,12 @@ from manipulatives.drawings.shapes import (
     Shape,
     centred,
 )
-from manipulatives.maths.shape_cuts import DIRECTIONS
-from manipulatives.maths.shape_outline import outline_of
-from manipulatives.maths.shape_papers import SPACES, UNIT, Grid, dots, place
-from manipulatives.maths.shape_shares import shares_of
-from manipulatives.maths.shapes import Shape as Given
-from manipulatives.maths.shapes import check_shape
+from manipulatives.maths.shapes.cuts import DIRECTIONS
+from manipulatives.maths.shapes.data import Shape as Given
+from manipulatives.maths.shapes.data import check_shape
+from manipulatives.maths.shapes.outline import outline_of
+from manipulatives.maths.shapes.papers import SPACES, UNIT, Grid, dots, place
+from manipulatives.maths.shapes.shares import shares_of
 
 PAPER: dict[str, float] = table("shape_marks")["paper"]
 """Lengths in hundredths of a space."""

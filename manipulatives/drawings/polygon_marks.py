@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from manipulatives.data import table
-from manipulatives.maths.shape_outline import Outline, outline_of
-from manipulatives.maths.shape_papers import place
-from manipulatives.maths.shape_properties import Properties, properties_of
-from manipulatives.maths.shapes import Grid, Shape, check_shape
+from manipulatives.maths.shapes.data import Shape, check_shape
+from manipulatives.maths.shapes.outline import Outline, outline_of
+from manipulatives.maths.shapes.papers import Grid, place
+from manipulatives.maths.shapes.properties import Properties, properties_of
 
 SIZES: dict[str, dict[str, float]] = table("shape_marks")
 """Lengths of the marks."""

@@ -1,1 +1,1 @@
-"""A lesson as plain data: the skill catalogue, task makers, rounds and lesson files."""
+"""A lesson as plain data: the skill catalogue, task generators, rounds and lesson files."""

@@ -7,10 +7,10 @@ from typing import Any
 
 import tomli_w
 
+from manipulatives.lessons.atomic_write import atomic_write
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import in_file
 from manipulatives.lessons.toml import read_toml
-from manipulatives.lessons.whole import write_whole
 
 
 def read_lesson(path: str | Path) -> Lesson:
@@ -38,12 +38,23 @@ def write_lesson(lesson: Lesson, path: str | Path) -> None:
     Example:
         >>> write_lesson(Lesson("Monday", seed=7), "monday.toml")
     """
+    atomic_write(path, lesson_text(lesson))
+
+
+def lesson_text(lesson: Lesson) -> str:
+    """Return the text of a lesson's file; every round with its seed.
+
+    Example:
+        >>> print(lesson_text(Lesson("Monday", seed=7)), end="")
+        title = "Monday"
+        seed = 7
+    """
     header = lesson.to_data()
     rounds = header.pop("rounds")
     if lesson.date:
         # TOML has dates of its own.
         header["date"] = lesson.date
-    write_whole(path, "\n[[rounds]]\n".join([tomli_w.dumps(header), *map(_round_text, rounds)]))
+    return "\n[[rounds]]\n".join([tomli_w.dumps(header), *map(_round_text, rounds)])
 
 
 def _round_text(one: dict[str, Any]) -> str:

@@ -7,7 +7,8 @@ from copy import deepcopy
 from dataclasses import dataclass, field
 from typing import Any, Self
 
-from manipulatives.lessons.chance import Chance
+from manipulatives.lessons.catalogue.skill import Option
+from manipulatives.lessons.catalogue.skills import check_options, skill_called
 from manipulatives.lessons.checks import (
     LARGEST_SEED,
     check_fields,
@@ -16,13 +17,13 @@ from manipulatives.lessons.checks import (
     check_text,
     check_whole,
 )
-from manipulatives.lessons.makers import check_count
-from manipulatives.lessons.makers.instead import Instead, check_instead
-from manipulatives.lessons.own_coins import Money, check_money
+from manipulatives.lessons.currency import Money, check_money
 from manipulatives.lessons.problem import LessonProblem, at, quoted
-from manipulatives.lessons.skills import Option, check_options, skill_called
-from manipulatives.maths import coins
-from manipulatives.maths.times import VOCABULARIES
+from manipulatives.lessons.tasks.chance import Chance
+from manipulatives.lessons.tasks.instead import Instead, check_instead
+from manipulatives.lessons.tasks.make import check_count
+from manipulatives.maths.money import coins
+from manipulatives.maths.vocabulary import VOCABULARIES
 
 CURRENCIES = tuple(coins.CURRENCIES)
 PAPERS = ("letter", "a4")

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-LONGEST_QUOTE = 60
+LONGEST_QUOTE = 80
 
 
 class LessonProblem(ValueError):
@@ -94,11 +94,44 @@ def in_file(file: str) -> Iterator[None]:
 
 
 def quoted(value: object) -> str:
-    """Return what was given, short and on one line, to be named in a sentence.
+    r"""Return what was given, short and on one line, to be named in a sentence.
+
+    Control characters, and marks that turn the direction of the text around them, are escaped.
 
     Example:
-        >>> quoted("on Monday"), quoted(7)
-        ("'on Monday'", '7')
+        >>> quoted("on Monday"), quoted(7), quoted("left\u202eright")
+        ("'on Monday'", '7', "'left\\u202eright'")
     """
-    text = ascii(value) if isinstance(value, str) and not value.isprintable() else repr(value)
-    return text if len(text) <= LONGEST_QUOTE else f"{text[: LONGEST_QUOTE - 1]}…"
+    try:
+        text = repr(value)
+    except Exception:  # noqa: BLE001 - a number of too many digits, or whatever else has no text
+        return f"a value of the kind {type(value).__name__} that is too long to show"
+    return shown(text)
+
+
+def shown(text: str, *, longest: int = LONGEST_QUOTE) -> str:
+    r"""Return text of others so that it can stand in a sentence: short, and all of it visible.
+
+    Example:
+        >>> shown("café\n"), len(shown("x" * 1000))
+        ('café\\n', 80)
+    """
+    visible = "".join(letter if letter.isprintable() else _escaped(letter) for letter in text)
+    return visible if len(visible) <= longest else f"{visible[: longest - 1]}…"
+
+
+def _escaped(letter: str) -> str:
+    return letter.encode("unicode_escape").decode("ascii")
+
+
+def unreadable(error: Exception, *, file: str = "") -> LessonProblem:
+    """Return the problem that a file cannot be read, for an error that nobody foresaw.
+
+    Example:
+        >>> print(unreadable(RecursionError("maximum depth")))
+        it cannot be read (RecursionError: maximum depth); mend the file, or make it anew.
+    """
+    said = f"{type(error).__name__}: {error}" if str(error) else type(error).__name__
+    return LessonProblem(
+        f"it cannot be read ({shown(said)})", remedy="mend the file, or make it anew", file=file
+    )

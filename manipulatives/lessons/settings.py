@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.checks import check_fields, check_one_of, check_whole
+from manipulatives.lessons.currency import Money, check_money
 from manipulatives.lessons.lesson import LARGEST_COUNT, SETTINGS, Lesson, Round
-from manipulatives.lessons.own_coins import Money, check_money
 from manipulatives.lessons.problem import at, in_file
-from manipulatives.lessons.skills import skill_called
+from manipulatives.lessons.strands.sums.columns.methods import METHODS
 from manipulatives.lessons.toml import read_toml
-from manipulatives.maths.columns import METHODS
 
 FILE = "class.toml"
 

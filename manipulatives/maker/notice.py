@@ -6,9 +6,7 @@ from pathlib import Path
 
 import traitlets
 
-from manipulatives.data import TOKENS
-from manipulatives.widgets.assemble import assemble, stylesheet
-from manipulatives.widgets.manipulative import HERE as WIDGETS
+from manipulatives.widgets.assemble import SHARED_STYLES, assemble, stylesheet
 from manipulatives.widgets.manipulative import KitWidget
 
 HERE = Path(__file__).parent
@@ -23,7 +21,7 @@ class Notice(KitWidget):
     """
 
     _esm = assemble(HERE / "notice.js")
-    _css = stylesheet(TOKENS, WIDGETS / "shared" / "shared.css", HERE / "maker.css")
+    _css = stylesheet(*SHARED_STYLES, HERE / "maker.css")
 
     lines = traitlets.List(traitlets.Unicode(), help="The sentences.").tag(sync=True)
     tone = traitlets.Enum(

@@ -21,11 +21,11 @@ from voila.app import Voila
 from voila.paths import collect_static_paths, collect_template_paths
 from voila.voila_identity_provider import VoilaIdentityProvider
 
-from manipulatives.serve.boards import PATIENCE, Boards
-from manipulatives.serve.desk import Desk
-from manipulatives.serve.gone import complain
+from manipulatives.serve.boards import CELL_TIMEOUT_S, Boards
+from manipulatives.serve.disconnects import complain
 from manipulatives.serve.handlers import NotThere, handlers
 from manipulatives.serve.kernels import BoardKernels, OwnPython, kernel_settings
+from manipulatives.serve.server_state import ServerState
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -51,7 +51,7 @@ class ShelfApp(Voila):
     """Voila with a shelf of lessons in front, for this machine only.
 
     Args:
-        desk: what is open while the server runs.
+        state: what is open while the server runs.
         port: where it listens; 0 for any that is free.
         base: where its addresses begin, "/" unless there is a proxy in front.
         opened: called with the whole address once the server listens.
@@ -60,10 +60,16 @@ class ShelfApp(Voila):
     name = "manipulatives"
 
     def __init__(
-        self, desk: Desk, *, port: int, base: str, opened: Callable[[str], None], **kwargs: Any
+        self,
+        state: ServerState,
+        *,
+        port: int,
+        base: str,
+        opened: Callable[[str], None],
+        **kwargs: Any,
     ) -> None:
         super().__init__(**kwargs)
-        self.desk = desk
+        self.state = state
         self._opened = opened
         self._base = base
         # First of all, for a port that is taken is the likeliest thing to go wrong.
@@ -105,7 +111,7 @@ class ShelfApp(Voila):
     def init_settings(self) -> dict[str, Any]:
         """Voila's settings, with what is its own to protect."""
         settings: dict[str, Any] = super().init_settings()
-        self.desk.boards = Boards(self, self.kernel_manager)
+        self.state.boards = Boards(self, self.kernel_manager)
         local = {
             # A page from elsewhere that calls itself 127.0.0.1 by a trick of names is refused.
             "allow_remote_access": self._base != "/",
@@ -114,7 +120,7 @@ class ShelfApp(Voila):
             "default_handler_class": NotThere,
             # As long as the time between two pings, which the web server insists on.
             "ws_ping_timeout": 30_000,
-            "desk": self.desk,
+            "state": self.state,
         }
         return settings | local
 
@@ -144,7 +150,7 @@ class ShelfApp(Voila):
 
     def stop(self) -> None:
         """End everything that was begun: JupyterLab, kernels, files for the time being."""
-        self.desk.lab.stop()
+        self.state.lab.stop()
         with contextlib.suppress(Exception):  # a kernel that will not go is ended by the system
             run_sync(self._end_kernels)()
         shutil.rmtree(self.connection_dir, ignore_errors=True)
@@ -159,13 +165,13 @@ class ShelfApp(Voila):
 
     async def _tend(self) -> None:
         try:
-            await self.desk.tend()
+            await self.state.tend()
         except Exception:  # noqa: BLE001 - whatever it is, the shelf goes on without warm boards
             _log.exception("Boards could not be warmed.")
 
     def _settings(self) -> Config:
         config = kernel_settings()
-        config.Voila.root_dir = str(self.desk.shelf.folder)
+        config.Voila.root_dir = str(self.state.shelf.folder)
         config.Voila.base_url = self._base
         config.Voila.port = self._port
         config.Voila.ip = HOST
@@ -184,6 +190,6 @@ class ShelfApp(Voila):
         # A cell that fails keeps its reason and lets the next one run; so does one that hangs.
         config.VoilaConfiguration.show_tracebacks = True
         config.VoilaExecutor.allow_errors = True
-        config.VoilaExecutor.timeout = PATIENCE
+        config.VoilaExecutor.timeout = CELL_TIMEOUT_S
         config.VoilaExecutor.interrupt_on_timeout = True
         return config

@@ -19,10 +19,10 @@ from voila.notebook_renderer import NotebookRenderer
 from voila.utils import get_page_config
 
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.outputs import markdown
+from manipulatives.notebook import markdown
 from manipulatives.outputs.page.page import LANGUAGES
-from manipulatives.serve.look import board_script, board_style
-from manipulatives.serve.trouble import Trouble
+from manipulatives.serve.assets import board_script, board_style
+from manipulatives.serve.cell_errors import Trouble
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Iterable
@@ -31,14 +31,15 @@ if TYPE_CHECKING:
     from voila.app import Voila
 
     from manipulatives.serve.kernels import BoardKernels
+    from manipulatives.shelf.items import ShelfItem
 
 WARM = 3
 """How many boards are kept warm at most; a kernel takes some 60 MB."""
 
-BREATH = 4.0
+WARM_DELAY_S = 4.0
 """Seconds after a board was opened in which no other is warmed, so that it has the machine."""
 
-PATIENCE = 30
+CELL_TIMEOUT_S = 30
 """Seconds that one cell may take before it is stopped and the next one runs."""
 
 # What a board needs that holds nothing but the kit's own widgets.
@@ -72,6 +73,27 @@ class Board:
     folder: str
     stamp: str
     own: bool
+
+    @classmethod
+    def of(cls, item: ShelfItem) -> Board:
+        """Return what is run as the board of a lesson of the shelf.
+
+        Raises:
+            LessonProblem: its file cannot be read.
+        """
+        if item.notebook is None:
+            raise LessonProblem("there is nothing in it to show", remedy="mend the file first")
+        return cls(
+            name=item.name,
+            title=item.title,
+            seed=int(item.lesson.seed) if item.lesson else 0,
+            vocabulary=(item.lesson and item.lesson.vocabulary) or item.settings.vocabulary,
+            rounds=item.rounds,
+            notebook=item.notebook,
+            folder=item.folder,
+            stamp=item.stamp,
+            own=item.own,
+        )
 
     @property
     def lesson(self) -> str:
@@ -125,7 +147,7 @@ class Boards:
         self._app = app
         self._kernels = kernels
         self._warm: dict[str, _Warm] = {}
-        self._opened = -BREATH
+        self._opened = -WARM_DELAY_S
 
     async def open(self, board: Board) -> AsyncIterator[str]:
         """Yield the page of a board piece by piece, from a warm kernel where there is one.
@@ -152,7 +174,7 @@ class Boards:
                 await self._discard(name)
         if any(not warm.made.done() for warm in self._warm.values()):
             return
-        if time.monotonic() - self._opened < BREATH:
+        if time.monotonic() - self._opened < WARM_DELAY_S:
             return
         for board in first:
             if board.name not in self._warm:
@@ -247,7 +269,7 @@ class Boards:
         renderer.resources["kit"] = {
             "board": board,
             "language": LANGUAGES[board.vocabulary],
-            "trouble": Trouble(len(renderer.notebook.cells), PATIENCE),
+            "trouble": Trouble(len(renderer.notebook.cells), CELL_TIMEOUT_S),
             "words": Words(),
             "style": board_style(),
             "script": board_script(),

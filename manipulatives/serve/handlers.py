@@ -17,19 +17,20 @@ from voila.static_file_handler import MultiStaticFileHandler
 from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 
 from manipulatives.lessons.problem import LessonProblem, in_file
-from manipulatives.serve.copies import renumber
-from manipulatives.serve.forms import AUDIENCES, FORMS, made, notebook_for, target
+from manipulatives.serve.assets import shelf_script, shelf_style
+from manipulatives.serve.boards import Board
 from manipulatives.serve.lab import LabProblem
-from manipulatives.serve.look import shelf_script, shelf_style
-from manipulatives.serve.making import maker_board
-from manipulatives.serve.words import by_folder, can_make, cells, length
+from manipulatives.serve.maker_board import maker_board
+from manipulatives.serve.wording import by_folder, can_make, cells, length
+from manipulatives.shelf.copies import renumber
+from manipulatives.shelf.made import made, notebook_for, target
+from manipulatives.shelf.outputs import ON_THE_SHELF, OUTPUTS
 
 if TYPE_CHECKING:
     from voila.app import Voila
 
-    from manipulatives.serve.boards import Board
-    from manipulatives.serve.desk import Desk
-    from manipulatives.serve.shelf import ShelfItem
+    from manipulatives.serve.server_state import ServerState
+    from manipulatives.shelf.items import ShelfItem
 
 PAGES = Path(__file__).parent / "pages"
 
@@ -47,7 +48,7 @@ _BOARD = (
 # Widgets of others may bring anything along, which the teacher agreed to.
 _BOARD_OF_OTHERS = "base-uri 'none'; frame-ancestors 'none'"
 _PAPER = "frame-ancestors 'none'"
-# A page made from a lesson is a stranger here: it may run, but not act as the shelf.
+# A page made from a lesson is sandboxed: it may run, but not act as the shelf.
 _MADE = "sandbox allow-scripts allow-modals allow-popups allow-downloads"
 
 UNREADABLE = 422  # understood, but there is nothing that can be made of it
@@ -68,8 +69,8 @@ class _Page(JupyterHandler):
     csp = _OWN_PAGE
 
     @property
-    def desk(self) -> Desk:
-        return self.settings["desk"]
+    def state(self) -> ServerState:
+        return self.settings["state"]
 
     @property
     def content_security_policy(self) -> str:
@@ -134,7 +135,7 @@ class _Page(JupyterHandler):
 
     def item(self, name: str) -> ShelfItem:
         """The lesson of that name as its file is now, if it is on the shelf."""
-        found = self.desk.shelf.find(name)
+        found = self.state.shelf.find(name)
         if found is None:
             raise HTTPError(404)
         return found
@@ -149,15 +150,15 @@ class ShelfPage(_Page):
             # The cookie holds it from here on; an address is easily read over a shoulder.
             self.redirect(self.base_url, status=303)
             return
-        shelf = self.desk.shelf
+        shelf = self.state.shelf
         done = shelf.find(self.get_query_argument("renumbered", ""))
         self.show(
             "shelf.html",
             shelf=shelf,
             items=shelf.items(),
-            warm=self.desk.is_warm,
+            warm=self.state.is_warm,
             done=done,
-            forms=FORMS,
+            outputs={name: OUTPUTS[name] for name in ON_THE_SHELF},
         )
 
 
@@ -170,12 +171,12 @@ class BoardPage(_Page):
         if item.notebook is None:
             self.say(UNREADABLE, item.problem)
             return
-        if not self.desk.may_run(item):
+        if not self.state.may_run(item):
             self.show("ask.html", item=item, then="board")
             return
-        self.desk.opened(item)
+        self.state.opened(item)
         with in_file(item.source.name):
-            await self.show_board(item.board())
+            await self.show_board(Board.of(item))
 
     async def show_board(self, board: Board) -> None:
         """Run a board and send it piece by piece."""
@@ -183,7 +184,7 @@ class BoardPage(_Page):
         policy = _BOARD.format(host=self.request.host) if board.own else _BOARD_OF_OTHERS
         self.set_header("Content-Security-Policy", policy)
         try:
-            async for piece in self.desk.boards.open(board):
+            async for piece in self.state.boards.open(board):
                 self.write(piece)
                 await self.flush()
         except StreamClosedError:
@@ -196,7 +197,7 @@ class MakerPage(BoardPage):
     async def get(self, name: str = "") -> None:
         """Show the form; the notebook of a lesson that is changed in it is read and not run."""
         item = self.item(name) if name else None
-        await self.show_board(maker_board(self.desk.shelf.folder, item))
+        await self.show_board(maker_board(self.state.shelf.folder, item))
 
 
 class Run(_Page):
@@ -208,10 +209,10 @@ class Run(_Page):
         if self.get_body_argument("stamp", "") != item.stamp:
             self.show("ask.html", item=item, then=self.get_body_argument("then", "board"))
             return
-        self.desk.agree(item)
+        self.state.agree(item)
         then = self.get_body_argument("then", "board")
-        if then in AUDIENCES:
-            await self.desk.make(item, then)
+        if then in ON_THE_SHELF:
+            await self.state.make(item, then)
             self.redirect(self.at("made", then, name), status=303)
         else:
             self.redirect(self.at("board", name), status=303)
@@ -220,32 +221,32 @@ class Run(_Page):
 class Make(_Page):
     """Makes the page, the sheet or the key of a lesson beside the lesson."""
 
-    async def post(self, form: str, name: str) -> None:
+    async def post(self, output: str, name: str) -> None:
         """Make it and show it."""
         item = self.item(name)
         if item.problem:
             self.say(UNREADABLE, item.problem)
-        elif form in AUDIENCES and not self.desk.may_run(item):
-            self.show("ask.html", item=item, then=form)
+        elif OUTPUTS[output].runs_code and not self.state.may_run(item):
+            self.show("ask.html", item=item, then=output)
         else:
-            await self.desk.make(item, form)
-            self.redirect(self.at("made", form, name), status=303)
+            await self.state.make(item, output)
+            self.redirect(self.at("made", output, name), status=303)
 
 
 class Made(_Page):
     """What was made of a lesson."""
 
-    def get(self, form: str, name: str) -> None:
+    def get(self, output: str, name: str) -> None:
         """Show it as it lies in the folder."""
         item = self.item(name)
-        content = made(item, form)
+        content = made(item, output)
         if content is None:
             raise HTTPError(404)
-        self.set_header("Content-Type", FORMS[form].kind)
+        self.set_header("Content-Type", OUTPUTS[output].media_type)
         # A browser's own view of paper does not open in a sandbox.
-        self.set_header("Content-Security-Policy", _MADE if form in AUDIENCES else _PAPER)
+        self.set_header("Content-Security-Policy", _MADE if OUTPUTS[output].runs_code else _PAPER)
         self.set_header("Cache-Control", "no-store")
-        name = quote(target(item, form).name)
+        name = quote(target(item, output).name)
         self.set_header("Content-Disposition", f"inline; filename*=utf-8''{name}")
         self.finish(content)
 
@@ -261,7 +262,7 @@ class Notebook(_Page):
         self.write(self.render_string("lab.html", item=item))
         await self.flush()
         try:
-            address = await self.desk.lab.address(file)
+            address = await self.state.lab.address(file)
         except LabProblem as problem:
             self.finish(f"<p>{xhtml_escape(str(problem))}</p>")
             return
@@ -369,7 +370,7 @@ class NotThere(_Page):
 def handlers(app: Voila) -> list[Any]:
     """Every address that the server answers."""
     kernel = r"(?P<kernel_id>\w+-\w+-\w+-\w+-\w+)"
-    forms = "|".join(FORMS)
+    outputs = "|".join(ON_THE_SHELF)
     labextensions = {"path": app.labextensions_path, "no_cache_paths": ["/"]}
     own = [
         (r"", ShelfPage),
@@ -377,8 +378,8 @@ def handlers(app: Voila) -> list[Any]:
         (r"maker", MakerPage),
         (r"maker/(.+)", MakerPage),
         (r"run/(.+)", Run),
-        (rf"make/({forms})/(.+)", Make),
-        (rf"made/({forms})/(.+)", Made),
+        (rf"make/({outputs})/(.+)", Make),
+        (rf"made/({outputs})/(.+)", Made),
         (r"notebook/(.+)", Notebook),
         (r"renumber/(.+)", Renumber),
         (rf"kernel/{kernel}", KernelState),

@@ -19,7 +19,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
-from manipulatives.serve.quick import start_quickly
+from manipulatives.serve.fast_import import start_quickly
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

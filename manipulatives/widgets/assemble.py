@@ -22,7 +22,11 @@ from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
-from manipulatives.data import read_table
+from manipulatives.data import TOKENS, read_table
+
+HERE = Path(__file__).parent
+SHARED_STYLES = (TOKENS, HERE / "shared" / "shared.css")
+"""The style sheets with which every style of the kit begins: its colours, and what all share."""
 
 _IMPORT = re.compile(r'import \{ ([\w$]+(?:, [\w$]+)*) \} from "(\.{1,2}/[\w./-]+\.js)";')
 _TABLE = re.compile(r'import ([\w$]+) from "(\.{1,2}/[\w./-]+\.json)" with \{ type: "json" \};')

@@ -10,13 +10,15 @@ from typing import TYPE_CHECKING, Any, ClassVar, Self
 import anywidget
 import traitlets
 
-from manipulatives.data import TOKENS
-from manipulatives.widgets.assemble import assemble, stylesheet
+from manipulatives.lessons.problem import quoted
+from manipulatives.widgets.assemble import SHARED_STYLES, assemble, stylesheet
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch
 
 HERE = Path(__file__).parent
+# What a notebook may say of any widget.
+_OF_EVERY_WIDGET = ("layout",)
 
 
 class KitWidget(anywidget.AnyWidget):
@@ -30,11 +32,7 @@ class KitWidget(anywidget.AnyWidget):
         """Assemble the front end once, when the class is made."""
         if folder is not None:
             cls._esm = assemble(HERE / folder / f"{folder}.js")
-            cls._css = stylesheet(
-                TOKENS,
-                HERE / "shared" / "shared.css",
-                HERE / folder / f"{folder}.css",
-            )
+            cls._css = stylesheet(*SHARED_STYLES, HERE / folder / f"{folder}.css")
         super().__init_subclass__(**kwargs)
 
 
@@ -68,12 +66,25 @@ class Manipulative(KitWidget):
         super().__init_subclass__(**kwargs)
 
     def __init__(self, **traits: Any) -> None:
-        unknown = [name for name in traits if not self.has_trait(name)]
-        if unknown:
-            traits_of_its_own = (name for name in self.class_own_traits() if name[0] != "_")
-            known = ", ".join([*self._takes, *traits_of_its_own])
-            raise TypeError(f"{type(self).__name__} has no {unknown[0]!r}. It takes {known}.")
+        known = [*self._takes, *self.traits_of_its_own()]
+        for name in traits:
+            if name not in (*known, *_OF_EVERY_WIDGET):
+                raise TypeError(
+                    f"{type(self).__name__} has no {quoted(name)}. It takes {', '.join(known)}."
+                )
         super().__init__(**traits)
+
+    @classmethod
+    def traits_of_its_own(cls) -> list[str]:
+        """Return the traits that a call may set: none that belong to the machinery of widgets.
+
+        Example:
+            >>> from manipulatives import Clock
+            >>> "dial" in Clock.traits_of_its_own(), "comm" in Clock.traits_of_its_own()
+            (True, False)
+        """
+        machinery = anywidget.AnyWidget.class_traits()
+        return [name for name in cls.class_traits() if name not in machinery and name[0] != "_"]
 
     def on_change(self, call: Callable[[Self], object]) -> Callable[[], None]:
         """Call a function whenever the state has changed, whoever changed it.

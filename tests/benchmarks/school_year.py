@@ -16,17 +16,17 @@ import tempfile
 import time
 from pathlib import Path
 
+from manipulatives.lessons.catalogue.skills import SKILLS
+from manipulatives.lessons.editing import changed, new_seed, with_round
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.maker.changing import changed, new_seed, with_round
 
 DAYS = 180
 ROUNDS = 4
 FIRST = dt.date(2026, 9, 1)
 MAKE = """
 import argparse, signal, sys
-from manipulatives.maker import commands_make as make
+from manipulatives.commands import make as make
 
 if __name__ == "__main__":
     # What runs in the background of a shell does not hear Ctrl+C unless it asks to.

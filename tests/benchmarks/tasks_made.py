@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import time
 
-from manipulatives.lessons.makers import make_tasks
-from manipulatives.lessons.skills import SKILLS
+from manipulatives.lessons.catalogue.skills import SKILLS
+from manipulatives.lessons.tasks.make import make_tasks
 
 WANTED = 10_000
 

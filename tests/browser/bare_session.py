@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 STYLES = (
     PACKAGE / "data" / "tokens.css",
     PACKAGE / "widgets" / "shared" / "shared.css",
-    PACKAGE / "outputs" / "page" / "session.css",
+    PACKAGE / "outputs" / "page" / "session" / "session.css",
 )
 TELL = """([name, event, detail]) => document.querySelector(`[data-kit-round='${name}']`)
   .dispatchEvent(new CustomEvent(event, { bubbles: true, detail }))"""
@@ -40,7 +40,7 @@ def bare_session(
         storage: what is given to the session besides, as JavaScript.
         begin: JavaScript that runs once the session is there.
     """
-    session = os.path.relpath(PACKAGE / "outputs" / "page" / "session.js", folder)
+    session = os.path.relpath(PACKAGE / "outputs" / "page" / "session" / "session.js", folder)
     entry = folder / "entry.js"
     entry.write_text(
         f'import {{ startSession }} from "./{session}";\nexport default startSession;\n', "utf-8"

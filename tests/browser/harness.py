@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from manipulatives.widgets.manipulative import KitWidget
 
-FONT = PACKAGE / "outputs" / "font" / "kit-reading.woff2"
+FONT = PACKAGE / "data" / "font" / "kit-reading.woff2"
 
 MODEL = """
 const state = STATE, listeners = new Map();

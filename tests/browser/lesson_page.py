@@ -59,7 +59,7 @@ class RoundOnPage:
         [tasks] = [
             {**saved["kinds"][model["kind"]]["usual"], **model.get("own", {})}["tasks"]
             for model in saved["models"].values()
-            if saved["kinds"][model["kind"]]["name"] == "Round"
+            if saved["kinds"][model["kind"]]["name"] == "BoardRound"
         ]
         return tasks
 

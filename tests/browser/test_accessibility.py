@@ -15,7 +15,7 @@ from manipulatives import (
     PolygonDrawer,
 )
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of
 from manipulatives.widgets.polygon.polygon import READINGS
 from support.accessibility import faults

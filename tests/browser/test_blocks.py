@@ -8,9 +8,9 @@ from random import Random
 import pytest
 from browser.harness import open_widget
 
-from manipulatives.maths.block_mats import mat_facts
-from manipulatives.maths.number_words import number_in_words
-from manipulatives.maths.place_value import PLACES, check_blocks, number_of, partitioned
+from manipulatives.maths.number.mats import mat_facts
+from manipulatives.maths.number.place_value import PLACES, check_blocks, number_of, partitioned
+from manipulatives.maths.number.words import number_in_words
 from manipulatives.outputs.page.blocks import view
 from manipulatives.outputs.page.document import document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts

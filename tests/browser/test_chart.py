@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from browser.harness import open_widget
 
-from manipulatives.maths.counting import count_of
+from manipulatives.maths.number.counting import count_of
 from manipulatives.widgets.chart import CountingChart
 
 

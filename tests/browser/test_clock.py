@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from browser.harness import open_widget
 
-from manipulatives.maths.times import dial_at
+from manipulatives.maths.time.dial import dial_at
 from manipulatives.widgets.clock import Clock
 
 # From degrees and hundredths of the dial's radius to pixels.

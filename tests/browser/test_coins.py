@@ -9,8 +9,8 @@ from itertools import combinations
 import pytest
 from browser.harness import open_widget
 
-from manipulatives.maths.coin_places import MAT
-from manipulatives.maths.coin_tray import check_tray, tray_facts, tray_of
+from manipulatives.maths.money.places import MAT
+from manipulatives.maths.money.tray import check_tray, tray_facts, tray_of
 from manipulatives.widgets.coins import CoinTray
 
 # From a place on the mat to pixels.

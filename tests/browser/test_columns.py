@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from browser.harness import open_widget
 
-from manipulatives.maths.columns import METHODS, worked_steps
+from manipulatives.lessons.strands.sums.columns.methods import METHODS, worked_steps
 from manipulatives.widgets.columns import ColumnBoard
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import Lesson
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.outputs.notebook import lesson_of, notebook_at
+from manipulatives.notebook.reading import lesson_of, notebook_at
 from manipulatives.outputs.page import page_of_file
 from support.chromium import visit
 from support.files import ROOT

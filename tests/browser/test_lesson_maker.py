@@ -7,11 +7,12 @@ import pytest
 from nbformat.v4 import new_code_cell, new_markdown_cell
 from pypdf import PdfReader
 
-from manipulatives.lessons.asking import tasks_for
 from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.lessons.round_tasks import tasks_for
 from manipulatives.lessons.settings import class_settings
-from manipulatives.outputs.notebook import lesson_of, notebook_of, open_notebook
+from manipulatives.notebook.reading import lesson_of, open_notebook
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page.saved import saved_in
 from support.server import serving, until
 

@@ -13,7 +13,7 @@ import traitlets
 from nbformat.v4 import new_markdown_cell, new_notebook
 
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of
 from manipulatives.outputs.page.blocks import view
 from manipulatives.outputs.page.document import document

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of
 from support.accessibility import faults
 from support.chromium import visit

@@ -7,11 +7,12 @@ import math
 import pytest
 from browser.harness import open_widget
 
-from manipulatives.maths.shape_data import check_shape
-from manipulatives.maths.shape_papers import place
-from manipulatives.maths.shapes import shape_facts, strokes
+from manipulatives.maths.shapes.data import check_shape
+from manipulatives.maths.shapes.papers import place
 from manipulatives.widgets.polygon import PolygonDrawer
 from manipulatives.widgets.polygon.polygon import READINGS
+from manipulatives.words.shape_facts import shape_facts
+from manipulatives.words.shape_strokes import strokes
 
 # From hundredths of a space to pixels.
 SPOT = """([x, y]) => {

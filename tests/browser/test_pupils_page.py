@@ -12,10 +12,10 @@ from pathlib import Path
 import pytest
 
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.makers import make_tasks
 from manipulatives.lessons.results import read_results
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of
 from support.accessibility import faults
 from support.chromium import reload, visit

@@ -330,7 +330,7 @@ def pass_time(timed, seconds):
 def glass(timed):
     """How full the bar is, in hundredths, as it is painted when its movement is over."""
     return float(
-        timed.root.locator(".round-sand").evaluate("(e) => e.style.inlineSize.slice(0, -1)")
+        timed.root.locator(".round-gauge-fill").evaluate("(e) => e.style.inlineSize.slice(0, -1)")
     )
 
 

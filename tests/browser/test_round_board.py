@@ -46,7 +46,7 @@ def with_round(address, change):
     text = file.read_text("utf-8")
     before, data, after = SAVED.search(text).groups()
     saved = unpacked(data)
-    [kind] = [each for each in saved["kinds"].values() if each["name"] == "Round"]
+    [kind] = [each for each in saved["kinds"].values() if each["name"] == "BoardRound"]
     change(kind["usual"])
     data = packed(saved)
     file.write_text(SAVED.sub(lambda _: before + data + after, text), "utf-8")
@@ -96,8 +96,8 @@ def shown(round_):
 LOST = """() => {
   const box = (part) => part.getBoundingClientRect();
   const needed = ".round-prompt, .round-parts, .round-card, .round-sum, .round-found, "
-    + ".round-hands, .round-verdict, [aria-current=step], .round-everyone, .round-answer, "
-    + ".round-more button, .round-wish button, .round-wish input, .round-told, "
+    + ".round-manipulative, .round-verdict, [aria-current=step], .round-everyone, .round-answer, "
+    + ".round-more button, .round-numbers-field :is(button, input), .round-problem, "
     + ".round-cells li, .round-tempo button, .round-foot button";
   const parts = [...document.querySelectorAll(needed)].filter((part) =>
     part.checkVisibility() && part.textContent + part.tagName !== "P" && box(part).width);
@@ -298,16 +298,16 @@ def test_a_page_without_a_kernel_says_so_when_numbers_would_be_typed(round_, tmp
     page = round_.open(lesson_page(tmp_path, "## Minutes", SIX)).page
     page.keyboard.press("b")
     round_.root.get_by_role("button", name="Own numbers").click()
-    said = round_.said("told")
+    said = round_.said("problem")
     assert said == "Own numbers need Python. This page has none."
     assert not round_.root.locator(".round-own").is_visible()
     nothing_is_lost(page)
 
 
 def test_the_field_for_own_numbers_is_left_by_keys(round_, tmp_path):
-    page = round_.open(lesson_page(tmp_path, "## Minutes", SIX)).page
+    address = lesson_page(tmp_path, "## Minutes", SIX)
     # As where Python is there.
-    page.evaluate("document.documentElement.dataset.kitSession = 'board'")
+    page = round_.open(with_round(address, lambda usual: usual.update(python=True))).page
     page.keyboard.press("b")
     round_.root.get_by_role("button", name="Own numbers").click()
     line = round_.root.locator(".round-own")
@@ -345,7 +345,7 @@ def test_on_a_served_board_numbers_that_are_typed_are_worked(round_, server, noi
     own.click()
     page.keyboard.type("4:61")
     page.keyboard.press("Enter")
-    told_ = round_.root.locator(".round-told")
+    told_ = round_.root.locator(".round-problem")
     told_.filter(has_text="4:61").wait_for()
     assert round_.phase == "check"
     round_.root.locator(".round-own").fill("4:35")

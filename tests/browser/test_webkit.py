@@ -8,10 +8,10 @@ import time
 
 import pytest
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
 from support.files import ROOT
 from support.rooms import LEAVING

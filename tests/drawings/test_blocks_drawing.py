@@ -10,7 +10,7 @@ from manipulatives.drawings.block_rows import SIZES
 from manipulatives.drawings.blocks import BLOCK, block_shapes, blocks_drawing
 from manipulatives.drawings.shapes import MM_PER_POINT, Box, Line, Polygon, Text
 from manipulatives.drawings.svg import svg_of
-from manipulatives.maths.place_value import PLACES, fewest
+from manipulatives.maths.number.place_value import PLACES, fewest
 from support.blocks import blocks
 
 NUMBER = re.compile(r"-?\d*\.?\d+")

@@ -6,7 +6,7 @@ import pytest
 
 from manipulatives.drawings.chart import chart_drawing, number_line_drawing
 from manipulatives.drawings.shapes import Arc, Box, Circle, Text, around
-from manipulatives.maths.counting_chart import Chart, no_marks
+from manipulatives.maths.number.chart import Chart, no_marks
 
 
 def of_role(drawing, role):

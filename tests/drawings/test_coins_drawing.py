@@ -13,10 +13,10 @@ from manipulatives.drawings.coins import coins_drawing
 from manipulatives.drawings.shapes import Circle, Polygon, Text
 from manipulatives.drawings.svg import svg_of
 from manipulatives.drawings.tokens import colours
-from manipulatives.maths.coin import Coin
-from manipulatives.maths.coin_places import MAT
-from manipulatives.maths.coin_tray import tray_of
-from manipulatives.maths.coins import CURRENCIES, currency
+from manipulatives.maths.money.coin import Coin
+from manipulatives.maths.money.coins import CURRENCIES, currency
+from manipulatives.maths.money.places import MAT
+from manipulatives.maths.money.tray import tray_of
 
 COINS = [(code, coin) for code, money in CURRENCIES.items() for coin in money.coins]
 IDS = [f"{code} {coin.key}" for code, coin in COINS]

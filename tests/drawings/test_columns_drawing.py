@@ -8,7 +8,8 @@ import pytest
 
 from manipulatives.drawings.columns import SQUARE, columns_drawing
 from manipulatives.drawings.svg import svg_of
-from manipulatives.maths.columns import FORM_OF, METHODS, new_sum, worked_steps, written
+from manipulatives.lessons.strands.sums.columns.methods import FORM_OF, METHODS, worked_steps
+from manipulatives.maths.columns.written_sum import new_sum, written
 
 
 def worked(operation, numbers, method="known facts", count=None):

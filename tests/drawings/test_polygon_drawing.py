@@ -9,8 +9,9 @@ from manipulatives.drawings.polygon import PAPER, cut_spots, outline_spots, poly
 from manipulatives.drawings.polygon_marks import MARKED, marks_of
 from manipulatives.drawings.shapes import Box, Circle, Line, Text
 from manipulatives.drawings.shapes import Polygon as Chain
-from manipulatives.maths.shape_papers import GRIDS, dots, place
-from manipulatives.maths.shapes import ready_shapes, shape_facts
+from manipulatives.maths.shapes.papers import GRIDS, dots, place
+from manipulatives.maths.shapes.ready import ready_shapes
+from manipulatives.words.shape_facts import shape_facts
 
 BOX = {"points": [[1, 1], [7, 1], [7, 5], [1, 5]], "closed": True}
 SIZE = 80.0

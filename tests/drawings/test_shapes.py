@@ -7,6 +7,7 @@ import pytest
 from fontTools.pens.boundsPen import BoundsPen
 from fontTools.ttLib import TTFont
 
+from manipulatives.data import font
 from manipulatives.drawings.shapes import (
     DIGIT_HEIGHT,
     MM_PER_POINT,
@@ -20,7 +21,6 @@ from manipulatives.drawings.shapes import (
     around,
     centred,
 )
-from manipulatives.outputs import font
 
 SHAPES = (
     Line((0, 1), (2, 3)),

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import CURRENCIES, PAPERS, Lesson, Round, round_seed
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skills import SKILLS
 
 MONDAY = """\
 title = "Monday at the bell tower"

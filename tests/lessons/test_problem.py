@@ -40,5 +40,5 @@ def test_a_problem_travels_between_processes():
 @pytest.mark.parametrize("value", ["a\nb", "\x1b[31mred", "x" * 500, ["y" * 500], "\u2028"])
 def test_what_was_given_is_quoted_short_and_on_one_line(value):
     text = quoted(value)
-    assert len(text) <= 60
+    assert len(text) <= 80
     assert text.isprintable()

@@ -6,12 +6,12 @@ import re
 
 import pytest
 
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.makers import MAKERS
 from manipulatives.lessons.settings import class_settings
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.maker.form import lesson_maker
+from manipulatives.lessons.tasks.make import GENERATORS
+from manipulatives.maker.lesson_maker import lesson_maker
 
 
 @pytest.fixture
@@ -65,7 +65,7 @@ def test_every_skill_can_be_added_and_shown(maker, skill):
     assert maker.table.said == ""
     assert shown(maker).setup["skill"] == skill
     can = maker.round.list.rows[0].typed.layout.display is None
-    assert can == (MAKERS[skill].read is not None)
+    assert can == (GENERATORS[skill].read is not None)
 
 
 def test_what_cannot_be_is_said_and_nothing_changes(maker):
@@ -107,7 +107,7 @@ def test_rows_and_options_stay_where_they_are_while_values_change(maker):
 
 def test_everything_that_is_typed_or_chosen_has_a_label(maker):
     add(maker, "time.later")
-    found = [pair for pair in labels(maker) if pair[0] not in ("HTML", "Notice", "Round")]
+    found = [pair for pair in labels(maker) if pair[0] not in ("HTML", "Notice", "BoardRound")]
     assert len(found) > 20
     assert [pair for pair in found if not pair[1]] == []
 

@@ -1,10 +1,10 @@
 // The host's own logic, without a browser: models, what a page keeps of them, and who hears what.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { openHost } from "../../manipulatives/outputs/page/host.js";
-import { Model } from "../../manipulatives/outputs/page/model.js";
+import { openHost } from "../../manipulatives/outputs/page/host/host.js";
+import { Model } from "../../manipulatives/outputs/page/host/model.js";
 import { alike } from "../../manipulatives/widgets/shared/alike.js";
-import { referred, traits } from "../../manipulatives/outputs/page/saved.js";
+import { referred, traits } from "../../manipulatives/outputs/page/host/saved.js";
 
 /** Everything that a model tells, in order. */
 function heard(model, ...names) {

@@ -1,8 +1,8 @@
 // What a page for pupils keeps, and what is handed in.
 import assert from "node:assert/strict";
 import test from "node:test";
-import { answersOf, resultsFile, summed } from "../../manipulatives/outputs/page/pupils_results.js";
-import { codeOf, keeps, openWork, workIn } from "../../manipulatives/outputs/page/pupils_store.js";
+import { answersOf, resultsFile, summed } from "../../manipulatives/outputs/page/pupils/results.js";
+import { codeOf, keeps, openWork, workIn } from "../../manipulatives/outputs/page/pupils/store.js";
 
 function storage() {
   const held = {};

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import test from "node:test";
 import {
   grown, lines, pointOf, strokesOf, wiped, written,
-} from "../../manipulatives/outputs/page/strokes.js";
+} from "../../manipulatives/outputs/page/session/strokes.js";
 
 const BOARD = { width: 1920, height: 1080 };
 const LINE = [1000, 5000, 100, 9000, 5000, 100];

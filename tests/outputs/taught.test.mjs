@@ -1,12 +1,13 @@
 // How long a lesson took, how its rounds went, and what the browser keeps of it.
 import assert from "node:assert/strict";
 import test from "node:test";
-import { cameUpEmpty, noteStore } from "../../manipulatives/outputs/page/empty_store.js";
-import { MARKS, marksOf, sessionFile, wordsOf } from "../../manipulatives/outputs/page/marks.js";
+import { cameUpEmpty, noteStore } from "../../manipulatives/outputs/page/host/empty_store.js";
+import { MARKS, marksOf, sessionFile, wordsOf } from
+  "../../manipulatives/outputs/page/teacher/marks.js";
 import { openMemory } from "../../manipulatives/widgets/shared/memory.js";
 import {
   inDigits, inMinutes, passed, spentOf, total, unspent,
-} from "../../manipulatives/outputs/page/spent.js";
+} from "../../manipulatives/outputs/page/teacher/spent.js";
 
 // A Wednesday at noon by the wall, wherever this runs.
 const NOON = new Date(2026, 10, 25, 12).getTime();

@@ -17,7 +17,7 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
 from manipulatives.outputs.page.saved import SavedWidgets, saved_in, unpacked
 from manipulatives.widgets.round.children import MANIPULATIVES
@@ -173,7 +173,7 @@ def test_moving_and_deleting_rounds_changes_no_other_number(order, kept):
 def test_the_code_of_a_class_is_kept_once():
     page = page_of(notebook_of(MARKET))
     kinds = saved(page)["kinds"]
-    assert sorted(kind["name"] for kind in kinds.values()) == ["Clock", "Round"]
+    assert sorted(kind["name"] for kind in kinds.values()) == ["BoardRound", "Clock"]
     assert len(saved(page)["models"]) == 6
     # A child stands right after its parent; the numbers do not depend on the machine.
     assert views(page) == ["m1", "m3", "m5"]
@@ -429,7 +429,7 @@ def test_a_failing_cell_is_named_with_its_error(source, sentence):
 
 
 def test_a_cell_that_never_ends_is_given_up(monkeypatch):
-    monkeypatch.setattr("manipulatives.outputs.kernel.PATIENCE", 2)
+    monkeypatch.setattr("manipulatives.notebook.running.CELL_TIMEOUT_S", 2)
     with pytest.raises(LessonProblem, match="cell 2: it was not done after 2 seconds"):
         page_of(by_hand("1 + 1", "while True: pass"))
 

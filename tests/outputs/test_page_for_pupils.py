@@ -11,7 +11,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.outputs.notebook import notebook_of
+from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
 from manipulatives.outputs.page.saved import saved_in
 from manipulatives.widgets.assemble import assemble
@@ -41,8 +41,24 @@ def test_it_says_of_itself_whom_it_is_for():
 
 def test_it_carries_the_same_questions_as_the_board():
     pages = [page_of(notebook_of(MARKET), audience=audience) for audience in ("board", "pupils")]
-    board, pupils = map(saved_in, pages)
-    assert board == pupils
+    board, pupils = (
+        {kind["name"]: kind["usual"] for kind in saved_in(page)["kinds"].values()} for page in pages
+    )
+    assert pupils["Clock"] == board["Clock"]
+    # A pupil's round has no place and no answers of its own: the page saves the work.
+    shared = {"manipulative", "tasks", "setup", "timer"}
+    assert shared <= set(pupils["PupilRound"]) < set(board["BoardRound"])
+    assert all(pupils["PupilRound"][name] == board["BoardRound"][name] for name in shared)
+
+
+def test_a_notebook_that_is_run_gets_rounds_for_pupils_too(tmp_path):
+    cells = ["from manipulatives import play", 'play("time.read_hour", tasks=2, seed=7)', "7"]
+    notebook = new_notebook(cells=[new_code_cell(cell) for cell in cells])
+    for audience, name in (("board", "BoardRound"), ("pupils", "PupilRound")):
+        page = page_of(notebook, audience=audience, folder=tmp_path)
+        kinds = {kind["name"]: kind["usual"] for kind in saved_in(page)["kinds"].values()}
+        assert set(kinds) == {"Clock", name}
+        assert len(kinds[name]["tasks"]) == 2
 
 
 def test_an_answer_cannot_be_read_in_it():
@@ -68,7 +84,7 @@ def test_with_every_manipulative_it_is_less_than_400_kb():
         cells += [new_markdown_cell(f"## Part {number}"), new_code_cell(call)]
     page = page_of(new_notebook(cells=cells), audience="pupils")
     kinds = {kind["name"] for kind in saved_in(page)["kinds"].values()}
-    assert kinds == {*MANIPULATIVES, "Round"}
+    assert kinds == {*MANIPULATIVES, "PupilRound"}
     assert len(page.encode()) < 400_000
 
 
@@ -81,8 +97,8 @@ def code_of(folder, pattern):
 
 
 def test_what_is_for_pupils_alone_adds_less_than_30_kb():
-    session = code_of("outputs/page", "pupils*.js")
+    session = code_of("outputs/page/pupils", "*.js")
     # The code of widgets is packed.
-    rounds = base64.b64encode(zlib.compress(code_of("widgets/round", "pupil*.js").encode(), 9))
+    rounds = base64.b64encode(zlib.compress(code_of("widgets/round/pupil", "**/*.js").encode(), 9))
     assert len(session.encode()) + len(rounds) < 30_000
-    assert "pupils-screen" not in assemble(PACKAGE / "outputs" / "page" / "page.js")
+    assert "pupils-screen" not in assemble(PACKAGE / "outputs" / "page" / "session" / "page.js")

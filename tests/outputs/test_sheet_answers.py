@@ -11,12 +11,12 @@ from functools import cache
 
 import pytest
 
-from manipulatives.lessons.makers import make_tasks
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.maths.columns import METHODS
-from manipulatives.outputs.sheet.cells import cells_of, drawing_of
-from manipulatives.outputs.sheet.paper import STANDARD
+from manipulatives.lessons.strands.sums.columns.methods import METHODS
+from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.outputs.sheet.layout.paper import STANDARD
+from manipulatives.outputs.sheet.tasks.cells import cells_of, drawing_of
 from support.paper import text_in, texts, with_role
 from support.sheet_oracle import (
     alike,

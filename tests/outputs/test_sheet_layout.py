@@ -12,12 +12,14 @@ import random
 import pytest
 
 from manipulatives.drawings.shapes import MM_PER_POINT, Box, Drawing, Text
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.maths.columns import METHODS
-from manipulatives.outputs.sheet.paper import PAPERS
+from manipulatives.lessons.strands.sums.columns.methods import METHODS
+from manipulatives.outputs.sheet.layout.paper import PAPERS
+from manipulatives.outputs.sheet.printed_sheet import KINDS
+from manipulatives.outputs.sheet.rounds import tasks_by_round
 from manipulatives.outputs.sheet.script import script_pages
-from manipulatives.outputs.sheet.sheet import FORMS, pages_of
+from manipulatives.outputs.sheet.sheet import pages_of
 from support.paper import box_of, crossing, inside, some_lessons
 
 # Half an inch, which is what is commonly kept free.
@@ -98,16 +100,17 @@ def test_nothing_overlaps_or_leaves_the_margins(part):
     for lesson in some_lessons(LESSONS // PARTS, seed=part):
         settings = ClassSettings(method=chance.choice(METHODS))
         for name, paper in PAPERS.items():
-            form, large = chance.choice(FORMS), chance.random() < 0.4
+            kind, large = chance.choice(KINDS), chance.random() < 0.4
             whole = settled(lesson, settings)
             address = chance.choice(("", "https://school.example/a-lesson.html"))
+            version = chance.choice("ABC")
             pages = pages_of(
-                whole, settings, form=form, large_print=large, paper=name, address=address,
-                version=chance.choice("ABC"),
+                whole, tasks_by_round(whole, settings, version), kind=kind, large_print=large,
+                paper=name, address=address, version=version,
             )  # fmt: skip
             for page in pages:
                 found = told(page, paper, (18 if large else 12) * MM_PER_POINT)
-                assert not found, (lesson.to_data(), form, large, name, found[:3])
+                assert not found, (lesson.to_data(), kind, large, name, found[:3])
 
 
 @pytest.mark.parametrize("part", range(2))

@@ -6,7 +6,6 @@ import io
 import math
 import random
 import re
-import struct
 
 import pytest
 import segno
@@ -22,13 +21,13 @@ from manipulatives.outputs.sheet import (
     script_of,
     sheet_of,
     sheet_of_file,
-    sheet_pictures,
 )
 from manipulatives.outputs.sheet.code import VERSIONS, code_of, read_code
-from manipulatives.outputs.sheet.paper import PAPERS
-from manipulatives.outputs.sheet.pdf import printable
-from manipulatives.outputs.sheet.rounds import asked_in
-from manipulatives.outputs.sheet.sheet import FORMS, pages_of
+from manipulatives.outputs.sheet.layout.paper import PAPERS
+from manipulatives.outputs.sheet.pdf.letters import printable
+from manipulatives.outputs.sheet.printed_sheet import KINDS
+from manipulatives.outputs.sheet.rounds import tasks_by_round
+from manipulatives.outputs.sheet.sheet import pages_of
 from support.paper import box_of, crossing, inside, some_lessons
 from support.pdf import pages_of as read
 from support.seeds import THOROUGH
@@ -63,10 +62,11 @@ ADDRESS = "https://school.example/monday.html"
 def test_everything_is_printed_where_the_drawing_has_it(part, paper):
     chance = random.Random(part)  # noqa: S311 - which pages are looked at is no secret
     [lesson] = some_lessons(1, seed=500 + part)
-    form, large = FORMS[part % 3], chance.random() < 0.5
+    kind, large = KINDS[part % 3], chance.random() < 0.5
     settings = ClassSettings(paper=paper)
-    drawn = pages_of(settled(lesson, settings), settings, form=form, large_print=large)
-    there = read(sheet_of(lesson, settings, form=form, large_print=large))
+    whole = settled(lesson, settings)
+    drawn = pages_of(whole, tasks_by_round(whole, settings), kind=kind, large_print=large)
+    there = read(sheet_of(lesson, settings, kind=kind, large_print=large))
     assert len(drawn) == len(there)
     for drawing, page in zip(drawn, there, strict=True):
         words = [shape for shape in drawing.shapes if isinstance(shape, Text)]
@@ -217,11 +217,12 @@ def test_what_is_cut_out_keeps_apart_and_inside(currency, paper):
 # Printed in grey
 
 
-@pytest.mark.parametrize("form", ["pupil", "key"])
-def test_grey_printing_keeps_everything_apart(form):
+@pytest.mark.parametrize("kind", ["pupil", "key"])
+def test_grey_printing_keeps_everything_apart(kind):
     """The key's marks are broader, and no two areas are told apart by hue alone."""
     settings = ClassSettings()
-    for page in pages_of(settled(MONDAY, settings), settings, form=form):
+    whole = settled(MONDAY, settings)
+    for page in pages_of(whole, tasks_by_round(whole, settings), kind=kind):
         for shape in page.shapes:
             if isinstance(shape, Text):
                 assert contrast(colour(shape.colour)) >= 4.5, shape
@@ -241,7 +242,7 @@ def contrast(code):
 
 def test_versions_ask_alike_but_about_other_numbers():
     whole = settled(MONDAY, ClassSettings())
-    made = {version: asked_in(whole, ClassSettings(), version) for version in VERSIONS}
+    made = {version: tasks_by_round(whole, ClassSettings(), version) for version in VERSIONS}
     for one, two, three in zip(*made.values(), strict=True):
         assert len(one.tasks) == len(two.tasks) == len(three.tasks)
         asked = [{task.asks for task in each.tasks} for each in (one, two, three)]
@@ -255,7 +256,7 @@ def test_versions_keep_the_options_of_each_place():
     rounds = (Round("addition.two_digit", seed=2, tasks=3, options={"regroup": pattern}),)
     whole = settled(Lesson("Sums", seed=1, rounds=rounds), ClassSettings())
     for version in VERSIONS:
-        [each] = asked_in(whole, ClassSettings(), version)
+        [each] = tasks_by_round(whole, ClassSettings(), version)
         kinds = []
         for task in each.tasks:
             (a, b), (c, d) = (map(int, f"{n:02}") for n in task.start["sum"]["numbers"])
@@ -266,7 +267,7 @@ def test_versions_keep_the_options_of_each_place():
 
 def foot_code(content):
     words = " ".join(line.text for line in read(content)[0].lines)
-    return re.search(r"(\d+-[ABC]-[A-Z]{3})", words)[1]
+    return re.search(r"(\d+-[ABC]-[A-Z]{3}-[\d.]+)", words)[1]
 
 
 def test_the_code_at_the_foot_makes_the_same_sheet_again(tmp_path):
@@ -344,17 +345,17 @@ def test_what_is_no_address_is_refused(address):
         sheet_of(MONDAY, ClassSettings(), address=address)
 
 
-# Other forms
+# Other kinds
 
 
-def test_worked_steps_are_all_in_the_steps_form():
+def test_worked_steps_are_all_in_the_key_with_steps():
     whole = settled(MONDAY, ClassSettings())
     said = " ".join(
         line.text
-        for page in read(sheet_of(MONDAY, ClassSettings(), form="steps"))
+        for page in read(sheet_of(MONDAY, ClassSettings(), kind="steps"))
         for line in page.lines
     )
-    for each in asked_in(whole, ClassSettings()):
+    for each in tasks_by_round(whole, ClassSettings()):
         for task in each.tasks:
             for step in task.steps:
                 for word in re.findall(r"[A-Za-z]+|\d+", step.say):
@@ -366,7 +367,7 @@ def test_the_script_is_one_page_with_every_answer_in_order():
     said = " ".join(line.text for line in page.lines)
     whole = settled(MONDAY, ClassSettings())
     number = 1
-    for each in asked_in(whole, ClassSettings()):
+    for each in tasks_by_round(whole, ClassSettings()):
         assert f"{len(each.tasks)} tasks" in said
         assert each.tasks[0].say.split(".")[0] in said
         for task in each.tasks:
@@ -387,7 +388,7 @@ def test_the_script_of_a_full_day_is_one_page_and_keeps_what_the_class_answers()
     said = " ".join(line.text for line in page.lines)
     assert "[" not in said
     kept = 0
-    for each in asked_in(settled(lesson, ClassSettings()), ClassSettings()):
+    for each in tasks_by_round(settled(lesson, ClassSettings()), ClassSettings()):
         chants = [step.chant for step in each.tasks[0].steps if step.chant]
         words = re.findall(r"[a-z-]+|\d+", " ".join(chants))
         kept += all(word in said for word in words) and chants[-1].split()[-1] in said
@@ -403,17 +404,9 @@ def test_a_long_script_goes_on_but_loses_no_answer(skill):
     assert [number for number in range(1, 161) if f"{number}) " not in said] == []
 
 
-def test_a_page_is_a_picture_of_the_size_of_the_paper():
-    pictures = sheet_pictures(MONDAY, ClassSettings(paper="letter"), dots_per_inch=40)
-    assert len(pictures) == len(read(sheet_of(MONDAY, ClassSettings(paper="letter"))))
-    for picture in pictures:
-        assert picture[:8] == b"\x89PNG\r\n\x1a\n"
-        assert struct.unpack(">II", picture[16:24]) == (340, 440)
-
-
-def test_an_unknown_form_is_named():
-    with pytest.raises(LessonProblem, match="form: 'answers' is not allowed"):
-        sheet_of(MONDAY, ClassSettings(), form="answers")
+def test_an_unknown_kind_is_named():
+    with pytest.raises(LessonProblem, match="kind: 'answers' is not allowed"):
+        sheet_of(MONDAY, ClassSettings(), kind="answers")
 
 
 def test_nothing_scales_what_is_cut_out():

@@ -14,7 +14,7 @@ def heading(text):
 
 
 def stages(js, told, *, staged=True):
-    [made] = js("stages.js", "stagesOf", [[told, staged]])
+    [made] = js("shared/stages.js", "stagesOf", [[told, staged]])
     return made
 
 

@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 from hypothesis import strategies as st
 
-from manipulatives.maths.place_value import LARGEST, PLACES, WORTH
+from manipulatives.maths.number.place_value import LARGEST, PLACES, WORTH
 
 if TYPE_CHECKING:
     from random import Random
 
-    from manipulatives.maths.place_value import Blocks
+    from manipulatives.maths.number.place_value import Blocks
 
 
 @st.composite

@@ -13,9 +13,9 @@ from pathlib import Path
 import nbformat
 from nbformat.v4 import new_markdown_cell, new_notebook
 
-from manipulatives.lessons.coverage import coverage_table
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.lessons.whole import write_whole
+from manipulatives.lessons.atomic_write import atomic_write
+from manipulatives.lessons.catalogue.coverage import coverage_table
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.outputs.sheet.cutouts import cutouts_of_file
 from manipulatives.outputs.sheet.script import script_of_file
 from manipulatives.outputs.sheet.sheet import sheet_of_file
@@ -26,8 +26,8 @@ EXAMPLES = NOTEBOOKS / "guide" / "examples"
 LESSON = NOTEBOOKS / "week-3-wednesday.ipynb"
 FORMS = {
     "sheet": lambda: sheet_of_file(LESSON),
-    "key": lambda: sheet_of_file(LESSON, form="key"),
-    "steps": lambda: sheet_of_file(LESSON, form="steps"),
+    "key": lambda: sheet_of_file(LESSON, kind="key"),
+    "steps": lambda: sheet_of_file(LESSON, kind="steps"),
     "large-print": lambda: sheet_of_file(LESSON, large_print=True),
     "version-B": lambda: sheet_of_file(LESSON, version="B"),
     "script": lambda: script_of_file(LESSON),
@@ -60,6 +60,6 @@ def standards() -> str:
 
 
 if __name__ == "__main__":
-    write_whole(STANDARDS, standards())
+    atomic_write(STANDARDS, standards())
     for name, make in FORMS.items():
         (EXAMPLES / f"{name}.pdf").write_bytes(make())

@@ -47,6 +47,8 @@ def kit_font() -> TTFont:
         recalcTimestamp=False,
         lazy=False,
     )
+    # Packed by fontTools itself, so that the bytes do not depend on what else is installed.
+    font.cfg["fontTools.ttLib.tables.otBase:USE_HARFBUZZ_REPACKER"] = False
     options = subset.Options()
     options.hinting = False
     options.layout_features = ["kern"]

@@ -6,11 +6,11 @@ import math
 import random
 
 from manipulatives.drawings.shapes import Arc, Box, Circle, Line, Polygon, Text
+from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import CURRENCIES, Lesson, Round
-from manipulatives.lessons.makers import check_count
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.outputs.sheet.pdf import text_width
+from manipulatives.lessons.tasks.make import check_count
+from manipulatives.outputs.sheet.pdf.letters import text_width
 
 SKILL_IDS = tuple(SKILLS)
 

@@ -111,6 +111,8 @@ class _State:
     stroke: str = "#000000"
     width: float = 1.0
     dashed: bool = False
+    font: _Font | None = None
+    size: float = 0.0
 
 
 @dataclass
@@ -126,6 +128,7 @@ class _Said:
     end: float = 0.0
     start: Point | None = None
     size: float = 0.0
+    colour: str = ""
     fonts: list[str] = field(default_factory=list)
 
 
@@ -137,9 +140,11 @@ class _Page:
         self.reader = reader
         self.height = float(page.mediabox.height)
         self.state = _State()
-        self.kept: list[_State] = []
-        self.fonts = {
-            name: _font(font.get_object()) for name, font in page["/Resources"]["/Font"].items()
+        self.stack: list[_State] = []
+        resources = page["/Resources"]
+        self.fonts = {name: _font(font.get_object()) for name, font in resources["/Font"].items()}
+        self.styles = {
+            name: style.get_object() for name, style in resources.get("/ExtGState", {}).items()
         }
         self.points: list[Point] = []
         self.curved = False
@@ -154,15 +159,16 @@ class _Page:
 
     def obey(self, operator: str, operands: list) -> None:
         known = {
-            "q": self.keep, "Q": self.back, "cm": self.turn,
+            "q": self.push, "Q": self.pop, "cm": self.turn, "gs": self.set_style,
             "w": self.set_width, "d": self.set_dash,
             "g": self.set_fill, "rg": self.set_fill, "G": self.set_stroke, "RG": self.set_stroke,
-            "m": self.go, "l": self.go, "c": self.curve, "h": self.close,
+            "m": self.go, "l": self.go, "c": self.curve, "h": self.close, "re": self.box,
             "S": self.draw_line, "s": self.draw_line, "f": self.draw_area, "B": self.draw_both,
             "b": self.draw_both, "n": self.forget, "W": self.nothing,
-            "BT": self.begin, "Tf": self.set_font, "Td": self.move, "TJ": self.say, "ET": self.end,
+            "BT": self.begin, "Tf": self.set_font, "Td": self.move, "Tm": self.place_at,
+            "TJ": self.say, "Tj": self.say_one, "ET": self.end,
         }  # fmt: skip
-        silent = {"j", "J", "M", "gs", "CS", "cs", "Tr"}
+        silent = {"j", "J", "M", "CS", "cs", "Tr"}
         if operator in known:
             known[operator](*operands)
         elif operator not in silent:
@@ -173,11 +179,16 @@ class _Page:
         x, y = float(x), float(y)
         return (a * x + c * y + e) * MM, (self.height - (b * x + d * y + f)) * MM
 
-    def keep(self) -> None:
-        self.kept.append(_State(**vars(self.state)))
+    def push(self) -> None:
+        self.stack.append(_State(**vars(self.state)))
 
-    def back(self) -> None:
-        self.state = self.kept.pop()
+    def pop(self) -> None:
+        self.state = self.stack.pop()
+
+    def set_style(self, name) -> None:
+        style = self.styles[name]
+        if "/LW" in style:
+            self.state.width = float(style["/LW"])
 
     def turn(self, *matrix) -> None:
         a, b, c, d, e, f = map(float, matrix)
@@ -211,6 +222,11 @@ class _Page:
     def close(self) -> None:
         self.points.append(self.points[0])
 
+    def box(self, x, y, width, height) -> None:
+        x, y, right, top = float(x), float(y), float(x) + float(width), float(y) + float(height)
+        corners = (x, y), (right, y), (right, top), (x, top), (x, y)
+        self.points += [self.at(*corner) for corner in corners]
+
     def draw_line(self) -> None:
         self.draw(None, self.state.stroke)
 
@@ -221,7 +237,9 @@ class _Page:
         self.draw(self.state.fill, self.state.stroke)
 
     def draw(self, fill: str | None, stroke: str | None) -> None:
-        width = self.state.width * MM
+        a, b, c, d, _, _ = self.state.matrix
+        # A line is as many times wider as the matrix makes areas larger, in its square root.
+        width = self.state.width * math.sqrt(abs(a * d - b * c)) * MM
         if stroke and not width:
             stroke = None
         dashed = self.state.dashed
@@ -239,34 +257,60 @@ class _Page:
         self.place = (0.0, 0.0)
 
     def set_font(self, name, size) -> None:
-        self.font = self.fonts[name]
-        self.said.size = float(size)
-        self.said.fonts.append(self.font.name)
+        self.state.font, self.state.size = self.fonts[name], float(size)
 
     def move(self, x, y) -> None:
         self.place = (self.place[0] + float(x), self.place[1] + float(y))
         self.said.end = self.place[0]
 
+    def place_at(self, *matrix) -> None:
+        *turned, x, y = map(float, matrix)
+        assert turned == [1, 0, 0, 1]
+        self.place = x, y
+        self.said.end = self.place[0]
+
+    def say_one(self, part) -> None:
+        self.say([part])
+
     def say(self, parts) -> None:
-        self.said.start = self.said.start or self.at(*self.place)
+        said, font = self.said, self.state.font
+        said.start = said.start or self.at(*self.place)
+        said.size, said.colour = self.state.size, self.state.fill
+        if font.name not in said.fonts:
+            said.fonts.append(font.name)
         for part in parts:
             if isinstance(part, (str, bytes)):
                 data = part if isinstance(part, bytes) else part.original_bytes
                 for high, low in zip(data[::2], data[1::2], strict=True):
                     code = 256 * high + low
-                    self.said.text += self.font.letters[code]
-                    self.said.end += self.font.widths[code] / 1000 * self.said.size
+                    said.text += font.letters[code]
+                    said.end += font.widths[code] / 1000 * said.size
             else:
-                self.said.end -= float(part) / 1000 * self.said.size
+                said.end -= float(part) / 1000 * said.size
 
     def end(self) -> None:
         said = self.said
-        if said.start:
-            width = said.end * MM * self.state.matrix[0]
-            x, y = said.start
-            self.lines.append(
-                Line(said.text, said.size, x, y, width, self.state.fill, tuple(said.fonts))
-            )
+        if not said.start:
+            return
+        x, y = said.start
+        # In millimetres from the left edge.
+        width = self.at(said.end, 0)[0] - x
+        before = self.lines[-1] if self.lines else None
+        if before and _goes_on(before, said, x, y):
+            # Another font in the same line of text.
+            self.lines[-1] = Line(
+                before.text + said.text, before.size, before.x, before.y, x + width - before.x,
+                before.colour, (*before.fonts, *said.fonts),
+            )  # fmt: skip
+            return
+        self.lines.append(Line(said.text, said.size, x, y, width, said.colour, tuple(said.fonts)))
+
+
+def _goes_on(before: Line, said: _Said, x: float, y: float) -> bool:
+    """Whether text begins where a line of another font ends."""
+    near = math.isclose(y, before.y, abs_tol=0.01)
+    near = near and math.isclose(x, before.x + before.width, abs_tol=0.02)
+    return near and said.size == before.size and said.fonts[0] != before.fonts[-1]
 
 
 def _colour(channels) -> str:

@@ -7,14 +7,15 @@ from typing import TYPE_CHECKING
 
 from hypothesis import strategies as st
 
-from manipulatives.maths.shape_data import CURVES
-from manipulatives.maths.shape_papers import GRIDS, SPACES, dots, is_point, place
+from manipulatives.maths.shapes.data import CURVES
+from manipulatives.maths.shapes.papers import GRIDS, SPACES, dots, is_point, place
 
 if TYPE_CHECKING:
     from collections.abc import Callable
     from random import Random
 
-    from manipulatives.maths.shapes import Grid, Shape
+    from manipulatives.maths.shapes.data import Shape
+    from manipulatives.maths.shapes.papers import Grid
 
 Points = list[list[int]]
 

@@ -7,11 +7,11 @@ import re
 from functools import cache
 from itertools import product
 
-from manipulatives.lessons.makers import MAKERS, make_tasks
-from manipulatives.lessons.playing import facts_of, is_solved, mistake_made, play_steps
-from manipulatives.lessons.predicates import holds
-from manipulatives.lessons.skills import SKILLS, options_at
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.catalogue.skills import SKILLS, options_at
+from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
+from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made, play_steps
+from manipulatives.lessons.tasks.predicates import holds
+from manipulatives.lessons.tasks.task import Task
 from support.seeds import SEEDS
 
 MOST = 2200
@@ -46,7 +46,7 @@ def of_many_seeds(skill, vocabulary="us", method="counting on", seeds=SEEDS):
 
 def items_of(skill, options):
     """Return what a skill can ask about."""
-    return MAKERS[skill].items({**options_at(skill, options, 0), "currency": "usd"})
+    return GENERATORS[skill].items({**options_at(skill, options, 0), "currency": "usd"})
 
 
 def made(skill, options, *, seed=0, count=1, vocabulary="us", method="counting on"):

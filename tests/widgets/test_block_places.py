@@ -9,24 +9,24 @@ from random import Random
 
 import pytest
 
-from manipulatives.maths.block_mats import mat_equation, mat_facts, put_together
-from manipulatives.maths.block_trades import (
+from manipulatives.maths.number.mats import mat_equation, mat_facts, put_together
+from manipulatives.maths.number.place_names import counted
+from manipulatives.maths.number.place_value import (
+    LARGEST,
+    PLACES,
+    check_blocks,
+    number_of,
+    partitioned,
+    pieces_of,
+)
+from manipulatives.maths.number.trades import (
     Trade,
     trade_between,
     trade_down,
     trade_equation,
     trade_up,
 )
-from manipulatives.maths.number_words import number_in_words
-from manipulatives.maths.place_value import (
-    LARGEST,
-    PLACES,
-    check_blocks,
-    counted,
-    number_of,
-    partitioned,
-    pieces_of,
-)
+from manipulatives.maths.number.words import number_in_words
 from support.blocks import random_blocks
 
 HERE = Path(__file__).parents[1] / "cases"

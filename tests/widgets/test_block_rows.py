@@ -19,7 +19,7 @@ from manipulatives.drawings.block_rows import (
     plans_for,
 )
 from manipulatives.drawings.blocks import BLOCK
-from manipulatives.maths.place_value import PLACES, check_blocks
+from manipulatives.maths.number.place_value import PLACES, check_blocks
 from support.blocks import random_blocks
 
 CASES = json.loads((Path(__file__).parents[1] / "cases" / "block_rows.json").read_text("utf-8"))

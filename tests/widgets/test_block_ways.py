@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from manipulatives.maths.place_value import PLACES, check_blocks
+from manipulatives.maths.number.place_value import PLACES, check_blocks
 
 WAYS = "blocks/ways.js"
 UNIT = 10

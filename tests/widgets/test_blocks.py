@@ -9,8 +9,8 @@ import pytest
 import traitlets
 
 import manipulatives.widgets.blocks.blocks
-from manipulatives.maths.block_mats import mat_facts
-from manipulatives.maths.place_value import check_blocks, fewest
+from manipulatives.maths.number.mats import mat_facts
+from manipulatives.maths.number.place_value import check_blocks, fewest
 from manipulatives.widgets.blocks import PlaceValueBlocks
 
 ODD = [{"tens": 2, "ones": 15}]

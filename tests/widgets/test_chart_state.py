@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from manipulatives.maths.counting_chart import (
+from manipulatives.maths.number.chart import (
     Chart,
     chart_facts,
     check_marks,
@@ -18,8 +18,8 @@ from manipulatives.maths.counting_chart import (
     tap,
     write,
 )
-from manipulatives.maths.counting_hints import cell_hint, count_hint
-from manipulatives.maths.number_line import marks_apart, numbers_apart, piece
+from manipulatives.maths.number.line import marks_apart, numbers_apart, piece
+from manipulatives.words.chart_hints import cell_hint, count_hint
 
 CASES = json.loads((Path(__file__).parents[1] / "cases" / "chart.json").read_text("utf-8"))
 NAMES = ("first", "last", "width", "step", "start", "direction", "hidden", "mode")

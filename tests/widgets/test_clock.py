@@ -9,7 +9,7 @@ import pytest
 import traitlets
 
 import manipulatives.widgets.clock.clock
-from manipulatives.maths.times import dial_at, dial_facts
+from manipulatives.maths.time.dial import dial_at, dial_facts
 from manipulatives.widgets.clock import Clock
 
 WRONG = {"hour": 240, "minute": 35, "half": "am"}

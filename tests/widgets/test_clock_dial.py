@@ -12,7 +12,8 @@ import pytest
 from shapely import LineString, Point
 
 from manipulatives.data import table
-from manipulatives.maths.times import dial_at, dial_facts, why_no_time
+from manipulatives.maths.time.dial import dial_at, dial_facts
+from manipulatives.words.dial_hints import why_no_time
 from support.files import ROOT
 
 CASES = ROOT / "tests" / "cases"

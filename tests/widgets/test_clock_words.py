@@ -6,7 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from manipulatives.maths.times import DAY, STYLES, VOCABULARIES, in_digits, in_words
+from manipulatives.maths.time.day import DAY
+from manipulatives.maths.vocabulary import VOCABULARIES
+from manipulatives.words.clock import STYLES, in_words
+from manipulatives.words.clock_digits import in_digits
 
 CASES = json.loads((Path(__file__).parents[1] / "cases" / "times.json").read_text("utf-8"))
 MODULE = "clock/words.js"

@@ -8,8 +8,10 @@ from itertools import product
 
 import pytest
 
-from manipulatives.maths.coin_places import MAT, lined_up, next_place, place_near, reach
-from manipulatives.maths.coin_tray import (
+from manipulatives.maths.money.amounts import fewest
+from manipulatives.maths.money.coins import CURRENCIES, currency
+from manipulatives.maths.money.places import MAT, lined_up, next_place, place_near, reach
+from manipulatives.maths.money.tray import (
     check_purse,
     in_counting_order,
     left_in,
@@ -18,9 +20,7 @@ from manipulatives.maths.coin_tray import (
     tray_facts,
     tray_of,
 )
-from manipulatives.maths.coins import CURRENCIES, currency
-from manipulatives.maths.money import fewest
-from manipulatives.maths.money_words import WRITINGS, in_writing, sign_on
+from manipulatives.words.money import WRITINGS, in_writing, sign_on
 from support.files import ROOT
 
 CASES = ROOT / "tests" / "cases"

@@ -7,9 +7,9 @@ from itertools import combinations, product
 
 import pytest
 
-from manipulatives.maths.coin_places import LINE, MAT, reach
-from manipulatives.maths.coin_tray import tray_of
-from manipulatives.maths.coins import CURRENCIES, currency
+from manipulatives.maths.money.coins import CURRENCIES, currency
+from manipulatives.maths.money.places import LINE, MAT, reach
+from manipulatives.maths.money.tray import tray_of
 from support.files import ROOT
 
 ALL = {"x": 0, "y": 0, "width": MAT, "height": MAT}

@@ -11,9 +11,9 @@ import pytest
 import traitlets
 
 import manipulatives.widgets.coins.coins
-from manipulatives.maths.coin_places import next_place
-from manipulatives.maths.coin_tray import tray_facts, tray_of
-from manipulatives.maths.coins import CURRENCIES
+from manipulatives.maths.money.coins import CURRENCIES
+from manipulatives.maths.money.places import next_place
+from manipulatives.maths.money.tray import tray_facts, tray_of
 from manipulatives.widgets.coins import CoinTray
 from manipulatives.widgets.coins.photographs import LARGEST
 

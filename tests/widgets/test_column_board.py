@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 import traitlets
 
-from manipulatives.maths.columns import METHODS, new_sum, worked_steps
+from manipulatives.lessons.strands.sums.columns.methods import METHODS, worked_steps
+from manipulatives.maths.columns.written_sum import new_sum
 from manipulatives.widgets.columns import ColumnBoard
 
 

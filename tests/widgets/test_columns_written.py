@@ -7,19 +7,15 @@ import random
 
 import pytest
 
-from manipulatives.maths.columns import (
-    FORM_OF,
-    METHODS,
+from manipulatives.lessons.strands.sums.columns.methods import FORM_OF, METHODS, worked_steps
+from manipulatives.maths.columns.blocks import blocks_of
+from manipulatives.maths.columns.facts import jumped_to, marks_needed, sum_facts
+from manipulatives.maths.columns.written_sum import (
     answer_of,
-    blocks_of,
     check_sum,
-    jumped_to,
-    marks_needed,
     new_sum,
     result_of,
     start_of,
-    sum_facts,
-    worked_steps,
     written,
 )
 from support.files import ROOT

@@ -9,9 +9,11 @@ import pytest
 import traitlets
 
 import manipulatives.widgets.polygon.polygon
-from manipulatives.maths.shapes import ready_shapes, shape_facts, strokes
+from manipulatives.maths.shapes.ready import ready_shapes
 from manipulatives.widgets.polygon import PolygonDrawer
 from manipulatives.widgets.polygon.polygon import READINGS
+from manipulatives.words.shape_facts import shape_facts
+from manipulatives.words.shape_strokes import strokes
 
 BOX = [[1, 1], [5, 1], [5, 4], [1, 4]]
 NOTHING = {"points": [], "closed": False}

@@ -9,21 +9,15 @@ from random import Random
 import pytest
 
 from manipulatives.drawings.polygon_marks import COUNTED, MARKED, marks_of
-from manipulatives.maths.shape_cuts import CutProblem
-from manipulatives.maths.shape_data import converted
-from manipulatives.maths.shape_papers import GRIDS, dots, is_point, nearest, place
-from manipulatives.maths.shapes import (
-    Wording,
-    called,
-    check_shape,
-    ready_shapes,
-    remark,
-    shape_facts,
-    shares_of,
-    strokes,
-    teachers_note,
-    ways_to_share,
-)
+from manipulatives.maths.shapes.cuts import CutProblem
+from manipulatives.maths.shapes.data import check_shape, converted
+from manipulatives.maths.shapes.papers import GRIDS, dots, is_point, nearest, place
+from manipulatives.maths.shapes.ready import ready_shapes
+from manipulatives.maths.shapes.shares import shares_of, ways_to_share
+from manipulatives.words.shape_facts import called, shape_facts
+from manipulatives.words.shape_names import Wording
+from manipulatives.words.shape_remarks import remark, teachers_note
+from manipulatives.words.shape_strokes import strokes
 from support.files import ROOT
 from support.shapes import random_shape
 

@@ -8,13 +8,13 @@ from pathlib import Path
 
 import pytest
 
-from manipulatives.lessons.answers import tidy
-from manipulatives.lessons.chance import Chance
-from manipulatives.lessons.makers import make_tasks
-from manipulatives.lessons.playing import facts_of, play_steps
-from manipulatives.lessons.predicates import check_predicate, holds
-from manipulatives.lessons.skills import SKILLS
-from manipulatives.maths.times import in_digits
+from manipulatives.lessons.catalogue.skills import SKILLS
+from manipulatives.lessons.tasks.answers import tidy
+from manipulatives.lessons.tasks.chance import Chance
+from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.lessons.tasks.playing import facts_of, play_steps
+from manipulatives.lessons.tasks.predicates import check_predicate, holds
+from manipulatives.words.clock_digits import in_digits
 from support.node import JavaScriptError
 
 CASES = Path(__file__).parents[1] / "cases"

@@ -1,1 +1,1 @@
-"""The catalogue of skills, one table a strand."""
+"""The catalogue: every skill, and the published standards that it serves."""

@@ -8,11 +8,12 @@ from functools import cache, lru_cache
 from itertools import combinations
 from typing import Any
 
+from manipulatives.lessons.strands.addition.mistakes import columns as mistakes_addition
+from manipulatives.lessons.strands.subtraction import mistakes as mistakes_subtraction
+from manipulatives.lessons.strands.subtraction.mistakes import REPORTED_PAIRS
+from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.why.reading import Item
-from manipulatives.maths import mistakes_addition, mistakes_subtraction
-from manipulatives.maths.column_sum import SUBTRACT
-from manipulatives.maths.mistake_rule import Rule
-from manipulatives.maths.mistakes_subtraction import REPORTED_PAIRS
+from manipulatives.maths.columns.written_sum import SUBTRACT
 
 MOST_ITEMS_KEPT = 20_000
 SINGLE, REPORTED = 4, 2

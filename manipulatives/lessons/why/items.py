@@ -10,10 +10,10 @@ from collections.abc import Mapping, Sequence
 from functools import cache, partial
 from itertools import combinations
 
-from manipulatives.lessons.chance import Chance
+from manipulatives.lessons.tasks.chance import Chance
 from manipulatives.lessons.why.candidates import candidates, predictions
 from manipulatives.lessons.why.reading import Item
-from manipulatives.maths.column_sum import SUBTRACT
+from manipulatives.maths.columns.written_sum import SUBTRACT
 
 ITEMS = 10
 POOL = 240

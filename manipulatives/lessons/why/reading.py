@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from manipulatives.lessons.problem import LessonProblem, at, quoted
-from manipulatives.maths.column_sum import LARGEST, SUBTRACT, read_sum
+from manipulatives.maths.columns.written_sum import LARGEST, SUBTRACT, read_sum
 
 MOST_ANSWERS = 500
 EXAMPLE = '"63 - 29 = 46"'

@@ -7,7 +7,7 @@ import re
 from html import escape
 from typing import TYPE_CHECKING, Any
 
-from manipulatives.outputs import markdown
+from manipulatives.notebook import markdown
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping

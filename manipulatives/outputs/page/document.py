@@ -9,13 +9,10 @@ from functools import cache
 from html import escape
 from pathlib import Path
 
-from manipulatives.data import TOKENS
-from manipulatives.outputs.font import font_face_css
-from manipulatives.widgets.assemble import assemble, stylesheet
-from manipulatives.widgets.manipulative import HERE as WIDGETS
+from manipulatives.data.font import font_face_css
+from manipulatives.widgets.assemble import SHARED_STYLES, assemble, stylesheet
 
 HERE = Path(__file__).parent
-SHARED = WIDGETS / "shared" / "shared.css"
 
 
 @dataclass(frozen=True)
@@ -35,10 +32,14 @@ class Session:
 
 SESSIONS = {
     "board": Session(
-        "page", HERE / "page.js", (TOKENS, SHARED, HERE / "session.css", HERE / "page.css")
+        "page",
+        HERE / "session" / "page.js",
+        (*SHARED_STYLES, HERE / "session" / "session.css", HERE / "page.css"),
     ),
     "pupils": Session(
-        "pupils", HERE / "pupils_page.js", (TOKENS, SHARED, HERE / "page.css", HERE / "pupils.css")
+        "pupils",
+        HERE / "pupils" / "page.js",
+        (*SHARED_STYLES, HERE / "page.css", HERE / "pupils" / "pupils.css"),
     ),
 }
 NOSCRIPT = (

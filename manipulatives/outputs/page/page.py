@@ -8,38 +8,35 @@ from typing import TYPE_CHECKING, Any
 
 from traitlets import TraitError
 
-from manipulatives.lessons.checks import check_one_of
-from manipulatives.lessons.problem import LessonProblem, at, in_file
+from manipulatives.lessons.checks import check_one_of, check_seed
+from manipulatives.lessons.problem import LessonProblem, at, in_file, shown
 from manipulatives.lessons.settings import ClassSettings, class_settings
-from manipulatives.maths.times import VOCABULARIES
-from manipulatives.outputs.calls import Call
-from manipulatives.outputs.markdown import without_title
-from manipulatives.outputs.notebook import (
-    ROUND,
-    Code,
-    Words,
-    header_of,
-    items_of,
-    notebook_at,
-    title_of,
-)
+from manipulatives.maths.vocabulary import VOCABULARIES
+from manipulatives.notebook.calls import Call
+from manipulatives.notebook.cells import ROUND, Code, Words, items_of
+from manipulatives.notebook.markdown import without_title
+from manipulatives.notebook.reading import header_of, notebook_at, title_of
 from manipulatives.outputs.page import blocks
 from manipulatives.outputs.page.document import SESSIONS, document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
 from manipulatives.widgets.round import play
 from manipulatives.widgets.round.children import MANIPULATIVES
+from manipulatives.widgets.round.on_page import rounds_on_page
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     import ipywidgets
     from nbformat import NotebookNode
 
-    from manipulatives.outputs.notebook import Item
+    from manipulatives.notebook.cells import Item
     from manipulatives.outputs.page.blocks import Say
 
 HERE = Path(__file__).parent
 """Where the modules and style sheets of a page stand, which a served board has too."""
+
+LONGEST_SAID = 300
+"""Letters of what a widget says about a call that cannot be made."""
 
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 """What a page in each vocabulary is written in; a voice that reads aloud goes by it."""
@@ -106,7 +103,7 @@ def page_of(
 
     Example:
         >>> from manipulatives.lessons.lesson import Lesson
-        >>> from manipulatives.outputs.notebook import notebook_of
+        >>> from manipulatives.notebook.writing import notebook_of
         >>> monday = notebook_of(Lesson("Monday", seed=7))
         >>> page_of(monday)[:15]
         '<!doctype html>'
@@ -117,12 +114,15 @@ def page_of(
     settings = settings or ClassSettings()
     header = header_of(notebook)
     vocabulary = header.get("vocabulary") or settings.vocabulary
-    with at("the notebook's metadata"), at("vocabulary"):
-        check_one_of(vocabulary, VOCABULARIES)
+    with at("the notebook's metadata"):
+        with at("vocabulary"):
+            check_one_of(vocabulary, VOCABULARIES)
+        with at("seed"):
+            check_seed(header.get("seed", 0))
     foreign = [item.cell for item in items if isinstance(item, Code)]
     if foreign:
         say(f"it holds code of its own (first in cell {foreign[0]}), so it is run now")
-        kept, pieces = _run(notebook, folder, say)
+        kept, pieces = _run(notebook, folder, say, audience)
     else:
         usual = {
             "vocabulary": vocabulary,
@@ -131,7 +131,7 @@ def page_of(
             "timer": settings.timer,
             "count_aloud": settings.count_aloud,
         }
-        kept, pieces = _made(items, usual)
+        kept, pieces = _made(items, usual, audience)
     title = title_of(notebook) or name
     return document(
         title=title,
@@ -143,11 +143,13 @@ def page_of(
     )
 
 
-def _made(items: list[Item], usual: dict[str, Any]) -> tuple[SavedWidgets, list[Words | str]]:
+def _made(
+    items: list[Item], usual: dict[str, Any], audience: str
+) -> tuple[SavedWidgets, list[Words | str]]:
     """Return the widgets of a notebook of plain calls, and its texts and places in order."""
     calls = [item for item in items if isinstance(item, Call)]
     with _widgets(calls, usual) as widgets:
-        kept = SavedWidgets(states_of(with_parts(widgets.values())))
+        kept = _saved(states_of(with_parts(widgets.values())), audience)
         pieces: list[Words | str] = []
         for item in items:
             if isinstance(item, Words):
@@ -157,14 +159,16 @@ def _made(items: list[Item], usual: dict[str, Any]) -> tuple[SavedWidgets, list[
         return kept, pieces
 
 
-def _run(notebook: NotebookNode, folder: Path, say: Say) -> tuple[SavedWidgets, list[Words | str]]:
+def _run(
+    notebook: NotebookNode, folder: Path, say: Say, audience: str
+) -> tuple[SavedWidgets, list[Words | str]]:
     """Return the same of a notebook that only a kernel can know."""
     # Loading what talks to a kernel takes longer than making a page without one.
-    from manipulatives.outputs.kernel import run  # noqa: PLC0415
+    from manipulatives.notebook.running import run  # noqa: PLC0415
 
     executed = run(notebook, folder)
     widgets = executed.metadata.get("widgets", {}).get(blocks.STATE, {})
-    kept = SavedWidgets(widgets.get("state", {}))
+    kept = _saved(widgets.get("state", {}), audience)
     pieces: list[Words | str] = []
     for number, cell in enumerate(executed.cells, start=1):
         if cell.cell_type == "markdown":
@@ -173,6 +177,11 @@ def _run(notebook: NotebookNode, folder: Path, say: Say) -> tuple[SavedWidgets, 
             told = _in_cell(number, say)
             pieces += [blocks.output(each, kept, told) for each in cell.outputs]
     return kept, pieces
+
+
+def _saved(states: Mapping[str, Any], audience: str) -> SavedWidgets:
+    """Return the widgets of a page, with its rounds as they are for its audience."""
+    return SavedWidgets(rounds_on_page(states, pupils=audience == "pupils"))
 
 
 def _body(pieces: Iterable[Words | str], say: Say) -> list[str]:
@@ -217,7 +226,7 @@ def _widget(call: Call, usual: dict[str, Any]) -> ipywidgets.Widget:
     except LessonProblem:
         raise
     except (TypeError, ValueError, TraitError) as error:
-        said = (str(error).splitlines() or [""])[0].rstrip(".")
+        said = shown((str(error).splitlines() or [""])[0].rstrip("."), longest=LONGEST_SAID)
         raise LessonProblem(
             f"{call.name}(…) cannot be made ({said})", remedy="change what stands in its brackets"
         ) from error

@@ -202,5 +202,5 @@ def _code(given: Mapping[str, Any]) -> str | None:
     if given.get("model_module") == "anywidget":
         return given["state"].get("_esm")
     if given.get("model_name") in _BOXES:
-        return assemble(HERE / "box.js")
+        return assemble(HERE / "host" / "box.js")
     return None

@@ -1,4 +1,4 @@
-"""The short code on a sheet, from which the same numbers can be made again."""
+"""The short code on a sheet: from it the same version of the kit makes the same numbers again."""
 
 from __future__ import annotations
 
@@ -7,17 +7,18 @@ import json
 import re
 from dataclasses import dataclass, replace
 
-from manipulatives.lessons.chance import Chance
+from manipulatives.data.kit import kit_version
 from manipulatives.lessons.checks import LARGEST_SEED, check_one_of, check_seed
 from manipulatives.lessons.lesson import VERSIONS, Lesson, round_seed
 from manipulatives.lessons.problem import LessonProblem, at, quoted
-
-"""Three sheets of one lesson with other numbers of equal difficulty; A has the lesson's own."""
+from manipulatives.lessons.tasks.chance import Chance
 
 # No vowels, so that no words come out, and no letters that are taken for digits or each other.
 _LETTERS = "CDFHJKMNPRTVWX"
 _MARKS = 3
-_CODE = re.compile(r"([0-9]{1,9})-([ABC])-([A-Z]{3})")
+_CODE = re.compile(r"([0-9]{1,9})-([ABC])-([A-Z]{3})(?:-([0-9][0-9A-Z.+]{0,30}))?")
+_WITHOUT_KIT = "0.1.0"
+"""The one version of the kit whose codes did not say so."""
 
 
 @dataclass(frozen=True)
@@ -27,16 +28,18 @@ class Code:
     Attributes:
         seed: of the lesson.
         version: "A", "B" or "C".
-        marks: three letters that depend on everything the numbers depend on.
+        marks: three letters that depend on everything in the lesson that the numbers depend on.
+        kit: the version of the kit that draws these numbers.
     """
 
     seed: int
     version: str
     marks: str
+    kit: str
 
     def __str__(self) -> str:
         """Return the code as it is printed and typed."""
-        return f"{self.seed}-{self.version}-{self.marks}"
+        return f"{self.seed}-{self.version}-{self.marks}-{self.kit}"
 
 
 def code_of(lesson: Lesson, version: str) -> Code:
@@ -61,28 +64,29 @@ def code_of(lesson: Lesson, version: str) -> Code:
     for _ in range(_MARKS):
         number, letter = divmod(number, len(_LETTERS))
         marks += _LETTERS[letter]
-    return Code(lesson.seed, version, marks)
+    return Code(lesson.seed, version, marks, kit_version())
 
 
 def read_code(text: object) -> Code:
     """Return what a code says that was typed from a sheet.
 
-    Small letters and spaces do as well.
+    Small letters and spaces do as well, and a code without a version of the kit is of 0.1.0.
 
     Raises:
         LessonProblem: it is no code.
 
     Example:
-        >>> read_code("90213-b-kxt").version
-        'B'
+        >>> read_code("90213-b-kxt-0.1.0").version, read_code("90213-B-KXT").kit
+        ('B', '0.1.0')
     """
     found = _CODE.fullmatch(re.sub(r"\s", "", text).upper()) if isinstance(text, str) else None
     if found is None:
         raise LessonProblem(
             f"{quoted(text)} is no code of a sheet",
-            remedy="type it as it stands at the foot of the sheet, such as 90213-A-KXT",
+            remedy="type it as it stands at the foot of the sheet, such as "
+            f"90213-A-KXT-{kit_version()}",
         )
-    return Code(int(found[1]), found[2], found[3])
+    return Code(int(found[1]), found[2], found[3], (found[4] or _WITHOUT_KIT).lower())
 
 
 def check_code(code: Code, lesson: Lesson) -> None:
@@ -93,8 +97,14 @@ def check_code(code: Code, lesson: Lesson) -> None:
         lesson: the lesson with the seed of the code and nothing left unset.
 
     Raises:
-        LessonProblem: it makes others.
+        LessonProblem: it makes others, or another version of the kit made the sheet.
     """
+    if code.kit != kit_version():
+        raise LessonProblem(
+            f"version {code.kit} of the kit made sheet {code}, and this is version "
+            f"{kit_version()}, which may draw other numbers",
+            remedy=f"use version {code.kit}, or the key that was printed with the sheet",
+        )
     if code != code_of(lesson, code.version):
         raise LessonProblem(
             f"this lesson does not make the numbers of sheet {code}",
@@ -102,7 +112,7 @@ def check_code(code: Code, lesson: Lesson) -> None:
         )
 
 
-def sown(lesson: Lesson, seed: int) -> Lesson:
+def with_seed(lesson: Lesson, seed: int) -> Lesson:
     """Return a lesson with other numbers: every round has a seed that comes from this one.
 
     The lesson's own seed changes nothing.

@@ -9,19 +9,20 @@ from manipulatives.drawings.blocks import block_shapes
 from manipulatives.drawings.clock import FACE, clock_drawing
 from manipulatives.drawings.coin_face import coin_face
 from manipulatives.drawings.shapes import Circle, Drawing, Paint, Polygon, Shape
+from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import in_file
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.lessons.skills import skill_called
-from manipulatives.maths.coin import Coin
-from manipulatives.maths.coins import Currency, currency
-from manipulatives.maths.dial import dial_at
+from manipulatives.maths.money.coin import Coin
+from manipulatives.maths.money.coins import Currency, currency
+from manipulatives.maths.time.dial import dial_at
 from manipulatives.outputs.sheet.files import lesson_at
-from manipulatives.outputs.sheet.frame import foot, head
-from manipulatives.outputs.sheet.lines import paragraph
-from manipulatives.outputs.sheet.pages import Block, laid_out
-from manipulatives.outputs.sheet.paper import MARGIN, STANDARD, Paper, paper_called
-from manipulatives.outputs.sheet.pdf import pdf_of, printable
+from manipulatives.outputs.sheet.layout.frame import foot, head
+from manipulatives.outputs.sheet.layout.lines import paragraph
+from manipulatives.outputs.sheet.layout.pages import Block, laid_out
+from manipulatives.outputs.sheet.layout.paper import MARGIN, STANDARD, Paper, paper_called
+from manipulatives.outputs.sheet.pdf.document import pdf_of
+from manipulatives.outputs.sheet.pdf.letters import printable
 from manipulatives.outputs.sheet.sheet import LANGUAGES
 
 APART = 3.0
@@ -100,34 +101,34 @@ def cutout_pages(whole: Lesson, *, paper: str | None = None) -> list[Drawing]:
     return pages
 
 
-def _pages(title: str, orders: str, rows: Iterable[Drawing], on: Paper) -> list[Drawing]:
-    said = paragraph(orders, STANDARD.text, on.inside)
+def _pages(title: str, instructions: str, rows: Iterable[Drawing], on: Paper) -> list[Drawing]:
+    said = paragraph(instructions, STANDARD.text, on.inside)
     top = head(title, STANDARD, on.inside, names=False)
     blocks = [
-        Block(top, keep=True),
-        Block(said, before=STANDARD.text / 2, keep=True),
+        Block(top, keep_with_next=True),
+        Block(said, before=STANDARD.text / 2, keep_with_next=True),
         *(Block(row, before=APART + (at == 0) * APART) for at, row in enumerate(rows)),
     ]
     return laid_out(blocks, on, lambda page, of: foot(title, page, of, STANDARD, on.inside))
 
 
-def _room(title: str, orders: str, on: Paper) -> float:
-    """How high may be what stands below the orders on one page."""
+def _room(title: str, instructions: str, on: Paper) -> float:
+    """How high may be what stands below the instructions on one page."""
     foot_high = foot(title, 1, 1, STANDARD, on.inside).height
     free = on.height - 2 * MARGIN - foot_high
-    return free - _above(title, orders, on) - 2 * APART
+    return free - _above(title, instructions, on) - 2 * APART
 
 
-def _above(title: str, orders: str, on: Paper) -> float:
+def _above(title: str, instructions: str, on: Paper) -> float:
     top = head(title, STANDARD, on.inside, names=False).height
-    return top + STANDARD.text / 2 + paragraph(orders, STANDARD.text, on.inside).height
+    return top + STANDARD.text / 2 + paragraph(instructions, STANDARD.text, on.inside).height
 
 
 def _coins(on: Paper, money: Currency) -> list[Drawing]:
     """A row of every usual coin, and more rows of the small ones while there is room."""
-    title, orders = "Coins to cut out", "Cut along the edge of each coin."
+    title, instructions = "Coins to cut out", "Cut along the edge of each coin."
     usual = [money.coin(key) for key in money.usual]
-    room = _room(title, orders, on) + APART
+    room = _room(title, instructions, on) + APART
     rows = {coin.key: 1 for coin in usual}
     used = sum(coin.diameter + APART for coin in usual)
     for _ in range(_MOST_ROWS - 1):
@@ -136,7 +137,7 @@ def _coins(on: Paper, money: Currency) -> list[Drawing]:
                 rows[coin.key] += 1
                 used += coin.diameter + APART
     drawn = [_row_of(coin, money, on) for coin in usual for _ in range(rows[coin.key])]
-    return _pages(title, orders, drawn, on)
+    return _pages(title, instructions, drawn, on)
 
 
 def _row_of(coin: Coin, money: Currency, on: Paper) -> Drawing:
@@ -161,14 +162,14 @@ def _blocks(on: Paper, _: Currency) -> list[Drawing]:
     across = int((on.inside + 2.0) / pitch)
     tens = [shape for at in range(across) for shape in block_shapes("tens", (at * pitch, 0), ONE)]
     ones = [shape for at in range(across) for shape in block_shapes("ones", (at * pitch, 0), ONE)]
-    title, orders = "Blocks to cut out", "Cut along the edge of each block."
-    left = _room(title, orders, on) - 2 * hundred - APART
+    title, instructions = "Blocks to cut out", "Cut along the edge of each block."
+    left = _room(title, instructions, on) - 2 * hundred - APART
     rows = [
         Drawing(on.inside, hundred, tuple(first)),
         Drawing(on.inside, hundred, tuple(tens)),
         *[Drawing(on.inside, ONE, tuple(ones))] * int(left / (ONE + APART)),
     ]
-    return _pages(title, orders, rows, on)
+    return _pages(title, instructions, rows, on)
 
 
 def _clock(on: Paper, _: Currency) -> list[Drawing]:
@@ -186,9 +187,9 @@ def _clock(on: Paper, _: Currency) -> list[Drawing]:
     for each in hands:
         parts += each.at(left, 0)
         left += each.width + 4 * APART
-    orders = "Cut out the clock and both hands. Pin the hands to the middle."
+    instructions = "Cut out the clock and both hands. Pin the hands to the middle."
     rows = [row, Drawing(on.inside, _HAND, tuple(parts))]
-    return _pages("A clock to cut out", orders, rows, on)
+    return _pages("A clock to cut out", instructions, rows, on)
 
 
 def _hand(length: float, role: str) -> Drawing:

@@ -7,8 +7,8 @@ from pathlib import Path
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import at, in_file
 from manipulatives.lessons.settings import ClassSettings, class_settings, settled
-from manipulatives.outputs.notebook import lesson_of, notebook_at
-from manipulatives.outputs.sheet.code import check_code, check_version, read_code, sown
+from manipulatives.notebook.reading import lesson_of, notebook_at
+from manipulatives.outputs.sheet.code import check_code, check_version, read_code, with_seed
 
 
 def lesson_at(path: str | Path) -> tuple[Lesson, ClassSettings]:
@@ -48,9 +48,9 @@ def chosen(
         LessonProblem: no seed, version or code, or the lesson does not make its numbers.
     """
     if code is None:
-        return (lesson if seed is None else sown(lesson, seed)), check_version(version)
+        return (lesson if seed is None else with_seed(lesson, seed)), check_version(version)
     with at("code"):
         wanted = read_code(code)
-        found = sown(lesson, wanted.seed)
+        found = with_seed(lesson, wanted.seed)
         check_code(wanted, settled(found, settings))
     return found, wanted.version

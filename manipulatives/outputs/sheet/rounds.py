@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from manipulatives.lessons.asking import tasks_for
+from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at
+from manipulatives.lessons.round_tasks import tasks_for
 from manipulatives.lessons.settings import ClassSettings
-from manipulatives.lessons.skills import skill_called
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.code import VERSIONS, version_seed
-from manipulatives.outputs.sheet.paper import age_for
+from manipulatives.outputs.sheet.layout.paper import age_for
 
 
 @dataclass(frozen=True)
-class Asked:
+class RoundTasks:
     """A round with its tasks.
 
     Attributes:
@@ -29,7 +29,9 @@ class Asked:
     age: int
 
 
-def asked_in(lesson: Lesson, settings: ClassSettings, version: str = VERSIONS[0]) -> list[Asked]:
+def tasks_by_round(
+    lesson: Lesson, settings: ClassSettings, version: str = VERSIONS[0]
+) -> list[RoundTasks]:
     """Return the rounds of a lesson with their tasks.
 
     Versions are alike in everything that makes tasks difficult: skill, options and how many there
@@ -50,7 +52,7 @@ def asked_in(lesson: Lesson, settings: ClassSettings, version: str = VERSIONS[0]
     for place, each in enumerate(lesson.rounds, start=1):
         with at(f"round {place}"):
             tasks = _tasks(each, lesson, settings, version)
-            found.append(Asked(each, tasks, age_for(skill_called(each.skill).standards)))
+            found.append(RoundTasks(each, tasks, age_for(skill_called(each.skill).standards)))
     return found
 
 

@@ -9,17 +9,18 @@ from manipulatives.drawings.shapes import MM_PER_POINT, Drawing, Line, Paint, Sh
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import in_file
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.lessons.task import Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.code import check_version, code_of
 from manipulatives.outputs.sheet.files import chosen, lesson_at
-from manipulatives.outputs.sheet.frame import foot
-from manipulatives.outputs.sheet.lines import PITCH, paragraph
-from manipulatives.outputs.sheet.on_paper.words import on_paper
-from manipulatives.outputs.sheet.pages import Block, laid_out
-from manipulatives.outputs.sheet.paper import STANDARD, paper_called
-from manipulatives.outputs.sheet.pdf import pdf_of, printable, text_width
-from manipulatives.outputs.sheet.rounds import Asked, asked_in
+from manipulatives.outputs.sheet.layout.frame import foot
+from manipulatives.outputs.sheet.layout.lines import PITCH, paragraph
+from manipulatives.outputs.sheet.layout.pages import Block, laid_out
+from manipulatives.outputs.sheet.layout.paper import STANDARD, paper_called
+from manipulatives.outputs.sheet.pdf.document import pdf_of
+from manipulatives.outputs.sheet.pdf.letters import printable, text_width
+from manipulatives.outputs.sheet.rounds import RoundTasks, tasks_by_round
 from manipulatives.outputs.sheet.sheet import LANGUAGES
+from manipulatives.outputs.sheet.tasks.words import on_paper
 
 HOW = (
     "Each round: ask, and pupils copy. Work: everyone tries. Show: {}. "
@@ -40,8 +41,8 @@ _MINUTE = 60
 Part = tuple[str, str]
 """A label and a text."""
 
-Told = Callable[[Asked, int], list[tuple[Part, ...]]]
-"""What is told of a round whose tasks are numbered from a number on: rows of one part or two."""
+RoundText = Callable[[RoundTasks, int], list[tuple[Part, ...]]]
+"""What is said of a round whose tasks are numbered from a number on: rows of one part or two."""
 
 
 def script_of_file(
@@ -120,26 +121,26 @@ def script_pages(
         LessonProblem: as `script_of` says.
     """
     on = paper_called(paper or str(whole.paper))
-    rounds = asked_in(whole, settings, check_version(version))
+    rounds = tasks_by_round(whole, settings, check_version(version))
     note = f"Script {code_of(whole, version)} · {whole.title}"
 
-    def pages_of(how: str, told: list[Told]) -> list[Drawing]:
-        blocks = [Block(_head(whole, how, on.inside)), *_blocks(rounds, told, on.inside)]
+    def pages_of(how: str, texts: list[RoundText]) -> list[Drawing]:
+        blocks = [Block(_head(whole, how, on.inside)), *_blocks(rounds, texts, on.inside)]
         return laid_out(blocks, on, lambda page, of: foot(note, page, of, STANDARD, on.inside))
 
-    for told in (_all, _steps_and_answers):
-        pages = pages_of(WITH_STEPS, [told] * len(rounds))
+    for text in (_all, _steps_and_answers):
+        pages = pages_of(WITH_STEPS, [text] * len(rounds))
         if len(pages) == 1:
             return pages
-    told = [_answers] * len(rounds)
-    pages = pages_of(ON_THE_BOARD, told)
+    texts = [_answers] * len(rounds)
+    pages = pages_of(ON_THE_BOARD, texts)
     # The shortest first, so that as many rounds as can be have what the class answers.
     for place in sorted(range(len(rounds)), key=lambda place: len(_class(rounds[place])[1])):
-        more = [*told[:place], _class_and_answers, *told[place + 1 :]]
+        more = [*texts[:place], _class_and_answers, *texts[place + 1 :]]
         longer = pages_of(ON_THE_BOARD, more)
         if len(longer) > len(pages):
             break
-        told, pages = more, longer
+        texts, pages = more, longer
     return pages
 
 
@@ -158,20 +159,20 @@ def _minutes(seconds: int) -> str:
     return " ".join([*said, *([f"{rest} seconds"] if rest else [])])
 
 
-def _blocks(rounds: list[Asked], told: list[Told], width: float) -> list[Block]:
+def _blocks(rounds: list[RoundTasks], texts: list[RoundText], width: float) -> list[Block]:
     blocks: list[Block] = []
     number = 1
-    for place, (each, tell) in enumerate(zip(rounds, told, strict=True), start=1):
-        lines = tell(each, number)
-        blocks.append(Block(_heading(place, each, width), before=2.2, keep=True))
+    for place, (each, text_of) in enumerate(zip(rounds, texts, strict=True), start=1):
+        lines = text_of(each, number)
+        blocks.append(Block(_heading(place, each, width), before=2.2, keep_with_next=True))
         for at, parts in enumerate(lines):
-            keep = at == 0 and len(lines) > 1
-            blocks.append(Block(_row(parts, width), before=0.4, keep=keep))
+            first = at == 0 and len(lines) > 1
+            blocks.append(Block(_row(parts, width), before=0.4, keep_with_next=first))
         number += len(each.tasks)
     return blocks
 
 
-def _heading(place: int, each: Asked, width: float) -> Drawing:
+def _heading(place: int, each: RoundTasks, width: float) -> Drawing:
     tasks = f"{len(each.tasks)} {'task' if len(each.tasks) == 1 else 'tasks'}"
     time = f"{tasks}, {_minutes(each.round.seconds or 0)}"
     room = width - text_width(time, _TYPE) - _TYPE
@@ -201,25 +202,25 @@ def _labelled(label: str, text: str, width: float) -> Drawing:
     return Drawing(width, max(said.height, PITCH * _TYPE), (words, *said.at(_LABEL, 0)))
 
 
-def _all(each: Asked, number: int) -> list[tuple[Part, ...]]:
+def _all(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
     answers = [f"{number + at}) {_asked(task)} {task.answer}" for at, task in enumerate(each.tasks)]
     text = SEPARATOR.join(answers)
     return [_begin(each), (_shown(each),), (("Answers", text),), *_counted(each)]
 
 
-def _steps_and_answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+def _steps_and_answers(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
     return [_begin(each), (_shown(each),), (_given(each, number),), *_counted(each)]
 
 
-def _class_and_answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+def _class_and_answers(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
     return [_begin(each), (_class(each), _given(each, number)), *_counted(each)]
 
 
-def _answers(each: Asked, number: int) -> list[tuple[Part, ...]]:
+def _answers(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
     return [_begin(each), (_given(each, number),), *_counted(each)]
 
 
-def _begin(each: Asked) -> tuple[Part, ...]:
+def _begin(each: RoundTasks) -> tuple[Part, ...]:
     return (("Say", each.tasks[0].say),)
 
 
@@ -228,7 +229,7 @@ def _asked(task: Task) -> str:
     return prompt if prompt.endswith(("?", ".")) or "?" in prompt else f"{prompt} ="
 
 
-def _shown(each: Asked) -> Part:
+def _shown(each: RoundTasks) -> Part:
     """The steps of the first task; they go alike in the others."""
     said = [
         f"{step.say} [{step.chant}]" if step.chant else step.say for step in each.tasks[0].steps
@@ -236,17 +237,17 @@ def _shown(each: Asked) -> Part:
     return "Show", " ".join(said)
 
 
-def _class(each: Asked) -> Part:
+def _class(each: RoundTasks) -> Part:
     """What the class answers to the steps of the first task."""
     return "Class", SEPARATOR.join(step.chant for step in each.tasks[0].steps if step.chant)
 
 
-def _given(each: Asked, number: int) -> Part:
+def _given(each: RoundTasks, number: int) -> Part:
     answers = [f"{number + at}) {task.answer}" for at, task in enumerate(each.tasks)]
     return "Answers", SEPARATOR.join(answers)
 
 
-def _counted(each: Asked) -> list[tuple[Part, ...]]:
+def _counted(each: RoundTasks) -> list[tuple[Part, ...]]:
     by = each.round.count_aloud
     if not by:
         return []

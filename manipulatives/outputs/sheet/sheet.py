@@ -10,20 +10,26 @@ from manipulatives.lessons.checks import check_one_of
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import at, in_file
 from manipulatives.lessons.settings import ClassSettings, settled
-from manipulatives.outputs.sheet.cells import COLUMN_GAP, Cell, cells_of, drawing_of, fits, rows_of
 from manipulatives.outputs.sheet.code import check_version, code_of
 from manipulatives.outputs.sheet.files import chosen, lesson_at
-from manipulatives.outputs.sheet.frame import foot, head, heading
-from manipulatives.outputs.sheet.pages import Block, laid_out
-from manipulatives.outputs.sheet.paper import LARGE, STANDARD, Paper, Size, paper_called
-from manipulatives.outputs.sheet.pdf import pdf_of, png_of, printable
-from manipulatives.outputs.sheet.rounds import Asked, asked_in
-from manipulatives.outputs.sheet.steps import step_drawings
+from manipulatives.outputs.sheet.layout.frame import foot, head, heading
+from manipulatives.outputs.sheet.layout.pages import Block, laid_out
+from manipulatives.outputs.sheet.layout.paper import LARGE, STANDARD, Paper, Size, paper_called
+from manipulatives.outputs.sheet.pdf.document import pdf_of
+from manipulatives.outputs.sheet.pdf.letters import printable
+from manipulatives.outputs.sheet.printed_sheet import ATTACHMENT, KINDS, printed_sheet
+from manipulatives.outputs.sheet.rounds import RoundTasks, tasks_by_round
+from manipulatives.outputs.sheet.tasks.cells import (
+    COLUMN_GAP,
+    Cell,
+    cells_of,
+    drawing_of,
+    fits,
+    rows_of,
+)
+from manipulatives.outputs.sheet.tasks.steps import step_drawings
 
 WORKED = "steps"
-FORMS = ("pupil", "key", WORKED)
-"""What a sheet may be: practice, the key to it, or the key with worked steps."""
-
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 _BESIDE = 110.0
@@ -40,7 +46,7 @@ def sheet_of_file(
     large_print: bool = False,
     paper: str | None = None,
     seed: int | None = None,
-    form: str | None = None,
+    kind: str | None = None,
     version: str = "A",
     code: str | None = None,
     address: str = "",
@@ -55,7 +61,7 @@ def sheet_of_file(
         large_print: whether everything is larger.
         paper: "a4" or "letter", None for what lesson and settings say.
         seed: for other tasks of the same kind; None for the lesson's own.
-        form: "pupil", "key" or "steps"; None for what `key` says.
+        kind: "pupil", "key" or "steps"; None for what `key` says.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
         code: from the foot of a sheet, for the same numbers again; it says seed and version.
         address: where the lesson is on a screen, for a QR code; empty for nowhere.
@@ -77,7 +83,7 @@ def sheet_of_file(
             key=key,
             large_print=large_print,
             paper=paper,
-            form=form,
+            kind=kind,
             version=version,
             address=address,
         )
@@ -90,14 +96,15 @@ def sheet_of(
     key: bool = False,
     large_print: bool = False,
     paper: str | None = None,
-    form: str | None = None,
+    kind: str | None = None,
     version: str = "A",
     address: str = "",
 ) -> bytes:
     """Return a lesson as a PDF to print: practice for pupils, or the key for whoever marks it.
 
-    The same lesson gives the same bytes. Sheet and key are laid out alike, so that one can be
-    laid beside the other; what is drawn has the size in millimetres that it is said to have.
+    The same lesson gives the same bytes. What is printed is stored in the file, too, as
+    `printed_of` reads it. Sheet and key are laid out alike, so that one can be laid beside the
+    other; what is drawn has the size in millimetres that it is said to have.
 
     Args:
         lesson: the lesson.
@@ -105,13 +112,13 @@ def sheet_of(
         key: whether the answers are given.
         large_print: whether everything is larger: type of at least 18 points instead of 12.
         paper: "a4" or "letter", None for what lesson and settings say.
-        form: "pupil", "key", or "steps" for a key with worked steps; None for what `key` says.
+        kind: "pupil", "key", or "steps" for a key with worked steps; None for what `key` says.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
         address: where the lesson is on a screen, for a QR code; empty for nowhere.
 
     Raises:
         LessonProblem: the lesson has no rounds, or one that cannot be made or drawn, or there is
-            no such paper, form, version or address.
+            no such paper, kind, version or address.
 
     Example:
         >>> from manipulatives.lessons.lesson import Round
@@ -120,70 +127,33 @@ def sheet_of(
         b'%PDF'
     """
     whole = settled(lesson, settings)
-    form = _form(form, key=key)
+    kind = _kind(kind, key=key)
+    rounds = tasks_by_round(whole, settings, check_version(version))
     pages = pages_of(
         whole,
-        settings,
-        form=form,
+        rounds,
+        kind=kind,
         large_print=large_print,
         paper=paper,
         version=version,
         address=address,
     )
-    mark = _MARKS[form].lower()
+    mark = _MARKS[kind].lower()
     title = f"{printable(whole.title)}{f': {mark}' if mark else ''}"
-    return pdf_of(pages, title=title, language=LANGUAGES[str(whole.vocabulary)])
-
-
-def sheet_pictures(
-    lesson: Lesson,
-    settings: ClassSettings,
-    *,
-    dots_per_inch: int = 100,
-    form: str = "pupil",
-    large_print: bool = False,
-    paper: str | None = None,
-    version: str = "A",
-    address: str = "",
-) -> list[bytes]:
-    """Return the pages of a sheet as pictures (PNG).
-
-    Args:
-        lesson: the lesson.
-        settings: what holds where the lesson says nothing.
-        dots_per_inch: how fine they are.
-        form: "pupil", "key" or "steps".
-        large_print: whether everything is larger.
-        paper: "a4" or "letter", None for what lesson and settings say.
-        version: "A", "B" or "C".
-        address: where the lesson is on a screen; empty for nowhere.
-
-    Raises:
-        LessonProblem: as `sheet_of` says.
-
-    Example:
-        >>> from manipulatives.lessons.lesson import Round
-        >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
-        >>> sheet_pictures(monday, ClassSettings())[0][1:4]
-        b'PNG'
-    """
-    pages = pages_of(
-        settled(lesson, settings),
-        settings,
-        form=_form(form, key=False),
-        large_print=large_print,
-        paper=paper,
-        version=version,
-        address=address,
+    stored = printed_sheet(whole, rounds, kind=kind, version=version)
+    return pdf_of(
+        pages,
+        title=title,
+        language=LANGUAGES[str(whole.vocabulary)],
+        attachments={ATTACHMENT: stored.to_json()},
     )
-    return [png_of(page, dots_per_inch=dots_per_inch) for page in pages]
 
 
 def pages_of(
     whole: Lesson,
-    settings: ClassSettings,
+    rounds: Sequence[RoundTasks],
     *,
-    form: str = "pupil",
+    kind: str = "pupil",
     large_print: bool = False,
     paper: str | None = None,
     version: str = "A",
@@ -193,8 +163,8 @@ def pages_of(
 
     Args:
         whole: the lesson, with nothing left unset.
-        settings: the method of written sums comes from here.
-        form: "pupil", "key" or "steps".
+        rounds: its rounds with their tasks.
+        kind: "pupil", "key" or "steps".
         large_print: whether everything is larger.
         paper: "a4" or "letter", None for what the lesson says.
         version: "A", "B" or "C".
@@ -205,16 +175,15 @@ def pages_of(
     """
     on = paper_called(paper or str(whole.paper))
     size = LARGE if large_print else STANDARD
-    rounds = asked_in(whole, settings, check_version(version))
     blocks = [
         Block(
             head(
                 whole.title,
                 size,
                 on.inside,
-                mark=_MARKS[form],
+                mark=_MARKS[kind],
                 address=address,
-                names=form != WORKED,
+                names=kind != WORKED,
             )
         )
     ]
@@ -222,47 +191,47 @@ def pages_of(
     for place, each in enumerate(rounds, start=1):
         with at(f"round {place}"):
             words = str(whole.vocabulary)
-            blocks += _round(each, first, size, on, form=form, vocabulary=words)
+            blocks += _round(each, first, size, on, kind=kind, vocabulary=words)
         first += len(each.tasks)
-    note = f"{_NAMES[form]} {code_of(whole, version)} · {whole.title}"
+    note = f"{_NAMES[kind]} {code_of(whole, version)} · {whole.title}"
     return laid_out(blocks, on, lambda page, of: foot(note, page, of, size, on.inside))
 
 
-def _form(form: str | None, *, key: bool) -> str:
-    if form is None:
+def _kind(kind: str | None, *, key: bool) -> str:
+    if kind is None:
         return "key" if key else "pupil"
-    with at("form"):
-        return check_one_of(form, FORMS)
+    with at("kind"):
+        return check_one_of(kind, KINDS)
 
 
 def _round(
-    each: Asked, first: int, size: Size, on: Paper, *, form: str, vocabulary: str
+    each: RoundTasks, first: int, size: Size, on: Paper, *, kind: str, vocabulary: str
 ) -> list[Block]:
     sized = size.for_age(each.age)
     numbered = list(enumerate(each.tasks, start=first))
-    cells = cells_of(numbered, sized, on.inside, key=form != "pupil", vocabulary=vocabulary)
+    cells = cells_of(numbered, sized, on.inside, key=kind != "pupil", vocabulary=vocabulary)
     # What all tasks ask in the same words is said once, in the heading.
-    prompts = {cell.form.prompt for cell in cells}
+    prompts = {cell.printed.prompt for cell in cells}
     alike = len(prompts) == 1
-    todo = dict.fromkeys(cell.form.orders for cell in cells)
+    todo = dict.fromkeys(cell.printed.instructions for cell in cells)
     said = " ".join(text for text in [*(prompts if alike else ()), *todo] if text)
     name = str(each.round.title)
     title, again = (heading(one, said, size, on.inside) for one in (name, f"{name} (continued)"))
     cells = [cell.without_prompt() for cell in cells] if alike else cells
-    given = cells[0].form.given
-    start = [Block(title, before=2 * size.text, keep=True)]
-    if given and all(cell.form.given == given for cell in cells):
-        start.append(Block(given, before=size.note, keep=True))
+    given = cells[0].printed.given
+    start = [Block(title, before=2 * size.text, keep_with_next=True)]
+    if given and all(cell.printed.given == given for cell in cells):
+        start.append(Block(given, before=size.note, keep_with_next=True))
         again = _above(again, given, size.note)
     else:
         cells = [cell.with_given() for cell in cells]
-    if form == WORKED:
+    if kind == WORKED:
         body = _worked(cells, sized, on.inside, again)
     else:
         row, *others = rows_of(cells, on.inside)
         body = [
             Block(row, before=size.text),
-            *(Block(other, before=size.between, again=again) for other in others),
+            *(Block(other, before=size.between, repeated_heading=again) for other in others),
         ]
     return [*start, *body]
 
@@ -282,13 +251,14 @@ def _worked(cells: Sequence[Cell], size: Size, width: float, again: Drawing) -> 
         steps = step_drawings(cell.task.steps, size, half)
         if fits(cell, half) and sum(step.height for step in steps) < _BESIDE:
             both = _side_by_side(drawing_of(cell, half), steps, size, width)
-            blocks.append(Block(both, before=before, again=under))
+            blocks.append(Block(both, before=before, repeated_heading=under))
             continue
         steps = step_drawings(cell.task.steps, size, width - cell.left)
         answered = drawing_of(cell, width)
-        blocks.append(Block(answered, before=before, keep=bool(steps), again=under))
+        keep = bool(steps)
+        blocks.append(Block(answered, before, keep_with_next=keep, repeated_heading=under))
         moved = [Drawing(width, step.height, step.at(cell.left, 0)) for step in steps]
-        blocks += [Block(step, before=size.note / 3, again=again) for step in moved]
+        blocks += [Block(step, before=size.note / 3, repeated_heading=again) for step in moved]
     return blocks
 
 

@@ -1,5 +1,5 @@
 /** A served board: a page that teaches, and a watch over the kernel behind it. */
-import { startSession } from "../../outputs/page/session.js";
+import { startSession } from "../../outputs/page/session/session.js";
 import { whenShown } from "./arrival.js";
 import { makeNotice } from "./notice.js";
 import { giveTime } from "./patience.js";

@@ -9,10 +9,8 @@ import traitlets
 
 from manipulatives.drawings.blocks import blocks_drawing
 from manipulatives.drawings.svg import svg_of
-from manipulatives.maths.block_mats import check_mat, compared, mat_facts, put_together
-from manipulatives.maths.block_trades import trade_down, trade_up
-from manipulatives.maths.day import VOCABULARIES
-from manipulatives.maths.place_value import (
+from manipulatives.maths.number.mats import check_mat, compared, mat_facts, put_together
+from manipulatives.maths.number.place_value import (
     Blocks,
     check_places,
     fewest,
@@ -20,6 +18,8 @@ from manipulatives.maths.place_value import (
     number_of,
     pieces_of,
 )
+from manipulatives.maths.number.trades import trade_down, trade_up
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.widgets.manipulative import Manipulative, told
 
 if TYPE_CHECKING:

@@ -8,7 +8,7 @@ import { makeKept } from "../shared/kept.js";
 import { onKeys } from "../shared/keys.js";
 import { numberInWords } from "../shared/number_words.js";
 import { html, put } from "../shared/svg.js";
-import { makeBeat } from "./beat.js";
+import { makeBeat } from "../shared/beat.js";
 import { makeCounter, makeKeypad, makePanel } from "./controls.js";
 import { MOST_DIGITS, blanks, facts, marksLeft, nextNumber, tap, write } from "./count.js";
 import { makeGrid, looks } from "./grid.js";

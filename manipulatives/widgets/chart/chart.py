@@ -8,9 +8,7 @@ import traitlets
 
 from manipulatives.drawings.chart import chart_drawing
 from manipulatives.drawings.svg import svg_of
-from manipulatives.maths.chart_cells import check_hidden, check_width
-from manipulatives.maths.counting import DIRECTIONS, check_range, check_start, check_step
-from manipulatives.maths.counting_chart import (
+from manipulatives.maths.number.chart import (
     MODES,
     Chart,
     Marks,
@@ -22,7 +20,9 @@ from manipulatives.maths.counting_chart import (
     tap,
     write,
 )
-from manipulatives.maths.day import VOCABULARIES
+from manipulatives.maths.number.chart_cells import check_hidden, check_width
+from manipulatives.maths.number.counting import DIRECTIONS, check_range, check_start, check_step
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.widgets.manipulative import Manipulative, told
 
 if TYPE_CHECKING:

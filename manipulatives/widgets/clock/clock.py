@@ -9,19 +9,12 @@ import traitlets
 
 from manipulatives.drawings.clock import clock_drawing
 from manipulatives.drawings.svg import svg_of
-from manipulatives.maths.day import HALF_DAY
-from manipulatives.maths.times import (
-    VOCABULARIES,
-    check_dial,
-    dial_at,
-    dial_facts,
-    hour_passed,
-    in_digits,
-    parse_time,
-    time_shown,
-    why_no_time,
-)
+from manipulatives.maths.time.day import HALF_DAY
+from manipulatives.maths.time.dial import check_dial, dial_at, dial_facts, hour_passed, time_shown
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.words.clock_digits import in_digits, parse_time
+from manipulatives.words.dial_hints import why_no_time
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch

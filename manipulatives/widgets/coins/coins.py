@@ -9,8 +9,9 @@ import traitlets
 
 from manipulatives.drawings.coins import coins_drawing
 from manipulatives.drawings.svg import svg_of
-from manipulatives.maths.coin_places import next_place
-from manipulatives.maths.coin_tray import (
+from manipulatives.maths.money.coins import currency
+from manipulatives.maths.money.places import next_place
+from manipulatives.maths.money.tray import (
     check_coins,
     check_purse,
     check_tray,
@@ -20,10 +21,9 @@ from manipulatives.maths.coin_tray import (
     tray_facts,
     tray_of,
 )
-from manipulatives.maths.coins import currency
-from manipulatives.maths.money_words import WRITINGS
 from manipulatives.widgets.coins.photographs import check_photographs
 from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.words.money import WRITINGS
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch

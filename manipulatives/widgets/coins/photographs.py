@@ -7,7 +7,7 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
-from manipulatives.maths.coins import currency
+from manipulatives.maths.money.coins import currency
 
 LARGEST = 1_000_000
 """How many bytes a photograph has at most."""

@@ -8,25 +8,22 @@ import traitlets
 
 from manipulatives.drawings.columns import columns_drawing
 from manipulatives.drawings.svg import svg_of
-from manipulatives.maths.columns import (
-    FORM_OF,
-    METHODS,
+from manipulatives.lessons.strands.sums.columns.methods import FORM_OF, METHODS, worked_steps
+from manipulatives.lessons.strands.sums.columns.working import ColumnStep, played
+from manipulatives.maths.columns.facts import sum_facts
+from manipulatives.maths.columns.written_sum import (
     NAMES,
-    TERMS,
-    ColumnStep,
     Sum,
     answer_of,
     check_sum,
     new_sum,
-    played,
     read_sum,
     result_of,
-    sum_facts,
-    worked_steps,
     written,
 )
-from manipulatives.maths.day import VOCABULARIES
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.words.columns import TERMS
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch

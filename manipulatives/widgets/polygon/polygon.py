@@ -9,26 +9,17 @@ import traitlets
 from manipulatives.drawings.polygon import polygon_drawing
 from manipulatives.drawings.polygon_marks import COUNTED
 from manipulatives.drawings.svg import svg_of
-from manipulatives.maths.day import VOCABULARIES
-from manipulatives.maths.shapes import (
-    DEFINITIONS,
-    GRIDS,
-    CutProblem,
-    Grid,
-    Shape,
-    Stroke,
-    Wording,
-    called,
-    check_shape,
-    converted,
-    remark,
-    shape_facts,
-    shape_named,
-    shares_of,
-    strokes,
-    teachers_note,
-)
+from manipulatives.maths.shapes.cuts import CutProblem
+from manipulatives.maths.shapes.data import Shape, check_shape, converted
+from manipulatives.maths.shapes.papers import GRIDS, Grid
+from manipulatives.maths.shapes.ready import shape_named
+from manipulatives.maths.shapes.shares import shares_of
+from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.words.shape_facts import called, shape_facts
+from manipulatives.words.shape_names import DEFINITIONS, Wording
+from manipulatives.words.shape_remarks import remark, teachers_note
+from manipulatives.words.shape_strokes import Stroke, strokes
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch

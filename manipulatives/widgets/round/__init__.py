@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
+from manipulatives.widgets.round.board.widget import BoardRound
 from manipulatives.widgets.round.play import play
-from manipulatives.widgets.round.round import Round
+from manipulatives.widgets.round.pupil.widget import PupilRound
 
-__all__ = ["Round", "play"]
+__all__ = ["BoardRound", "PupilRound", "play"]

@@ -2,30 +2,39 @@
 
 from __future__ import annotations
 
+import pkgutil
+from importlib import import_module
 from typing import TYPE_CHECKING
 
+from manipulatives import widgets
 from manipulatives.lessons.checks import nearest
 from manipulatives.lessons.problem import LessonProblem, quoted
-from manipulatives.widgets.blocks.blocks import PlaceValueBlocks
-from manipulatives.widgets.chart.chart import CountingChart
-from manipulatives.widgets.clock.clock import Clock
-from manipulatives.widgets.coins.coins import CoinTray
-from manipulatives.widgets.columns.columns import ColumnBoard
-from manipulatives.widgets.polygon.polygon import PolygonDrawer
+from manipulatives.widgets.manipulative import Manipulative
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from manipulatives.widgets.manipulative import Manipulative
 
-MANIPULATIVES: Mapping[str, type[Manipulative]] = {
-    "Clock": Clock,
-    "CoinTray": CoinTray,
-    "ColumnBoard": ColumnBoard,
-    "CountingChart": CountingChart,
-    "PlaceValueBlocks": PlaceValueBlocks,
-    "PolygonDrawer": PolygonDrawer,
-}
+def found() -> dict[str, type[Manipulative]]:
+    """Return every manipulative that a folder beside this one exports, by its name.
+
+    A folder of a manipulative has its class in `__all__`; nothing else needs to name it.
+
+    Example:
+        >>> "Clock" in found()
+        True
+    """
+    folders = [found.name for found in pkgutil.iter_modules(widgets.__path__) if found.ispkg]
+    own = __package__.rpartition(".")[2]
+    packages = [import_module(f"{widgets.__name__}.{name}") for name in folders if name != own]
+    exported = [
+        getattr(package, name) for package in packages for name in getattr(package, "__all__", ())
+    ]
+    kinds = [each for each in exported if isinstance(each, type) and issubclass(each, Manipulative)]
+    return {kind.__name__: kind for kind in sorted(kinds, key=lambda kind: kind.__name__)}
+
+
+MANIPULATIVES: Mapping[str, type[Manipulative]] = found()
 
 
 def manipulative_called(name: str) -> type[Manipulative]:

@@ -5,23 +5,23 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.checks import check_one_of
+from manipulatives.lessons.currency import Money, called, check_money
 from manipulatives.lessons.lesson import Round as Planned
-from manipulatives.lessons.makers import make_tasks
-from manipulatives.lessons.own_coins import Money, called, check_money
 from manipulatives.lessons.problem import at
 from manipulatives.lessons.settings import TIMERS, class_settings
-from manipulatives.lessons.skills import skill_called
-from manipulatives.maths.columns import METHODS
-from manipulatives.maths.times import VOCABULARIES
+from manipulatives.lessons.strands.sums.columns.methods import METHODS
+from manipulatives.lessons.tasks.make import make_tasks
+from manipulatives.maths.vocabulary import VOCABULARIES
+from manipulatives.widgets.round.board.own_numbers.answer import can_be_typed
+from manipulatives.widgets.round.board.widget import BoardRound
 from manipulatives.widgets.round.children import manipulative_called
-from manipulatives.widgets.round.round import Round
-from manipulatives.widgets.round.wishing import can_be_typed
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from manipulatives.lessons.task import Task
+    from manipulatives.lessons.tasks.task import Task
     from manipulatives.widgets.manipulative import Manipulative
 
 
@@ -39,7 +39,7 @@ def play(
     count_aloud: int | None = None,
     instead: Sequence[str | int] = (),
     **options: Any,
-) -> Round:
+) -> BoardRound:
     """Make a round of a skill; the same call gives the same questions everywhere.
 
     The call takes plain values only, so that a lesson can be read from a notebook without running
@@ -118,10 +118,10 @@ def play(
     set_options = [f"{name}={value}" for name, value in sorted(options.items())]
     if planned.instead:
         set_options.append(f"instead={[*planned.instead]}")
-    return Round(
+    return BoardRound(
         manipulative=child,
         tasks=[task.to_data() for task in made],
-        ways={"currency": coins, "method": way, "options": options},
+        settings={"currency": coins, "method": way, "options": options},
         setup={
             "title": planned.title or usual.name,
             "skill": skill,

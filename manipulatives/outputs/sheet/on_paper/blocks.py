@@ -8,13 +8,15 @@ from typing import Any
 from manipulatives.drawings.block_rows import GROUP, PITCH
 from manipulatives.drawings.blocks import block_shapes, blocks_drawing
 from manipulatives.drawings.shapes import Box, Drawing, Paint, Shape
-from manipulatives.lessons.task import Task
-from manipulatives.maths.place_value import Blocks, fewest, number_of
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import asked, is_sum, on_paper, words
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.number.place_value import Blocks, fewest, number_of
+from manipulatives.outputs.sheet.tasks.printed import Answer, Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import asked, is_sum, on_paper, words
 
-ORDERS = "Draw the blocks on the mat."
+MANIPULATIVE = "PlaceValueBlocks"
+
+INSTRUCTIONS = "Draw the blocks on the mat."
 
 _SHOWN = ("places", "pair", "digits")
 _GAP = 6.0
@@ -25,19 +27,14 @@ _ONE = 0.15
 """Of ones alone the side of each, as a share of the height of a mat."""
 
 
-def blocks(task: Task, manner: Manner) -> Printed:
-    """Return a task with blocks as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+def printed(task: Task, manner: Manner) -> Printed:
+    """Return a task with blocks as it is printed."""
     if task.ask["by"] == "manipulative":
         traits = {**task.start, **({"mat": solved(task)["mat"]} if manner.key else {})}
         empty = not manner.key and not any(map(number_of, task.start["mat"]))
         picture = _mat(traits, manner, drawn=not empty)
-        several = len(task.start["mat"]) > 1
-        return Printed(on_paper(task.prompt), ORDERS, "said" if several else "there", picture)
+        answer: Answer = "picture and words" if len(task.start["mat"]) > 1 else "picture"
+        return Printed(on_paper(task.prompt), INSTRUCTIONS, answer, picture)
     mats: list[Blocks] = task.start.get("mat", [{}])
     if is_sum(task.prompt) or all(_is_said(mat, task.prompt) for mat in mats):
         return words(task, manner)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from manipulatives.drawings.chart import chart_drawing
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.facts import CHART
-from manipulatives.lessons.task import Task
-from manipulatives.maths.counting_chart import Chart, Marks, no_marks
-from manipulatives.outputs.sheet.number_line import hops_drawing
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import words
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.lessons.tasks.facts import CHART
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.number.chart import Chart, Marks, no_marks
+from manipulatives.outputs.sheet.tasks.number_line import hops_drawing
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import words
+
+MANIPULATIVE = "CountingChart"
 
 AROUND = 2
 """How many rows are seen above and below those that are needed."""
@@ -19,13 +21,8 @@ MOST_ROWS = 13
 WRITE = "write"
 
 
-def chart(task: Task, manner: Manner) -> Printed:
-    """Return a task with a counting chart as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+def printed(task: Task, manner: Manner) -> Printed:
+    """Return a task with a counting chart as it is printed."""
     if task.ask["by"] != "manipulative":
         # What is on the screen's chart is in the prompt too.
         return words(task, manner)
@@ -36,15 +33,15 @@ def chart(task: Task, manner: Manner) -> Printed:
     prompt = task.prompt.replace("Tap the", "Circle the")
     if whole.mode == WRITE:
         picture = _piece(whole, now, sorted(whole.blanks), manner)
-        return Printed(prompt, "", "there", picture)
+        return Printed(prompt, "", "picture", picture)
     needed = [*now["counted"], *end["counted"]]
     if _rows(whole, needed) > MOST_ROWS:
         shown = end["counted"] if manner.key else now["counted"]
         picture = hops_drawing(needed, shown, whole.step, manner)
-        return Printed(prompt, "Draw the hops on the line.", "there", picture)
+        return Printed(prompt, "Draw the hops on the line.", "picture", picture)
     picture = _piece(whole, end if manner.key else now, needed, manner)
-    orders = "" if prompt.startswith("Circle") else "Circle every number that you count."
-    return Printed(prompt, orders, "there", picture)
+    instructions = "" if prompt.startswith("Circle") else "Circle every number that you count."
+    return Printed(prompt, instructions, "picture", picture)
 
 
 def _rows(whole: Chart, needed: list[int]) -> int:

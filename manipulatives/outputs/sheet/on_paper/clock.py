@@ -6,24 +6,21 @@ from typing import Any
 
 from manipulatives.drawings.clock import clock_drawing
 from manipulatives.drawings.shapes import Drawing, Line, Paint, Polygon
-from manipulatives.lessons.task import Task
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import asked
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import asked
+
+MANIPULATIVE = "Clock"
 
 ARROW_ROOM = 10.0
 
 _SHOWN = ("numerals", "ticks", "minute_numbers", "sector", "arc")
 
 
-def clock(task: Task, manner: Manner) -> Printed:
-    """Return a task with a clock as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+def printed(task: Task, manner: Manner) -> Printed:
+    """Return a task with a clock as it is printed."""
     size = manner.size
     if task.ask["by"] != "manipulative":
         face = _face(task.start, size, size.picture)
@@ -40,7 +37,7 @@ def clock(task: Task, manner: Manner) -> Printed:
     else:
         given = _face(task.start, size, size.pair)
         face = _from_to(given, _face(end, size, size.pair, **how))
-    return Printed(task.prompt, "Draw the hands.", "said", face, corner=True)
+    return Printed(task.prompt, "Draw the hands.", "picture and words", face, corner=True)
 
 
 def _face(traits: dict[str, Any], size: Size, width: float, **how: bool) -> Drawing:

@@ -7,17 +7,19 @@ from typing import Any
 
 from manipulatives.drawings.coin_face import coin_face
 from manipulatives.drawings.shapes import Box, Circle, Drawing, Paint, Shape, Text
-from manipulatives.lessons.task import Task
-from manipulatives.maths.coin import Coin
-from manipulatives.maths.coins import Currency, currency
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import asked, on_paper
-from manipulatives.outputs.sheet.paper import Size
-from manipulatives.outputs.sheet.pdf import text_width
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.money.coin import Coin
+from manipulatives.maths.money.coins import Currency, currency
+from manipulatives.outputs.sheet.layout.paper import Size
+from manipulatives.outputs.sheet.pdf.letters import text_width
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import asked, on_paper
+
+MANIPULATIVE = "CoinTray"
 
 APART = 3.0
-ORDERS = "Draw the coins in the box."
+INSTRUCTIONS = "Draw the coins in the box."
 LABEL = "Coins:"
 WIDEST = 164.0
 
@@ -26,26 +28,22 @@ _RING = 1.4
 _EDGE = Paint(fill="sheet", stroke="edge", width=0.4, dashes=(2.0, 1.5))
 
 
-def coins(task: Task, manner: Manner) -> Printed:
-    """Return a task with coins as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+def printed(task: Task, manner: Manner) -> Printed:
+    """Return a task with coins as it is printed."""
     tray = task.start.get("tray", [])
     if task.ask["by"] != "manipulative":
         picture = _row(task.start, manner.room, manner.size) if tray else None
         return asked(task, manner, picture=picture)
     end = solved(task)["tray"] if manner.key else []
     space = _space({**task.start, "worths": True, "tray": end}, manner)
-    given = _row(task.start, manner.room, manner.size) if tray else None
-    if given:
-        below = given.height + _BELOW
-        shapes = (*given.shapes, *space.at(0, below))
+    if tray:
+        row = _row(task.start, manner.room, manner.size)
+        below = row.height + _BELOW
+        shapes = (*row.shapes, *space.at(0, below))
         picture = Drawing(space.width, below + space.height, shapes)
-        return Printed(on_paper(task.prompt), ORDERS, "there", picture)
-    return Printed(on_paper(task.prompt), ORDERS, "there", space, given=_purse(task.start, manner))
+        return Printed(on_paper(task.prompt), INSTRUCTIONS, "picture", picture)
+    given = _purse(task.start, manner)
+    return Printed(on_paper(task.prompt), INSTRUCTIONS, "picture", space, given=given)
 
 
 def _row(traits: dict[str, Any], room: float, size: Size) -> Drawing:

@@ -4,30 +4,28 @@ from __future__ import annotations
 
 from manipulatives.drawings.columns import columns_drawing
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.task import Task
-from manipulatives.maths.columns import ADD, LINE, PARTS, Sum, played, start_of
-from manipulatives.outputs.sheet.blanks import Blank, row
-from manipulatives.outputs.sheet.number_line import jumps_drawing
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import on_paper, words
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.lessons.strands.sums.columns.working import played
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.columns.written_sum import ADD, LINE, PARTS, Sum, start_of
+from manipulatives.outputs.sheet.layout.blanks import Blank, row
+from manipulatives.outputs.sheet.tasks.number_line import jumps_drawing
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import on_paper, words
+
+MANIPULATIVE = "ColumnBoard"
 
 SQUARES = "Work out each sum. Write your marks too."
 JUMPS = "Draw your jumps. Write the answer."
 
 
-def columns(task: Task, manner: Manner) -> Printed:
-    """Return a written sum as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+def printed(task: Task, manner: Manner) -> Printed:
+    """Return a written sum as it is printed."""
     if task.ask["by"] != "manipulative":
         return words(task, manner)
     asked: Sum = task.start["sum"]
     if asked["form"] == LINE:
-        return Printed("", JUMPS, "there", _on_a_line(task, manner), short=True)
+        return Printed("", JUMPS, "picture", _on_a_line(task, manner), short=True)
     traits = solved(task)
     done = played(asked, traits["steps"]) if manner.key else asked
     size = manner.size
@@ -37,8 +35,8 @@ def columns(task: Task, manner: Manner) -> Printed:
         square=size.box,
         least_type=size.note,
     )
-    orders = "Work out each sum." if asked["form"] == PARTS else SQUARES
-    return Printed("", orders, "there", picture, short=True)
+    instructions = "Work out each sum." if asked["form"] == PARTS else SQUARES
+    return Printed("", instructions, "picture", picture, short=True)
 
 
 def _on_a_line(task: Task, manner: Manner) -> Drawing:

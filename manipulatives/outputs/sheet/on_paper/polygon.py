@@ -6,23 +6,20 @@ from typing import Any
 
 from manipulatives.drawings.polygon import polygon_drawing
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.facts import EMPTY_PAPER
-from manipulatives.lessons.task import Task
-from manipulatives.outputs.sheet.on_paper.solved import solved
-from manipulatives.outputs.sheet.on_paper.words import asked, on_paper
-from manipulatives.outputs.sheet.printed import Manner, Printed
+from manipulatives.lessons.tasks.facts import EMPTY_PAPER
+from manipulatives.lessons.tasks.task import Task
+from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
+from manipulatives.outputs.sheet.tasks.solved import solved
+from manipulatives.outputs.sheet.tasks.words import asked, on_paper
+
+MANIPULATIVE = "PolygonDrawer"
 
 DRAW = "Draw on the dots. Use a ruler."
 CUT = "Draw the lines to cut along. Use a ruler."
 
 
-def polygon(task: Task, manner: Manner) -> Printed:
-    """Return a task with a shape as it is printed.
-
-    Args:
-        task: the task.
-        manner: how its round is printed.
-    """
+def printed(task: Task, manner: Manner) -> Printed:
+    """Return a task with a shape as it is printed."""
     if task.ask["by"] != "manipulative":
         return asked(task, manner, picture=_paper(task.start, manner))
     cut = task.start.get("tool") == "cut"
@@ -30,7 +27,7 @@ def polygon(task: Task, manner: Manner) -> Printed:
     if manner.key:
         traits = {**task.start, "shape": solved(task).get("shape", EMPTY_PAPER)}
     picture = _paper(traits, manner, answered=manner.key and not cut)
-    return Printed(on_paper(task.prompt), CUT if cut else DRAW, "there", picture)
+    return Printed(on_paper(task.prompt), CUT if cut else DRAW, "picture", picture)
 
 
 def _paper(traits: dict[str, Any], manner: Manner, *, answered: bool = False) -> Drawing:

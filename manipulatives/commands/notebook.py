@@ -1,0 +1,52 @@
+"""The command that makes the notebook of a lesson: `manipulatives notebook LESSON`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from manipulatives.commands import writing
+from manipulatives.lessons.files import read_lesson
+from manipulatives.lessons.problem import LessonProblem, in_file
+
+if TYPE_CHECKING:
+    import argparse
+
+HELP = "Make the notebook of a lesson, to be changed, shown and taught from in Jupyter."
+EXAMPLE = "manipulatives notebook monday.toml -o monday.ipynb"
+ENDING = ".ipynb"
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Tell a parser what the command takes."""
+    parser.add_argument("lesson", metavar="LESSON", type=writing.path, help="a lesson file (.toml)")
+    writing.target_arguments(parser, "notebook")
+
+
+def run(given: argparse.Namespace) -> str:
+    """Write the notebook and say so.
+
+    Raises:
+        LessonProblem: it is no lesson file, or the notebook cannot be written.
+    """
+    from manipulatives.notebook.writing import notebook_of  # noqa: PLC0415 - notebooks load much
+    from manipulatives.shelf.outputs import notebook_text  # noqa: PLC0415
+    from manipulatives.shelf.replace import FORCE, check_unchanged  # noqa: PLC0415
+
+    if given.lesson.is_dir():
+        raise LessonProblem("this is a folder", remedy="give a file", file=str(given.lesson))
+    if given.lesson.suffix.lower() == ENDING:
+        raise LessonProblem(
+            "this is a notebook already",
+            remedy="give a lesson file (.toml)",
+            file=str(given.lesson),
+        )
+    target: Path = given.output or given.lesson.with_suffix(ENDING)
+    writing.check_target(target, ENDING)
+    content = notebook_text(notebook_of(read_lesson(given.lesson)))
+    # Somebody may have worked on it.
+    if not given.force:
+        with in_file(str(target)):
+            check_unchanged(target, content, remedy=FORCE)
+    writing.write(target, content)
+    return f"The notebook is written: {target}."

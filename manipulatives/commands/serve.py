@@ -1,0 +1,168 @@
+"""The command that opens the shelf: `manipulatives serve [FOLDER]`."""
+
+from __future__ import annotations
+
+import errno
+import sys
+import threading
+import webbrowser
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from manipulatives.lessons.problem import LessonProblem
+from manipulatives.serve.fast_import import start_quickly
+
+if TYPE_CHECKING:
+    import argparse
+
+    from manipulatives.shelf.items import Shelf
+
+HELP = (
+    "Open the shelf of a folder: every lesson as board, page, sheet and key. "
+    "It is for this machine only, and Ctrl+C closes it."
+)
+EXAMPLE = "manipulatives serve lessons"
+PORT = 8817
+"""Where the shelf is unless told otherwise; the browser keeps places and answers under it."""
+
+FIRST_FREE, LAST = 1024, 65535
+"""The ports that a program may have without being the system's."""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Tell a parser what the command takes."""
+    parser.add_argument(
+        "folder",
+        metavar="FOLDER",
+        type=Path,
+        nargs="?",
+        default=Path(),
+        help="where the lessons are (without it, this folder)",
+    )
+    parser.add_argument(
+        "--port",
+        metavar="N",
+        type=int,
+        default=PORT,
+        help=f"where to listen, on this machine only (without it, {PORT}; 0 for any that is free)",
+    )
+    parser.add_argument(
+        "--no-browser",
+        dest="browser",
+        action="store_false",
+        help="only say the address, without opening it in a browser",
+    )
+    hosted = parser.add_argument_group("for a hosted trial, where a proxy decides who may come in")
+    hosted.add_argument(
+        "--base", metavar="PATH", default="/", help="where the shelf's addresses begin"
+    )
+    hosted.add_argument(
+        "--lab", metavar="ADDRESS", default="", help="where the folder is in a JupyterLab"
+    )
+
+
+def run(given: argparse.Namespace) -> str:
+    """Open the shelf and stay until it is closed.
+
+    Raises:
+        LessonProblem: there is no such folder, or the port is taken.
+    """
+    return serve(
+        given.folder, port=given.port, browser=given.browser, base=given.base, lab=given.lab
+    )
+
+
+def serve(
+    folder: str | Path = ".",
+    *,
+    port: int = PORT,
+    browser: bool = True,
+    base: str = "/",
+    lab: str = "",
+) -> str:
+    """Open the shelf of a folder on this machine and stay until Ctrl+C.
+
+    Args:
+        folder: where the lessons are.
+        port: where to listen, on this machine only; 0 for any port that is free.
+        browser: whether to open it in a browser.
+        base: where its addresses begin when a proxy is in front, which then decides who may come.
+        lab: the folder's address in a JupyterLab that is there already; "" to start one of our own
+            when it is asked for.
+
+    Raises:
+        LessonProblem: there is no such folder, or the port is taken.
+
+    Example:
+        >>> serve("nowhere")
+        Traceback (most recent call last):
+        manipulatives.lessons.problem.LessonProblem: nowhere: there is no such folder; ...
+    """
+    start_quickly()
+    shelf = _shelf(Path(folder))
+    if not 0 <= port <= LAST:
+        raise _no_port(f"there is no port {port}")
+    # Voila takes a second to load, which no other command should wait for.
+    from manipulatives.serve.app import ShelfApp  # noqa: PLC0415
+    from manipulatives.serve.lab import Lab, LabElsewhere  # noqa: PLC0415
+    from manipulatives.serve.server_state import ServerState  # noqa: PLC0415
+
+    def opened(address: str) -> None:
+        _say(f"The shelf of {shelf.folder.name or shelf.folder} is open at {address}")
+        _say("Press Ctrl+C to close it.")
+        if browser:
+            _open(address)
+
+    state = ServerState(shelf, LabElsewhere(lab) if lab else Lab(shelf.folder))
+    try:
+        app = ShelfApp.instance(state=state, port=port, base=_as_base(base), opened=opened)
+    except OSError as error:
+        raise _no_port(_why(error, port), port) from None
+    app.initialize()
+    app.start()
+    return "The shelf is closed."
+
+
+def _say(sentence: str) -> None:
+    sys.stdout.write(f"{sentence}\n")
+    sys.stdout.flush()
+
+
+def _open(address: str) -> None:
+    """Open the browser; some come back only when they are closed."""
+    threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
+
+
+def _as_base(base: str) -> str:
+    inside = base.strip("/")
+    return f"/{inside}/" if inside else "/"
+
+
+def _shelf(folder: Path) -> Shelf:
+    from manipulatives.shelf.items import Shelf  # noqa: PLC0415 - it reads notebooks
+
+    try:
+        shelf = Shelf(folder)
+        next(shelf.folder.iterdir(), None)
+    except FileNotFoundError:
+        what, remedy = "there is no such folder", "give one that is there"
+    except NotADirectoryError:
+        what, remedy = "that is no folder", "give the folder that it is in"
+    except OSError as error:
+        what, remedy = f"the folder cannot be read ({error.strerror})", "give another"
+    else:
+        return shelf
+    raise LessonProblem(what, remedy=remedy, file=str(folder))
+
+
+def _no_port(what: str, port: int = 0) -> LessonProblem:
+    other = port + 1 if FIRST_FREE <= port < LAST else PORT
+    return LessonProblem(what, remedy=f"give another, such as --port {other}")
+
+
+def _why(error: OSError, port: int) -> str:
+    if error.errno == errno.EADDRINUSE:
+        return f"port {port} is taken, perhaps by a shelf that is already open"
+    if error.errno == errno.EACCES:
+        return f"port {port} is not for everyone"
+    return f"port {port} cannot be had ({error.strerror})"

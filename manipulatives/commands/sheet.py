@@ -1,0 +1,64 @@
+"""The command that prints a lesson as practice: `manipulatives sheet LESSON`."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from manipulatives.commands import writing
+from manipulatives.lessons.lesson import VERSIONS
+
+if TYPE_CHECKING:
+    import argparse
+
+HELP = "Print a lesson as practice on paper, or with --key as the same sheet answered."
+EXAMPLE = "manipulatives sheet monday.toml -o monday.pdf --large-print"
+OUTPUT_OF = {"pupil": "sheet", "key": "key", "steps": "steps"}
+CALLED = {"pupil": "sheet", "key": "key", "steps": "key with its steps"}
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Tell a parser what the command takes."""
+    writing.file_arguments(parser, "PDF")
+    writing.paper_arguments(parser)
+    writing.numbers_arguments(parser)
+    parser.add_argument(
+        "--form",
+        choices=tuple(OUTPUT_OF),
+        default="pupil",
+        help="for pupils, answered, or answered with the worked steps",
+    )
+    parser.add_argument(
+        "--key", dest="form", action="store_const", const="key", help="the same as --form key"
+    )
+    parser.add_argument("--large-print", action="store_true", help="everything larger")
+    parser.add_argument(
+        "--address", default="", metavar="URL", help="where the page is, for a QR code"
+    )
+
+
+def run(given: argparse.Namespace) -> str:
+    """Write the sheet or the key and say so.
+
+    Raises:
+        LessonProblem: nothing can be printed of it, or it cannot be written.
+    """
+    from manipulatives.outputs.sheet import sheet_of_file  # noqa: PLC0415 - paper loads much
+    from manipulatives.shelf.outputs import OUTPUTS  # noqa: PLC0415
+
+    source = writing.source_of(given)
+    output = OUTPUTS[OUTPUT_OF[given.form]]
+    version = "" if given.version == VERSIONS[0] else f"-{given.version}"
+    ending = output.ending.replace(".pdf", f"{version}.pdf")
+    target = writing.target_of(given, output, ending)
+    content = sheet_of_file(
+        source,
+        kind=given.form,
+        paper=given.paper,
+        large_print=given.large_print,
+        seed=given.seed,
+        version=given.version,
+        code=given.code,
+        address=given.address,
+    )
+    writing.write(target, content)
+    return f"The {CALLED[given.form]} is written: {target}."

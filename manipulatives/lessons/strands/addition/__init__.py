@@ -1,0 +1,1 @@
+"""The addition strand: its skills, tasks, worked steps and foreseeable mistakes."""

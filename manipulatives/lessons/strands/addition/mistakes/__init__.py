@@ -1,0 +1,1 @@
+"""The foreseeable mistakes of the strand."""

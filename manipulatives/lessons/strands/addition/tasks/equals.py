@@ -1,0 +1,135 @@
+"""Tasks of statements with an equal sign that are true or false."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+from typing import Any
+
+from manipulatives.lessons.strands.addition.mistakes.equals import FALSE, RULES, TRUE, is_true
+from manipulatives.lessons.strands.sums.blocks import mats
+from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
+from manipulatives.lessons.tasks.pools import Joined
+from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.maths.columns.written_sum import MINUS
+from manipulatives.maths.number.place_value import fewest
+
+Statement = tuple[str, int, int, int, int]
+"""Its form, as `mistakes.equals.is_true` has it, and its numbers."""
+
+FORMS = ("sum first", "sum last", "both sides", "turned sum", "turned difference")
+
+
+def written(statement: Statement) -> str:
+    """Return a statement as it is written.
+
+    Example:
+        >>> written(("both sides", 8, 4, 7, 5)), written(("turned difference", 8, 5, 5, 8))
+        ('8 + 4 = 7 + 5', '8 - 5 = 5 - 8')
+    """
+    form, a, b, c, d = statement
+    return {
+        "sum first": f"{a} + {b} = {c}",
+        "sum last": f"{c} = {a} + {b}",
+        "both sides": f"{a} + {b} = {c} + {d}",
+        "turned sum": f"{a} + {b} = {b} + {a}",
+        "turned difference": f"{a} - {b} = {b} - {a}",
+    }[form]
+
+
+def _steps(statement: Statement, answer: str) -> tuple[Step, ...]:
+    form, a, b, c, d = statement
+    first, second = a + b, c + d
+    if form == "turned difference":
+        return (
+            Step(f"{a} {MINUS} {b} = {a - b}.", f"{a - b}", _shown(a - b, 0)),
+            Step(f"{b} is smaller than {a}.", f"{b}, then {a}"),
+            Step("A subtraction cannot be turned round. It is false.", FALSE, answer=answer),
+        )
+    left = Step(f"{a} + {b} = {first}.", f"{first}", _shown(first, 0))
+    if form == "turned sum":
+        right = Step(f"{b} + {a} = {first}.", f"{first}", _shown(first, first))
+        second = first
+    elif form == "both sides":
+        right = Step(f"{c} + {d} = {second}.", f"{second}", _shown(first, second))
+    else:
+        right = Step(f"The other side is {c}.", f"{c}", _shown(first, c))
+    same = first == second
+    end = "as much as" if same else "more than" if first > second else "less than"
+    say = f"{first} is {end} {second}. It is {answer}."
+    return left, right, Step(say, answer, answer=answer)
+
+
+def _shown(first: int, second: int) -> dict[str, Any]:
+    return {"mat": mats(fewest(first), fewest(second))}
+
+
+def _task(request: Request) -> Task:
+    statement: Statement = request.item
+    answer = TRUE if is_true(*statement) else FALSE
+    text = written(statement)
+    found = [(rule, rule.wrong(*statement)) for rule in RULES]
+    return Task(
+        skill=request.skill,
+        kind=_kind(statement),
+        prompt=f"True or false? {text}",
+        say=f"Is this true? {text.replace('-', MINUS)}. Work out both sides.",
+        manipulative="PlaceValueBlocks",
+        start={"mat": mats({}, {}), "places": 2, "result": False, "digits": False},
+        ask={"by": "choice", "choices": [TRUE, FALSE]},
+        goal=["=", "answer", answer],
+        answer=answer,
+        spoken=answer,
+        steps=_steps(statement, answer),
+        mistakes=foreseen(found, request.vocabulary, right=answer),
+    )
+
+
+@cache
+def _statements(form: str, to: int) -> tuple[Statement, ...]:
+    """Return the statements of a form, half of them true and half false."""
+    made: list[Statement] = []
+    for a in range(1, to):
+        for b in range(1, to - a + 1):
+            made += _pair_of(form, a, b)
+    return tuple(dict.fromkeys(made))
+
+
+def _pair_of(form: str, a: int, b: int) -> list[Statement]:
+    """Return a true statement and a false one about a sum, as far as there are both."""
+    near = a + b + (1 if a % 2 else -1)
+    match form:
+        case "sum first" | "sum last":
+            return [(form, a, b, a + b, 0), (form, a, b, near, 0)]
+        case "both sides" if b > 1:
+            # The false ones take the sum for the answer, or are a little more.
+            trap = (form, a, b, a + b, b) if (a + b) % 2 else (form, a, b, a + 1, b)
+            return [(form, a, b, a + 1, b - 1), trap]
+        case "turned" if a > b:
+            return [("turned sum", a, b, b, a), ("turned difference", a, b, b, a)]
+        case _:
+            return []
+
+
+@cache
+def _pool(form: str, to: int) -> Sequence[Statement]:
+    forms = ("sum first", "sum last", "both sides", "turned") if form == "any" else (form,)
+    return Joined([_statements(one, to) for one in forms])
+
+
+def _kind(statement: Statement) -> str:
+    return statement[0]
+
+
+def _ease(statement: Statement) -> tuple[int, int]:
+    form, a, b, _, _ = statement
+    return FORMS.index(form), a + b
+
+
+TRUE_OR_FALSE = TaskGenerator(
+    items=lambda options: _pool(options["form"], options["to"]),
+    task=_task,
+    kind=_kind,
+    ease=_ease,
+)

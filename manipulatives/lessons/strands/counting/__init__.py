@@ -1,0 +1,1 @@
+"""The counting strand: its skills, tasks, worked steps and foreseeable mistakes."""

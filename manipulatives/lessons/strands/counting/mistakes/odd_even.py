@@ -1,0 +1,139 @@
+"""Even and odd numbers, and foreseeable errors of telling them apart, as pure functions.
+
+That the first digit decides instead of the last is common knowledge of teachers; the rules are
+our exact statements, from no published table.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from manipulatives.lessons.tasks.rule import Rule
+
+EVEN, ODD = "even", "odd"
+PARITIES = (EVEN, ODD)
+
+
+def parity(number: int) -> str:
+    """Return whether a number is "even" or "odd".
+
+    Example:
+        >>> parity(14), parity(0), parity(15)
+        ('even', 'even', 'odd')
+    """
+    return PARITIES[number % 2]
+
+
+def parity_of_tens(number: int) -> str | None:
+    """Return what is said when the first digit decides, and not the ones.
+
+    Example:
+        >>> parity_of_tens(34), parity_of_tens(24)
+        ('odd', None)
+    """
+    first = parity(int(str(number)[0]))
+    return None if first == parity(number) else first
+
+
+def parity_mixed_up(number: int) -> str:
+    """Return what is said when the words even and odd change places.
+
+    Example:
+        >>> parity_mixed_up(34)
+        'odd'
+    """
+    return parity(number + 1)
+
+
+def one_on(number: int, wanted: str) -> int | None:
+    """Return the next number, where the next even or odd one was wanted.
+
+    Example:
+        >>> one_on(14, "even"), one_on(13, "even")
+        (15, None)
+    """
+    return _unless(next_of(number, wanted), number + 1)
+
+
+def two_on(number: int, wanted: str) -> int | None:
+    """Return the number two on, where the next even or odd one was wanted.
+
+    Example:
+        >>> two_on(13, "even"), two_on(14, "even")
+        (15, None)
+    """
+    return _unless(next_of(number, wanted), number + 2)
+
+
+def one_before(number: int, wanted: str) -> int | None:
+    """Return the even or odd number before, where the next one was wanted.
+
+    Example:
+        >>> one_before(14, "even"), one_before(13, "even"), one_before(0, "even")
+        (12, 12, None)
+    """
+    before = number - 1 - (parity(number - 1) != wanted)
+    return before if before >= 0 else None
+
+
+def next_of(number: int, wanted: str) -> int:
+    """Return the next even, or the next odd, number.
+
+    Example:
+        >>> next_of(14, "even"), next_of(14, "odd")
+        (16, 15)
+    """
+    return number + 1 + (parity(number + 1) != wanted)
+
+
+def _unless(right: int, wrong: int) -> int | None:
+    return None if wrong == right else wrong
+
+
+OnParity = Rule[Callable[[int], str | None]]
+OnNext = Rule[Callable[[int, str], int | None]]
+
+# In each table: where several rules lead to one answer, the first of them names it.
+DECIDING: tuple[OnParity, ...] = (
+    Rule(
+        "parity_of_tens",
+        parity_of_tens,
+        may_have="looked at the first digit and not at the ones",
+        us="Look at the ones digit.",
+        does={"digit": "first"},
+    ),
+    Rule(
+        "parity_mixed_up",
+        parity_mixed_up,
+        may_have="changed the words even and odd round",
+        us="Counting in twos from zero says the even numbers.",
+        does={"words": "swapped"},
+    ),
+)
+
+NEXT: tuple[OnNext, ...] = (
+    Rule(
+        "parity_one_on",
+        one_on,
+        may_have="taken the very next number",
+        us="Look at the ones digit of your number.",
+        does={"on": 1},
+    ),
+    Rule(
+        "parity_two_on",
+        two_on,
+        may_have="counted two on from any number",
+        us="Look at the ones digit of your number.",
+        does={"on": 2},
+    ),
+    Rule(
+        "parity_before",
+        one_before,
+        may_have="gone back instead of on",
+        us="Next means going on, not back.",
+        does={"direction": "back"},
+    ),
+)
+
+RULES: tuple[Rule[Any], ...] = (*DECIDING, *NEXT)

@@ -1,0 +1,1 @@
+"""The money strand: its skills, tasks, worked steps and foreseeable mistakes."""

@@ -1,0 +1,1 @@
+"""The place value strand: its skills, tasks, worked steps and foreseeable mistakes."""

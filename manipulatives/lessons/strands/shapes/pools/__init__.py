@@ -1,0 +1,1 @@
+"""The shapes that tasks ask about."""

@@ -1,0 +1,1 @@
+"""One-step stories of addition and subtraction."""

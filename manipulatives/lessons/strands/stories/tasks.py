@@ -1,0 +1,223 @@
+"""Tasks of one-step stories, of every published situation and place of the unknown."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
+from typing import Any
+
+from manipulatives.lessons.strands.stories.mistakes import (
+    ADDED,
+    FOLLOWED_FEWER,
+    FOLLOWED_MORE,
+    PARTS_IN_ONE,
+    PARTS_OVER,
+    PARTS_SHORT,
+    STORY_NUMBERS,
+    TOOK,
+)
+from manipulatives.lessons.strands.stories.steps import (
+    add_to_steps,
+    compare_steps,
+    put_together_steps,
+    take_from_steps,
+)
+from manipulatives.lessons.strands.stories.told import scene, told
+from manipulatives.lessons.strands.sums.asked import equation, typed_task
+from manipulatives.lessons.strands.sums.blocks import mats
+from manipulatives.lessons.strands.sums.line import line
+from manipulatives.lessons.tasks.foreseen import mistake
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
+from manipulatives.lessons.tasks.pools import Joined, Labelled
+from manipulatives.lessons.tasks.predicates import Predicate
+from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.tasks.task import Mistake, Step, Task
+from manipulatives.maths.columns.written_sum import ADD
+from manipulatives.maths.number.words import number_in_words
+
+Item = tuple[str, str, int, int]
+"""The unknown, the wording or "", and both numbers as `stories_told.told` has them."""
+
+UNKNOWNS = {
+    "add to": ("result", "change", "start"),
+    "take from": ("result", "change", "start"),
+    "put together": ("total", "addend", "both"),
+    "compare": ("difference", "bigger", "smaller"),
+}
+"""The situations, and what may be unknown in each."""
+WORDINGS = ("more", "fewer")
+
+
+def numbers_told(situation: str, unknown: str, numbers: tuple[int, int]) -> tuple[int, int, int]:
+    """Return the two numbers that a story tells, in their order, and the one that is asked.
+
+    Example:
+        >>> numbers_told("add to", "change", (8, 5)), numbers_told("compare", "bigger", (13, 8))
+        ((8, 13, 5), (8, 5, 13))
+    """
+    one, other = numbers
+    both = one + other if situation in ("add to", "put together") else one - other
+    return {
+        ("add to", "result"): (one, other, both),
+        ("add to", "change"): (one, both, other),
+        ("add to", "start"): (other, both, one),
+        ("take from", "result"): (one, other, both),
+        ("take from", "change"): (one, both, other),
+        ("take from", "start"): (other, both, one),
+        ("put together", "total"): (one, other, both),
+        ("put together", "addend"): (both, one, other),
+        ("compare", "difference"): (one, other, both),
+        ("compare", "bigger"): (other, both, one),
+        ("compare", "smaller"): (one, both, other),
+    }[situation, unknown]
+
+
+def _task(situation: str, request: Request) -> Task:
+    unknown, wording, *pair = request.item
+    numbers = (pair[0], pair[1])
+    first, second, answer = numbers_told(situation, unknown, numbers)
+    to = request.options["to"]
+    blocks = situation == "put together"
+    return typed_task(
+        request,
+        kind=_kind(request.item),
+        prompt=told(situation, unknown, wording, numbers, scene(request.turn)),
+        answer=answer,
+        manipulative="PlaceValueBlocks" if blocks else "CountingChart",
+        start=_two_mats() if blocks else line(to),
+        steps=_steps(situation, request),
+        found=((rule, rule.wrong(first, second, answer)) for rule in _rules(unknown, wording)),
+    )
+
+
+def _steps(situation: str, request: Request) -> tuple[Step, ...]:
+    unknown, wording, *pair = request.item
+    numbers, method, words = (pair[0], pair[1]), request.method, request.vocabulary
+    match situation:
+        case "add to":
+            return add_to_steps(unknown, numbers, method, words)
+        case "take from":
+            return take_from_steps(unknown, numbers, method, words)
+        case "compare":
+            return compare_steps(unknown, wording, numbers, method, words)
+        case _:
+            return put_together_steps(unknown, numbers, method, words)
+
+
+def _rules(unknown: str, wording: str) -> Iterator[Rule[Any]]:
+    if (unknown, wording) == ("bigger", "fewer"):
+        yield FOLLOWED_FEWER
+    if (unknown, wording) == ("smaller", "more"):
+        yield FOLLOWED_MORE
+    yield from (ADDED, TOOK, *STORY_NUMBERS)
+
+
+def _put_together(request: Request) -> Task:
+    return _both(request) if request.item[0] == "both" else _task("put together", request)
+
+
+def _both(request: Request) -> Task:
+    """Both parts are unknown: any two that make the whole are right, none of them empty."""
+    whole = request.item[2]
+    part = 1 + request.chance.below(whole - 1)
+    numbers = (part, whole - part)
+    return Task(
+        skill=request.skill,
+        kind=_kind(request.item),
+        prompt=told("put together", "both", "", numbers, scene(request.turn)),
+        say="Put all of them on the two mats. There are many right ways.",
+        manipulative="PlaceValueBlocks",
+        start=_two_mats(),
+        ask={"by": "manipulative"},
+        goal=["and", ["=", "sum", whole], [">", "number", 0], [">", "second_number", 0]],
+        answer=equation(ADD, numbers, whole).removesuffix("."),
+        spoken=f"{number_in_words(part)} and {number_in_words(whole - part)}",
+        steps=put_together_steps("both", numbers, request.method, request.vocabulary),
+        mistakes=_both_mistakes(whole, request.vocabulary),
+    )
+
+
+def _both_mistakes(whole: int, vocabulary: str) -> tuple[Mistake, ...]:
+    # Nothing put down yet is no mistake.
+    some: Predicate = [">", "sum", 0]
+    one_empty: Predicate = ["or", ["=", "number", 0], ["=", "second_number", 0]]
+    return (
+        mistake(
+            [PARTS_SHORT],
+            ["and", some, ["<", "sum", whole]],
+            vocabulary,
+            answer=f"{PARTS_SHORT.wrong(whole)}",
+        ),
+        mistake(
+            [PARTS_OVER],
+            [">", "sum", whole],
+            vocabulary,
+            answer=f"{PARTS_OVER.wrong(whole)}",
+        ),
+        mistake([PARTS_IN_ONE], ["and", ["=", "sum", whole], one_empty], vocabulary),
+    )
+
+
+def _two_mats() -> dict[str, Any]:
+    return {"mat": mats({}, {}), "places": 2, "pair": "add", "result": False, "digits": False}
+
+
+@cache
+def _sums_to(most: int) -> tuple[tuple[int, int], ...]:
+    return tuple((a, b) for a in range(1, most) for b in range(1, most - a + 1))
+
+
+@cache
+def _differences_to(most: int) -> tuple[tuple[int, int], ...]:
+    return tuple((a, b) for a in range(2, most + 1) for b in range(1, a))
+
+
+@cache
+def _pool(situation: str, unknown: str, wording: str, to: int) -> Sequence[Item]:
+    unknowns = UNKNOWNS[situation] if unknown == "any" else (unknown,)
+    wordings: tuple[str, ...] = ("",)
+    if situation == "compare":
+        wordings = WORDINGS if wording == "any" else (wording,)
+    families = [
+        Labelled(one, Labelled(how, _numbers(situation, one, to)))
+        for one in unknowns
+        for how in wordings
+    ]
+    return Joined(families)
+
+
+def _numbers(situation: str, unknown: str, to: int) -> Sequence[tuple[int, int]]:
+    if unknown == "both":
+        return [(whole, 0) for whole in range(2, to + 1)]
+    return _sums_to(to) if situation in ("add to", "put together") else _differences_to(to)
+
+
+def _items(situation: str, options: Mapping[str, Any]) -> Sequence[Item]:
+    return _pool(situation, options["unknown"], options.get("wording", ""), options["to"])
+
+
+def _kind(item: Item) -> str:
+    unknown, wording, *_ = item
+    return f"{unknown} unknown{f', {wording}' if wording else ''}"
+
+
+def _ease(item: Item) -> tuple[int, int]:
+    unknown, wording, first, second = item
+    order = (*UNKNOWNS["add to"], *UNKNOWNS["put together"], *UNKNOWNS["compare"])
+    return order.index(unknown), max(first, second) + (wording == "fewer")
+
+
+def _maker(situation: str) -> TaskGenerator:
+    together = situation == "put together"
+    return TaskGenerator(
+        items=lambda options: _items(situation, options),
+        task=_put_together if together else lambda request: _task(situation, request),
+        kind=_kind,
+        ease=_ease,
+    )
+
+
+ADD_TO = _maker("add to")
+PUT_TOGETHER = _maker("put together")
+TAKE_FROM = _maker("take from")
+COMPARE = _maker("compare")

@@ -1,0 +1,1 @@
+"""The subtraction strand: its skills, tasks, worked steps and foreseeable mistakes."""

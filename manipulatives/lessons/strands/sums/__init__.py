@@ -1,0 +1,1 @@
+"""What addition and subtraction share."""

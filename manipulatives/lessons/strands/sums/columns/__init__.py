@@ -1,0 +1,1 @@
+"""Written sums worked out step by step, in the class's own method."""

@@ -1,0 +1,1 @@
+"""The time strand: its skills, tasks, worked steps and foreseeable mistakes."""

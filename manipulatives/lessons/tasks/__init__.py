@@ -1,0 +1,1 @@
+"""Tasks: what one is, how it is chosen and made, and how an answer is judged."""

@@ -1,0 +1,76 @@
+"""A rule that leads to a wrong answer, and the modest words that are said about it.
+
+What a wrong answer suggests is a possibility, not a diagnosis: one item is weak evidence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Generic, TypeVar
+
+from manipulatives.maths.vocabulary import VOCABULARIES, check_vocabulary
+
+Wrong = TypeVar("Wrong", bound=Callable[..., object])
+
+
+@dataclass(frozen=True)
+class Rule(Generic[Wrong]):
+    """What a pupil may have done, named for good, and what to say about it.
+
+    Attributes:
+        id: the name that records keep.
+        wrong: what comes out when it is done, or None where the error does not show.
+        may_have: what the pupil may have done, to go on from "May have …".
+        us: the next step in one kind sentence of at most ten words, in the "us" vocabulary.
+        uk: the same in "uk", where it differs.
+        does: what is done, as data; with what it is done on, the numbers of a mistake.
+
+    Example:
+        >>> from manipulatives.lessons.strands.rules import RULES
+        >>> rule = RULES["hour_only"]
+        >>> rule.id, rule.wrong(275)
+        ('hour_only', 240)
+    """
+
+    id: str
+    wrong: Wrong
+    may_have: str
+    us: str
+    uk: str = ""
+    does: Mapping[str, Any] = field(default_factory=dict, hash=False)
+
+    def for_pupil(self, vocabulary: str = "us") -> str:
+        """Return the next step, in one kind sentence of at most ten words.
+
+        Raises:
+            ValueError: no vocabulary of the kit.
+
+        Example:
+            >>> from manipulatives.lessons.strands.rules import RULES
+            >>> RULES["hour_only"].for_pupil()
+            'Your hour is right; now count the minutes.'
+        """
+        return self.uk or self.us if check_vocabulary(vocabulary) == VOCABULARIES[1] else self.us
+
+    @property
+    def for_teacher(self) -> str:
+        """What the answer may mean, modestly.
+
+        Example:
+            >>> from manipulatives.lessons.strands.rules import RULES
+            >>> RULES["hour_only"].for_teacher
+            'May have read the hour and left out the minutes.'
+        """
+        return may_have(self)
+
+
+def may_have(*rules: Rule[Any]) -> str:
+    """Return for the teacher what an answer may mean that several rules lead to.
+
+    Example:
+        >>> from manipulatives.lessons.strands.rules import RULES
+        >>> may_have(RULES["went_earlier"], RULES["nearest_hour"])
+        'May have moved the hands back instead of on, or taken the hour nearest to the short hand.'
+    """
+    return f"May have {', or '.join(rule.may_have for rule in rules)}."

@@ -1,0 +1,260 @@
+"""Several files of a folder written together: all of them, or none, whatever happens meanwhile.
+
+Every write has a journal, a file `.kit-write-….json` beside its targets. Its first line is the
+plan; it is on the disk before anything else is written. Then the contents go to temporary files
+(`.NAME.….part`), and what was there before gets a second name (`.NAME.….before`). The word "commit"
+in the journal decides: from there on every temporary file takes its name, and if one cannot, the
+word "undo" is added and everything is put back. A process that dies leaves its journal unlocked,
+and whoever writes or reads in the folder next finishes it or undoes it, as the journal says.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import json
+import os
+import secrets
+import shutil
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import BinaryIO
+
+JOURNAL = ".kit-write-*.json"
+_COMMIT, _UNDO = b"commit\n", b"undo\n"
+
+
+@dataclass(frozen=True)
+class _Move:
+    """One file that takes its name.
+
+    Attributes:
+        target: the file.
+        draft: the temporary file with what it is to hold.
+        before: the second name of what was there before.
+        new: whether nothing was there before.
+    """
+
+    target: Path
+    draft: Path
+    before: Path
+    new: bool
+
+    @classmethod
+    def of(cls, folder: Path, name: str, token: str, *, new: bool) -> _Move:
+        return cls(
+            folder / name,
+            folder / f".{name}.{token}.part",
+            folder / f".{name}.{token}.before",
+            new,
+        )
+
+
+def write_files(files: Mapping[Path, bytes]) -> None:
+    """Write files so that either all are there, whole, or everything is as it was.
+
+    This holds through any error, and through the end of the process at any moment: then the next
+    write into the folder, or `recover`, finishes or undoes what was begun. A link stays a link.
+
+    Args:
+        files: what each file is to hold; all in one folder, which must be there.
+
+    Raises:
+        OSError: one cannot be written, or they are not in one folder; none has changed.
+
+    Example:
+        >>> write_files({Path("monday.toml"): b"title = 'Monday'", Path("key.pdf"): b"%PDF"})
+    """
+    targets = {Path(os.path.realpath(path)): content for path, content in files.items()}
+    folders = {target.parent for target in targets}
+    if not folders:
+        return
+    if len(folders) > 1:
+        raise OSError(errno.EXDEV, "the files are not in one folder", str(next(iter(files))))
+    [folder] = folders
+    recover(folder)
+    with _blaming(next(iter(targets))), _new_journal(folder) as (journal, token):
+        moves = [
+            _Move.of(folder, target.name, token, new=not target.exists()) for target in targets
+        ]
+        plan = {"token": token, "files": {move.target.name: move.new for move in moves}}
+        _append(journal, json.dumps(plan).encode() + b"\n")
+        _settle(folder)
+        try:
+            for move, content in zip(moves, targets.values(), strict=True):
+                _prepare(move, content)
+            _append(journal, _COMMIT)
+            for move in moves:
+                move.draft.replace(move.target)
+        except BaseException:
+            _append(journal, _UNDO, force=False)
+            _undo(moves)
+            raise
+        for move in moves:
+            move.before.unlink(missing_ok=True)
+        _settle(folder)
+
+
+def recover(folder: Path) -> None:
+    """Finish or undo every write into a folder whose process has died.
+
+    What a running process is writing is left alone, and so is whatever cannot be changed here.
+
+    Args:
+        folder: it may be missing, or read-only.
+
+    Example:
+        >>> recover(Path())
+    """
+    with contextlib.suppress(OSError):
+        for path in sorted(folder.glob(JOURNAL)):
+            with contextlib.suppress(OSError):
+                _recover_one(path)
+
+
+@contextlib.contextmanager
+def _blaming(target: Path) -> Iterator[None]:
+    """Name a file that people know in an error about one of the writer's own."""
+    try:
+        yield
+    except OSError as error:
+        if error.filename and Path(error.filename).match(JOURNAL):
+            error.filename = str(target)
+        raise
+
+
+def _recover_one(path: Path) -> None:
+    with path.open("r+b") as journal:
+        if path.is_symlink() or not lock(journal):
+            return
+        plan, *words = journal.read().splitlines(keepends=True) or [b""]
+        moves = _planned(path, plan)
+        if _COMMIT in words and _UNDO not in words:
+            try:
+                for move in moves:
+                    if move.draft.exists():
+                        move.draft.replace(move.target)
+            except OSError:
+                _append(journal, _UNDO)
+                _undo(moves)
+            for move in moves:
+                move.before.unlink(missing_ok=True)
+        else:
+            _undo(moves)
+        _settle(path.parent)
+    path.unlink(missing_ok=True)
+
+
+def _planned(journal: Path, line: bytes) -> list[_Move]:
+    """Return the moves of a plan; a plan that was not written to its end has done nothing yet."""
+    try:
+        plan = json.loads(line)
+        token, files = plan["token"], plan["files"]
+    except (ValueError, TypeError, KeyError):
+        return []
+    # A journal may come from anyone: it can name files of its own folder only.
+    if not isinstance(files, dict) or journal.name != f".kit-write-{token}.json":
+        return []
+    plain = {name: new for name, new in files.items() if name == Path(name).name}
+    return [_Move.of(journal.parent, name, token, new=new is True) for name, new in plain.items()]
+
+
+@contextlib.contextmanager
+def _new_journal(folder: Path) -> Iterator[tuple[BinaryIO, str]]:
+    """Make and lock a journal; take it away in the end."""
+    while True:
+        token = secrets.token_hex(4)
+        path = folder / f".kit-write-{token}.json"
+        with path.open("xb") as journal:
+            # Somebody who recovers the folder may have found it empty and taken it away.
+            if not lock(journal) or not path.exists():
+                continue
+            try:
+                yield journal, token
+            finally:
+                if os.name == "posix":
+                    path.unlink(missing_ok=True)
+        # Elsewhere an open file cannot be taken away.
+        path.unlink(missing_ok=True)
+        return
+
+
+def _prepare(move: _Move, content: bytes) -> None:
+    # The temporary file gets the rights that a new file would have.
+    descriptor = os.open(move.draft, os.O_WRONLY | os.O_CREAT | os.O_EXCL | _BINARY, 0o666)
+    with os.fdopen(descriptor, "wb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+    if not move.new:
+        move.draft.chmod(move.target.stat().st_mode & 0o7777)
+        _keep(move.target, move.before)
+
+
+def _keep(target: Path, before: Path) -> None:
+    """Give a file a second name; a copy where the disk knows no second names."""
+    try:
+        os.link(target, before)
+    except OSError:
+        shutil.copy2(target, before)
+
+
+def _undo(moves: list[_Move]) -> None:
+    for move in reversed(moves):
+        if move.draft.exists():
+            # The target is as it was. The draft goes last: it says so to whoever undoes this again.
+            move.before.unlink(missing_ok=True)
+            move.draft.unlink(missing_ok=True)
+        elif move.before.exists():
+            move.before.replace(move.target)
+        elif move.new:
+            move.target.unlink(missing_ok=True)
+
+
+def _append(journal: BinaryIO, line: bytes, *, force: bool = True) -> None:
+    """Write to a journal and force it to the disk; without force, as far as the disk allows."""
+    try:
+        journal.seek(0, os.SEEK_END)
+        journal.write(line)
+        journal.flush()
+        os.fsync(journal.fileno())
+    except OSError:
+        if force:
+            raise
+
+
+_BINARY = getattr(os, "O_BINARY", 0)
+
+
+def _settle(folder: Path) -> None:
+    """Force the names in a folder to the disk, where folders can be opened (not on Windows)."""
+    if os.name != "posix":
+        return
+    descriptor = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(descriptor)
+    finally:
+        os.close(descriptor)
+
+
+def lock(file: BinaryIO) -> bool:
+    """Lock a file until it is closed, or its process ends; return whether nobody else has.
+
+    Example:
+        >>> with open("monday.toml", "w+b") as file, open("monday.toml", "r+b") as again:
+        ...     lock(file), lock(again)
+        (True, False)
+    """
+    try:
+        if os.name == "posix":
+            import fcntl  # noqa: PLC0415 - not on Windows
+
+            fcntl.flock(file.fileno(), fcntl.LOCK_EX | fcntl.LOCK_NB)
+        else:
+            import msvcrt  # noqa: PLC0415 - on Windows only
+
+            msvcrt.locking(file.fileno(), msvcrt.LK_NBLCK, 1)  # type: ignore[attr-defined]
+    except OSError:
+        return False
+    return True

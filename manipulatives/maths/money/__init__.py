@@ -1,0 +1,1 @@
+"""Money: coins, amounts, and coins on a tray."""

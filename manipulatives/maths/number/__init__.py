@@ -1,0 +1,1 @@
+"""Whole numbers: counting, place value, blocks, charts and number lines."""

@@ -1,0 +1,1 @@
+"""Shapes on plain and dotted paper, in whole numbers."""

@@ -1,0 +1,1 @@
+"""Clock times and the hands of a clock."""

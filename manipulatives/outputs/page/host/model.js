@@ -1,0 +1,103 @@
+/**
+ * The state of one widget on a page that has no kernel: what a widget's code may ask of its
+ * model, with the events of a notebook host. Setting a trait tells every listener at once.
+ *
+ * @typedef {(model: Model, ...details: any[]) => void} Listener
+ */
+import { alike } from "../../../widgets/shared/alike.js";
+
+/** The traits of one widget, and who listens to them. */
+export class Model {
+  /** @type {Record<string, any>} */
+  #state;
+
+  /** @type {{ name: string, callback: Listener, owner: unknown }[]} */
+  #listeners = [];
+
+  #changing = false;
+
+  #pending = false;
+
+  /** @param {Record<string, any>} state */
+  constructor(state) {
+    this.#state = state;
+  }
+
+  /**
+   * @param {string} name
+   * @returns {any}
+   */
+  get(name) {
+    return this.#state[name];
+  }
+
+  /**
+   * Set one trait, or several given as an object. Every trait that is now another is told as
+   * `change:name`; when all are told, `change` follows once.
+   * @param {string | Record<string, any>} given
+   * @param {any} [value]
+   * @returns {void}
+   */
+  set(given, value) {
+    const next = typeof given === "string" ? { [given]: value } : given;
+    const changed = Object.keys(next).filter((name) => !alike(this.#state[name], next[name]));
+    Object.assign(this.#state, next);
+    this.#pending ||= changed.length > 0;
+    // A listener may set something too: that is told at once, and the summary comes after all.
+    const outermost = !this.#changing;
+    this.#changing = true;
+    for (const name of changed) {
+      this.#tell(`change:${name}`, this.#state[name]);
+    }
+    if (!outermost) {
+      return;
+    }
+    while (this.#pending) {
+      this.#pending = false;
+      this.#tell("change");
+    }
+    this.#changing = false;
+  }
+
+  /**
+   * @param {string} names one event, or several with spaces between
+   * @param {Listener} callback
+   * @param {unknown} [owner] whose listener it is, for `off`
+   * @returns {void}
+   */
+  on(names, callback, owner) {
+    for (const name of names.split(/\s+/)) {
+      this.#listeners.push({ name, callback, owner });
+    }
+  }
+
+  /**
+   * Take away the listeners that fit everything given; nothing given fits them all.
+   * @param {string | null} [names]
+   * @param {Listener | null} [callback]
+   * @param {unknown} [owner]
+   * @returns {void}
+   */
+  off(names, callback, owner) {
+    const named = names?.split(/\s+/);
+    this.#listeners = this.#listeners.filter((each) =>
+      (named && !named.includes(each.name)) ||
+      (callback && callback !== each.callback) ||
+      (owner && owner !== each.owner));
+  }
+
+  /**
+   * @param {string} name
+   * @param {...any} details
+   */
+  #tell(name, ...details) {
+    for (const each of this.#listeners.filter((listener) => listener.name === name)) {
+      try {
+        each.callback(this, ...details, {});
+      } catch (error) {
+        // One widget's mistake must not keep the others from hearing.
+        reportError(error);
+      }
+    }
+  }
+}

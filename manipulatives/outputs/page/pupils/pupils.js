@@ -1,0 +1,210 @@
+/**
+ * A lesson that each pupil works through alone. It opens with start fresh or carry on, shows one
+ * round after the other, and ends with the results. Rounds work by themselves; they are told to
+ * begin ("kit:begin") when their turn comes, and tell of all work ("kit:work") and of their end
+ * ("kit:onward").
+ */
+import { button } from "../../../widgets/shared/controls.js";
+import { html } from "../../../widgets/shared/svg.js";
+import { listenButton } from "../../../widgets/shared/voice.js";
+import { ROUND, toldOf, within } from "../shared/looking.js";
+import { longStore, openMemory, tabStore } from "../../../widgets/shared/memory.js";
+import { makeEnd } from "./end.js";
+import { resultsFile } from "./results.js";
+import { makeStart } from "./start.js";
+import { keeps, openWork } from "./store.js";
+import { stagesOf } from "../shared/stages.js";
+
+/** @typedef {import("./store.js").Work} Work */
+
+/**
+ * Begin to show a lesson to pupils.
+ * @param {{
+ *   main: HTMLElement, key: string, signal?: AbortSignal,
+ *   storage?: import("../../../widgets/shared/memory.js").Store | null,
+ * }} given the lesson, its key, how long it lasts, and where work is kept
+ * @returns {void}
+ */
+export function startPupils({ main, key, signal, storage = longStore() }) {
+  const life = { signal: signal ?? new AbortController().signal };
+  const page = main.ownerDocument;
+  const whole = page.documentElement;
+  const tab = openMemory(tabStore(), `pupils/${key}`);
+  const title = page.querySelector("h1")?.textContent ?? page.title;
+  const seed = Number(/ (\d+)$/.exec(key)?.[1] ?? 0);
+  const kept = keeps(storage);
+  let code = "";
+  let store = openWork(storage, key, code);
+  /** @type {Work} */
+  let work = { stage: 0, parts: {} };
+  /** @type {Set<HTMLElement>} the rounds that were told to begin */
+  const begun = new Set();
+
+  const heading = html("span", { class: "pupils-heading" });
+  const count = html("span", { class: "pupils-count" });
+  const stop = button(["Finish"], () => show("end"), life);
+  const bar = html("div", { class: "kit kit-pupils pupils-bar" }, heading, count, stop);
+  const onward = button(["Next"], next, life);
+  onward.classList.add("is-go");
+  const foot = html("div", { class: "kit kit-pupils pupils-foot" }, onward);
+  const start = makeStart({
+    begin, keeps: kept, code: tab.read("code") ?? "",
+    kept: (other) => openWork(storage, key, other).read() !== null,
+  }, listen, life);
+  const end = makeEnd({ told, carryOn: () => show("work"), finish, keeps: kept }, listen, life);
+  const screens = html("div", { class: "kit kit-pupils pupils-screens" }, start.el, end.el);
+  main.before(bar);
+  main.after(foot, screens);
+
+  /** @param {() => string} words */
+  function listen(words) {
+    return listenButton({ vocabulary: whole.lang === "en-GB" ? "uk" : "us", words }, life);
+  }
+
+  /** The stages that are worked through; a title is none. */
+  function stages() {
+    const blocks = /** @type {HTMLElement[]} */ ([...main.children]);
+    const taught = stagesOf(blocks.map(toldOf), true).filter((stage) => !stage.title);
+    return taught.map((stage, index) => {
+      const parts = stage.blocks.map((number) => blocks[number]);
+      const root = parts.map((part) => within(part, ROUND)).find(Boolean) ?? null;
+      return { parts, root, id: `${index + 1} ${root?.dataset.kitRound ?? ""}`, ...stage };
+    });
+  }
+
+  /**
+   * @param {string} given the pupil's code
+   * @param {boolean} fresh
+   */
+  function begin(given, fresh) {
+    code = given;
+    tab.write("code", code);
+    store = openWork(storage, key, code);
+    work = (fresh ? null : store.read()) ?? { stage: 0, parts: {} };
+    if (fresh) {
+      store.forget();
+    }
+    begun.clear();
+    show("work");
+  }
+
+  /** @param {"start" | "work" | "end"} screen */
+  function show(screen) {
+    whole.dataset.kitScreen = screen;
+    start.el.hidden = screen !== "start";
+    end.el.hidden = screen !== "end";
+    main.hidden = screen !== "work";
+    bar.hidden = screen !== "work";
+    foot.hidden = true;
+    page.scrollingElement?.scrollTo(0, 0);
+    if (screen === "end") {
+      end.paint();
+    } else if (screen === "work") {
+      settle(true);
+    }
+  }
+
+  /**
+   * Show the stage whose turn it is.
+   * @param {boolean} came whether it has come just now
+   */
+  function settle(came) {
+    const all = stages();
+    if (main.hasAttribute("aria-busy") || !all.length) {
+      return;
+    }
+    const here = all[work.stage];
+    if (!here) {
+      show("end");
+      return;
+    }
+    for (const block of main.children) {
+      block.toggleAttribute("data-kit-away", !here.parts.includes(/** @type {any} */ (block)));
+    }
+    heading.textContent = here.heading || title;
+    count.textContent = all.length > 1 ? `${work.stage + 1} of ${all.length}` : "";
+    whole.toggleAttribute("data-kit-led", Boolean(here.root));
+    foot.hidden = Boolean(here.root);
+    measure();
+    if (here.root && !begun.has(here.root)) {
+      begun.add(here.root);
+      here.root.dispatchEvent(new CustomEvent("kit:begin", {
+        detail: { kept: work.parts[here.id]?.kept ?? null },
+      }));
+    }
+    if (came) {
+      /** @type {HTMLElement} */
+      const first = here.root?.querySelector("[role=heading]") ?? onward;
+      first.focus({ preventScroll: true });
+    }
+  }
+
+  /** How much of the screen is taken above a round: the rest is its own. */
+  function measure() {
+    const { root } = stages()[work.stage] ?? {};
+    if (root && !main.hidden) {
+      const above = root.getBoundingClientRect().top + (page.scrollingElement?.scrollTop ?? 0);
+      main.style.setProperty("--kit-above", `${Math.round(above)}px`);
+    }
+  }
+
+  function next() {
+    work = { ...work, stage: work.stage + 1 };
+    store.write(work);
+    show("work");
+  }
+
+  main.addEventListener("kit:onward", next, life);
+  main.addEventListener("kit:work", (event) => {
+    const here = stages()[work.stage];
+    if (here?.root === event.target) {
+      const { kept: place, results } = /** @type {CustomEvent} */ (event).detail;
+      work = { ...work, parts: { ...work.parts, [here.id]: { kept: place, results } } };
+      store.write(work);
+    }
+  }, life);
+
+  /** What there is to tell at the end. */
+  function told() {
+    const all = stages();
+    const rows = all.map(({ id, heading: name }) => ({
+      heading: name, results: (work.parts[id]?.results ?? []).filter(Boolean),
+    })).filter(({ results }) => results.length);
+    // The day where the pupil is.
+    const now = new Date();
+    const date = [now.getFullYear(), now.getMonth() + 1, now.getDate()]
+      .map((part) => String(part).padStart(2, "0")).join("-");
+    const tasks = rows.flatMap(({ results }) => results);
+    return {
+      rows,
+      done: work.stage >= all.length,
+      file: resultsFile({ title, seed, code, date, tasks }),
+      headline: [title, code && `code ${code}`, date].filter(Boolean).join(" \u00b7 "),
+    };
+  }
+
+  /** Nothing of this pupil stays; what the rounds still hold goes with the page. */
+  function finish() {
+    store.forget();
+    tab.write("code", "");
+    page.defaultView?.location.reload();
+  }
+
+  const watcher = new MutationObserver(() => {
+    if (whole.dataset.kitScreen === "work") {
+      settle(true);
+    }
+  });
+  watcher.observe(main, { attributes: true, attributeFilter: ["aria-busy"] });
+  const sizes = new ResizeObserver(measure);
+  sizes.observe(bar);
+  sizes.observe(main);
+  life.signal.addEventListener("abort", () => {
+    watcher.disconnect();
+    sizes.disconnect();
+    for (const part of [bar, foot, screens]) {
+      part.remove();
+    }
+  }, { once: true });
+  show("start");
+}

@@ -1,0 +1,76 @@
+/** How a page for pupils opens: start fresh or carry on, and a code if the teacher gave one. */
+import { button } from "../../../widgets/shared/controls.js";
+import { html } from "../../../widgets/shared/svg.js";
+import { codeOf } from "./store.js";
+
+const LOST = "This device keeps nothing. Do it all in one go.";
+
+/**
+ * @param {{
+ *   begin: (code: string, fresh: boolean) => void, kept: (code: string) => boolean,
+ *   keeps: boolean, code: string,
+ * }} given what begins; whether there is work under a code; whether this device keeps any; and
+ *   the code that was used here last
+ * @param {(words: () => string) => Node} listen makes a button that reads aloud
+ * @param {{ signal: AbortSignal }} life
+ * @returns {{ el: HTMLElement, focus: () => void }}
+ */
+export function makeStart({ begin, kept, keeps, code }, listen, life) {
+  const sentence = html("p", { tabindex: -1 });
+  const field = html("input", {
+    "id": "pupils-code", "class": "pupils-code", "autocomplete": "off", "spellcheck": "false",
+    "autocapitalize": "characters", "maxlength": 8, "value": code,
+  });
+  const label = html("label", { for: "pupils-code" }, "Code from your teacher, if you have one");
+  const carry = button(["Carry on"], () => begin(codeOf(field.value), false), life);
+  const fresh = button([""], press, life);
+  const lost = html("p", { class: "pupils-lost" }, LOST);
+  lost.hidden = keeps;
+  const el = html("section", { "class": "pupils-screen pupils-start", "aria-label": "Start" },
+    html("div", { class: "pupils-said" }, sentence, listen(() => sentence.textContent ?? "")),
+    html("div", { class: "pupils-field" }, label, field),
+    html("div", { class: "pupils-row" }, carry, fresh), lost);
+  let asked = false;
+
+  function paint() {
+    const there = kept(codeOf(field.value));
+    carry.hidden = !there;
+    carry.classList.add("is-go");
+    fresh.classList.toggle("is-go", !there);
+    fresh.textContent = !there ? "Start" : asked ? "Yes, start fresh" : "Start fresh";
+    sentence.textContent = !there ? "Are you ready?"
+      : asked ? "The old work will be gone. Start fresh?" : "There is work here. Is it yours?";
+  }
+
+  function press() {
+    if (kept(codeOf(field.value)) && !asked) {
+      asked = true;
+      paint();
+      sentence.focus();
+    } else {
+      begin(codeOf(field.value), true);
+    }
+  }
+
+  field.addEventListener("input", () => {
+    const tidy = codeOf(field.value);
+    if (tidy !== field.value) {
+      field.value = tidy;
+    }
+    asked = false;
+    paint();
+  }, life);
+  field.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") {
+      (carry.hidden ? fresh : carry).click();
+    }
+  }, life);
+  paint();
+
+  return {
+    el,
+    focus() {
+      sentence.focus();
+    },
+  };
+}

@@ -1,0 +1,1 @@
+"""Paper, lines and pages: where things stand on a sheet, whatever they are."""

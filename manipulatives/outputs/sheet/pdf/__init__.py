@@ -1,0 +1,1 @@
+"""Drawings as the pages of a PDF."""

@@ -1,0 +1,1 @@
+"""A folder of lessons: found, opened, checked, saved, and made into what they are taught with."""

@@ -1,0 +1,138 @@
+"""Everything that is wrong with a lesson file or a notebook, each thing with place and remedy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from manipulatives.lessons.checks import check_whole
+from manipulatives.lessons.lesson import MOST_ROUNDS, Lesson, Round, round_seed
+from manipulatives.lessons.problem import LessonProblem, at, in_file
+from manipulatives.lessons.round_tasks import tasks_for
+from manipulatives.lessons.settings import ClassSettings, class_settings
+from manipulatives.lessons.toml import read_toml
+from manipulatives.notebook.cells import items_of, rounds_of
+from manipulatives.notebook.reading import lesson_of, open_notebook
+from manipulatives.shelf.outputs import NOTEBOOK
+
+Rounds = list[tuple[str, Round]]
+"""Rounds, each with the place that it is in."""
+
+
+def lesson_checked(path: Path) -> tuple[Lesson | None, list[LessonProblem]]:
+    """Return the lesson of a file and every problem with it; None when it cannot be read.
+
+    Every round is looked at by itself and its tasks are made, so one problem does not hide others.
+
+    Args:
+        path: ends in .toml or .ipynb; a notebook is read and not run.
+
+    Example:
+        >>> lesson_checked(Path("nowhere.toml"))[1][0].remedy
+        'check its name and folder'
+    """
+    found: list[LessonProblem] = []
+    try:
+        with in_file(str(path)):
+            # Its file may be broken, too; it names itself.
+            settings = _settings(path, found)
+            if path.suffix.lower() == NOTEBOOK:
+                lesson, rounds = _of_notebook(path, found)
+            else:
+                lesson, rounds = _of_toml(read_toml(path), found)
+    except LessonProblem as problem:
+        return None, [*found, problem]
+    found += _tasks(lesson, rounds, settings)
+    named = [_named(each, path) for each in found]
+    whole = replace(lesson, rounds=tuple(one for _, one in rounds))
+    return (None if named else whole), named
+
+
+def _settings(path: Path, found: list[LessonProblem]) -> ClassSettings:
+    try:
+        return class_settings(path.parent)
+    except LessonProblem as problem:
+        found.append(problem)
+        return ClassSettings()
+
+
+def _of_toml(data: dict[str, Any], found: list[LessonProblem]) -> tuple[Lesson, Rounds]:
+    """Return as much of a lesson as can be: its header, and the rounds that are well."""
+    given = data.pop("rounds", [])
+    header = _tried(lambda: Lesson.from_data(data), found)
+    if not isinstance(given, list):
+        _tried(lambda: Lesson.from_data({"title": "Lesson", "seed": 0, "rounds": given}), found)
+        given = []
+    with at("rounds"):
+        check_whole(len(given), 0, MOST_ROUNDS)
+    lesson = header or Lesson("Lesson", seed=0)
+    rounds: Rounds = []
+    for place, one in enumerate(given, start=1):
+        usual = {"seed": round_seed(lesson.seed, place)}
+        whole = {**usual, **one} if isinstance(one, dict) else one
+        name = f"[[rounds]] {place}"
+        made = _tried(lambda whole=whole: Round.from_data(whole), found, name)
+        rounds += [(name, made)] if made else []
+    return lesson, rounds
+
+
+def _of_notebook(path: Path, found: list[LessonProblem]) -> tuple[Lesson, Rounds]:
+    notebook = open_notebook(path)
+    calls = [call for call, _ in rounds_of(items_of(notebook))]
+    try:
+        lesson = lesson_of(notebook, title=path.stem)
+    except LessonProblem as problem:
+        found.append(problem)
+    else:
+        cells = [f"cell {call.cell}" for call in calls]
+        return lesson, [*zip(cells, lesson.rounds, strict=True)]
+    # The first problem hid the others: the rounds are read one by one, each without the others.
+    keep = {call.cell for call in calls}
+    for call in calls:
+        alone = notebook.copy()
+        alone.cells = [
+            cell
+            for number, cell in enumerate(notebook.cells, start=1)
+            if number == call.cell or number not in keep
+        ]
+        try:
+            lesson_of(alone, title=path.stem)
+        except LessonProblem as problem:
+            # Cells were left out, so its number is another one.
+            place = ", ".join([f"cell {call.cell}", *problem.place.split(", ")[1:]])
+            again = LessonProblem(problem.what, remedy=problem.remedy, place=place)
+            if problem.place.startswith("cell") and str(again) not in map(str, found):
+                found.append(again)
+    return Lesson("Lesson", seed=0), []
+
+
+def _tasks(lesson: Lesson, rounds: Rounds, settings: ClassSettings) -> Iterator[LessonProblem]:
+    """Yield why tasks cannot be made, round by round."""
+    for place, one in rounds:
+        try:
+            with at(place):
+                tasks_for(one, lesson, settings)
+        except LessonProblem as problem:
+            yield problem
+
+
+def _tried(make: Any, found: list[LessonProblem], place: str = "") -> Any:  # noqa: ANN401 - whatever is made
+    try:
+        if not place:
+            return make()
+        with at(place):
+            return make()
+    except LessonProblem as problem:
+        found.append(problem)
+        return None
+
+
+def _named(problem: LessonProblem, path: Path) -> LessonProblem:
+    return LessonProblem(
+        problem.what,
+        remedy=problem.remedy,
+        place=problem.place,
+        file=problem.file or str(path),
+    )

@@ -1,0 +1,302 @@
+"""A lesson on the helper's table: its rounds, and the notebook cells that it came with."""
+
+from __future__ import annotations
+
+import ast
+import copy
+import re
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from nbformat.v4 import new_code_cell
+
+from manipulatives.lessons import editing as changing
+from manipulatives.lessons.files import read_lesson
+from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.lessons.problem import LessonProblem, at, in_file
+from manipulatives.notebook.calls import PACKAGE, Call, CallReader
+from manipulatives.notebook.cells import ROUND, Code, items_of
+from manipulatives.notebook.markdown import heading, headings
+from manipulatives.notebook.reading import header_of, lesson_of, open_notebook, title_of
+from manipulatives.notebook.writing import notebook_of
+from manipulatives.widgets.round.children import MANIPULATIVES
+
+if TYPE_CHECKING:
+    from nbformat import NotebookNode
+
+Cells = tuple["NotebookNode", ...]
+
+
+@dataclass(frozen=True)
+class Own:
+    """The cells of a round in the notebook that it was opened from.
+
+    Attributes:
+        cells: from its heading to its call.
+        call: as it was read.
+        round: as it was read.
+        plain: whether the call stands in the last of its cells; otherwise that cell only names it.
+    """
+
+    cells: Cells
+    call: Call
+    round: Round
+    plain: bool
+
+
+@dataclass(frozen=True)
+class Draft:
+    """A lesson that is being put together.
+
+    Attributes:
+        lesson: what it is now.
+        own: for each round its cells, or None for a round that is new.
+        around: the cells that are no round's: before each round, and after the last.
+        metadata: of the notebook it was opened from.
+        was: the lesson as it was opened.
+
+    Example:
+        >>> draft = Draft.of(Lesson("Monday", seed=7)).with_round("time.read_hour")
+        >>> [one.skill for one in draft.lesson.rounds]
+        ['time.read_hour']
+    """
+
+    lesson: Lesson
+    own: tuple[Own | None, ...] = ()
+    around: tuple[Cells, ...] = ((),)
+    metadata: NotebookNode | None = None
+    was: Lesson | None = None
+
+    @classmethod
+    def of(cls, lesson: Lesson) -> Draft:
+        """Return a draft of a lesson that has no notebook yet."""
+        count = len(lesson.rounds)
+        return cls(lesson, own=(None,) * count, around=((),) * (count + 1))
+
+    @property
+    def foreign(self) -> bool:
+        """Whether it holds programs of others."""
+        return any(isinstance(item, Code) for item in items_of(self.notebook()))
+
+    def with_round(self, skill: str, place: int | None = None) -> Draft:
+        """Return the draft with one more round; cells of others keep standing where they stood."""
+        at_place = len(self.own) if place is None else place
+        return replace(
+            self,
+            lesson=changing.with_round(self.lesson, skill, at_place),
+            own=(*self.own[:at_place], None, *self.own[at_place:]),
+            around=(*self.around[: at_place + 1], (), *self.around[at_place + 1 :]),
+        )
+
+    def moved(self, place: int, to: int) -> Draft:
+        """Return the draft with a round in another place; what stands between rounds stays."""
+        lesson = changing.moved(self.lesson, place, to)
+        own = [*self.own]
+        own.insert(to, own.pop(place))
+        return replace(self, lesson=lesson, own=tuple(own))
+
+    def copied(self, place: int) -> Draft:
+        """Return the draft with a round twice."""
+        return replace(
+            self,
+            lesson=changing.copied(self.lesson, place),
+            own=(*self.own[: place + 1], None, *self.own[place + 1 :]),
+            around=(*self.around[: place + 1], (), *self.around[place + 1 :]),
+        )
+
+    def removed(self, place: int) -> Draft:
+        """Return the draft without a round; what stood around it stays."""
+        lesson = changing.removed(self.lesson, place)
+        joined = (*self.around[place], *self.around[place + 1])
+        return replace(
+            self,
+            lesson=lesson,
+            own=(*self.own[:place], *self.own[place + 1 :]),
+            around=(*self.around[:place], joined, *self.around[place + 2 :]),
+        )
+
+    def changed(self, lesson: Lesson) -> Draft:
+        """Return the draft of the lesson with other values in the same rounds."""
+        return replace(self, lesson=lesson)
+
+    def notebook(self) -> NotebookNode:
+        """Return its notebook: rounds that were not changed, and cells of others, as they were."""
+        made = notebook_of(self.lesson)
+        if self.metadata is None:
+            return made
+        cells = [copy.deepcopy(cell) for cell in self.around[0]]
+        rounds = zip(self.lesson.rounds, self.own, self.around[1:], strict=True)
+        for one, own, after in rounds:
+            cells += _cells_of(one, own, self.lesson, self.was)
+            cells += [copy.deepcopy(cell) for cell in after]
+        _entitle(cells, self.lesson.title)
+        if self.lesson.rounds and not any(map(_brings_play, cells)):
+            cells.insert(1, new_code_cell(f"from {PACKAGE} import {ROUND}", id="imports"))
+        metadata = copy.deepcopy(self.metadata)
+        metadata.pop("widgets", None)
+        metadata[PACKAGE] = made.metadata[PACKAGE]
+        made.cells = _with_ids(cells)
+        made.metadata = metadata
+        return made
+
+
+def opened(path: Path) -> Draft:
+    """Return the draft of a lesson file or of a notebook, which is not run.
+
+    Raises:
+        LessonProblem: the file cannot be read, or says something that cannot be.
+
+    Example:
+        >>> opened(Path("notebooks/market-clock.toml")).lesson.title
+        'Market clock'
+    """
+    if path.suffix.lower() != ".ipynb":
+        return Draft.of(read_lesson(path))
+    with in_file(str(path)):
+        return from_notebook(open_notebook(path), title=path.stem)
+
+
+def from_notebook(notebook: NotebookNode, *, title: str = "Lesson") -> Draft:
+    """Return the draft of a notebook, which is not run.
+
+    Args:
+        notebook: made by the kit, changed by hand or not, or any other.
+        title: what it is called when it says so nowhere.
+
+    Raises:
+        LessonProblem: a round, or what the notebook says of its lesson, cannot be.
+
+    Example:
+        >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
+        >>> from_notebook(notebook_of(monday)).lesson == monday
+        True
+    """
+    lesson = lesson_of(notebook, title=title_of(notebook) or title)
+    reader = CallReader({ROUND, *MANIPULATIVES})
+    around: list[list[NotebookNode]] = [[]]
+    own: list[Own] = []
+    since = None
+    for number, cell in enumerate(notebook.cells, start=1):
+        around[-1].append(cell)
+        if cell.cell_type == "markdown":
+            if any(level == 2 for level, _ in headings(cell.source)):  # noqa: PLR2004 - "##"
+                since = len(around[-1]) - 1
+            continue
+        calls = reader.read(number, cell.source) if cell.cell_type == "code" else None
+        if not calls or calls[0].name != ROUND:
+            continue
+        begin = len(around[-1]) - 1 if since is None else since
+        cells = tuple(around[-1][begin:])
+        del around[-1][begin:]
+        one = lesson.rounds[len(own)]
+        own.append(Own(cells, calls[0], one, plain=calls[0].cell == number))
+        around.append([])
+        since = None
+    if len(own) != len(lesson.rounds):
+        with at("the notebook"):
+            raise LessonProblem(
+                "its rounds cannot be told apart", remedy="let each stand in a cell of its own"
+            )
+    return Draft(
+        lesson,
+        own=tuple(own),
+        around=tuple(map(tuple, around)),
+        metadata=copy.deepcopy(notebook.metadata),
+        was=lesson if header_of(notebook) or lesson.rounds else None,
+    )
+
+
+def _cells_of(one: Round, own: Own | None, lesson: Lesson, was: Lesson | None) -> Cells:
+    """Return the cells of a round: as they were, or with what was changed in it."""
+    name, call = notebook_of(replace(lesson, rounds=(one,))).cells[-2:]
+    if own is None:
+        return name, call
+    cells = [copy.deepcopy(cell) for cell in own.cells]
+    same_words = was is not None and (was.vocabulary, was.currency) == (
+        lesson.vocabulary,
+        lesson.currency,
+    )
+    if one == own.round and same_words:
+        return tuple(cells)
+    last = cells[-1]
+    source = _with_call(last.source, _with_beside(call.source, own.call)) if own.plain else None
+    last.source = source or _with_beside(call.source, own.call)
+    last.outputs = []
+    last.execution_count = None
+    if one.title != own.round.title:
+        if cells[0].cell_type == "markdown":
+            cells[0].source = _with_heading(cells[0].source, 2, headings(name.source)[0][1])
+        else:
+            cells.insert(0, name)
+    return tuple(cells)
+
+
+def _with_beside(written: str, call: Call) -> str:
+    """Return a call with what somebody added that is not of the round: its method and timer."""
+    beside = {name: call.named[name] for name in ("method", "timer") if name in call.named}
+    told = "".join(f', {name}="{value}"' for name, value in beside.items() if value)
+    return f"{written.rstrip(')').rstrip().rstrip(',')}{told})" if told else written
+
+
+def _with_call(source: str, written: str) -> str | None:
+    """Return a cell's source with another call in place of its last one."""
+    found = None
+    for node in ast.walk(ast.parse(source)):
+        match node:
+            case ast.Call(func=ast.Name(id=name)) if name == ROUND:
+                found = node
+    if found is None or found.end_lineno is None or found.end_col_offset is None:
+        return None
+    # Columns of a syntax tree count bytes.
+    lines = source.encode().split(b"\n")
+    before = b"\n".join([*lines[: found.lineno - 1], lines[found.lineno - 1][: found.col_offset]])
+    after = b"\n".join(
+        [lines[found.end_lineno - 1][found.end_col_offset :], *lines[found.end_lineno :]]
+    )
+    return (before + written.encode() + after).decode()
+
+
+def _with_heading(source: str, level: int, words: str) -> str:
+    """Return a text with other words in its last heading of a level."""
+    lines = source.split("\n")
+    marks = "#" * level
+    places = [place for place, line in enumerate(lines) if re.match(rf"{marks}\s", line)]
+    if not places:
+        return f"{heading(level, words)}\n\n{source}"
+    lines[places[-1] if level > 1 else places[0]] = heading(level, words)
+    return "\n".join(lines)
+
+
+def _entitle(cells: list[NotebookNode], title: str) -> None:
+    """Let the first heading of a notebook say the title."""
+    for cell in cells:
+        if cell.cell_type == "markdown":
+            found = [words for level, words in headings(cell.source) if level == 1]
+            if found:
+                if heading(1, found[0]) != heading(1, title):
+                    cell.source = _with_heading(cell.source, 1, title)
+                return
+    cells.insert(0, notebook_of(Lesson(title, seed=0)).cells[0])
+
+
+def _brings_play(cell: NotebookNode) -> bool:
+    return cell.cell_type == "code" and bool(
+        re.search(rf"^\s*from {PACKAGE} import .*(\*|\b{ROUND}\b)", cell.source, re.MULTILINE)
+        or re.search(rf"^\s*from {PACKAGE} import \([^)]*\b{ROUND}\b", cell.source, re.MULTILINE)
+    )
+
+
+def _with_ids(cells: list[NotebookNode]) -> list[NotebookNode]:
+    """Return the cells with an id each that no other has."""
+    used: set[str] = set()
+    for cell in cells:
+        name = cell.get("id") or "cell"
+        again = 1
+        wanted = name
+        while wanted in used:
+            again += 1
+            wanted = f"{name[:56]}-{again}"
+        used.add(wanted)
+        cell["id"] = wanted
+    return cells

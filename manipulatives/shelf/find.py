@@ -1,0 +1,71 @@
+"""Finding the lessons of a folder, and which of its files a lesson is made from.
+
+A lesson is one file, TOML or notebook. Once its notebook is there (`monday.ipynb` beside
+`monday.toml`), the notebook is the lesson: everything is made from it, and the TOML file is put
+aside.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from manipulatives.lessons.settings import FILE
+from manipulatives.shelf.outputs import NOTEBOOK, TOML
+
+NO_LESSONS = {FILE, "pyproject.toml"}
+"""TOML files that are something else."""
+
+
+def lesson_files(folder: Path) -> Iterator[Path]:
+    """Yield the lesson files and notebooks of a folder, the TOML files first, each kind in order.
+
+    Example:
+        >>> [path.name for path in lesson_files(Path("notebooks"))][0]
+        'market-clock.toml'
+    """
+    for ending in (TOML, NOTEBOOK):
+        for path in sorted(folder.glob(f"*{ending}")):
+            if not path.name.startswith(".") and path.name not in NO_LESSONS and path.is_file():
+                yield path
+
+
+def lesson_names(folder: Path) -> list[str]:
+    """Return the names of the lessons and notebooks of a folder, in order.
+
+    Example:
+        >>> "market-clock" in lesson_names(Path("notebooks"))
+        True
+    """
+    return sorted({path.stem for path in lesson_files(folder)})
+
+
+def ruling(lesson: Path, folder: Path | None = None) -> Path:
+    """Return the file that a lesson is made from: its notebook once that is there.
+
+    Args:
+        lesson: a lesson file or a notebook.
+        folder: another folder in which its notebook may be; None for none.
+
+    Example:
+        >>> ruling(Path("notebooks/market-clock.toml")).name
+        'market-clock.ipynb'
+    """
+    if lesson.suffix.lower() == TOML:
+        for place in (lesson.parent, folder or lesson.parent):
+            notebook = place / f"{lesson.stem}{NOTEBOOK}"
+            if notebook.is_file():
+                return notebook
+    return lesson
+
+
+def said_of_ruling(lesson: Path, source: Path) -> str:
+    """Return the sentence that says that a notebook is used instead of a lesson file, or "".
+
+    Example:
+        >>> said_of_ruling(Path("fri.toml"), Path("fri.ipynb"))
+        'fri.toml: its notebook fri.ipynb is there, so that is the lesson.'
+    """
+    if source == lesson:
+        return ""
+    return f"{lesson}: its notebook {source} is there, so that is the lesson."

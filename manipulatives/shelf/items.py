@@ -1,0 +1,322 @@
+"""The shelf: what a folder holds for teaching, read without running any of it.
+
+A lesson is one file, TOML or notebook. Once its notebook is there (`monday.ipynb` beside
+`monday.toml`), the notebook is what everything is made from, and the TOML file is put aside.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import math
+import os
+import re
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from manipulatives.lessons.files import read_lesson
+from manipulatives.lessons.problem import LessonProblem, unreadable
+from manipulatives.lessons.settings import FILE, ClassSettings, class_settings, settled
+from manipulatives.lessons.write_files import recover
+from manipulatives.notebook.cells import Code, items_of, needs_kernel
+from manipulatives.notebook.reading import lesson_of, open_notebook, title_of
+from manipulatives.notebook.writing import notebook_of
+from manipulatives.shelf.find import NO_LESSONS
+from manipulatives.shelf.outputs import NOTEBOOK, TOML
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from nbformat import NotebookNode
+
+    from manipulatives.lessons.lesson import Lesson
+
+DEPTH = 2
+"""How many folders below its own the shelf looks into."""
+
+MOST = 300
+"""How many lessons a shelf shows."""
+
+MOST_READS = 5
+"""How often a file that changes while it is read is read again."""
+
+LARGEST = 30_000_000
+"""Bytes that a file on the shelf may have."""
+
+_OTHER_FOLDERS = {"__pycache__", "node_modules", "build", "dist"}
+
+
+@dataclass(frozen=True)
+class ShelfItem:
+    """A lesson, or a notebook without rounds, as its file is at this moment.
+
+    Attributes:
+        name: where it is below the shelf's folder, without what the file name ends in.
+        source: the file that everything is made from.
+        top: the shelf's folder.
+        stamp: changes with every byte of the file and of the class settings beside it.
+        title: of the lesson or notebook.
+        lesson: what it teaches; None when it cannot be read.
+        settings: the class settings that hold for it.
+        notebook: its cells, written for the occasion when the file is TOML; None as above.
+        foreign: the cells with code of others, counted from 1.
+        problem: what is wrong with it in one sentence, or "".
+        aside: the TOML file beside its notebook, which is no longer read, or "".
+    """
+
+    name: str
+    source: Path
+    top: Path
+    stamp: str
+    title: str
+    lesson: Lesson | None = None
+    settings: ClassSettings = field(default_factory=ClassSettings)
+    notebook: NotebookNode | None = None
+    foreign: tuple[int, ...] = ()
+    problem: str = ""
+    aside: str = ""
+
+    @property
+    def file(self) -> str:
+        """The file, as a path below the shelf's folder with "/" between parts."""
+        return self.source.relative_to(self.top).as_posix()
+
+    @property
+    def folder(self) -> str:
+        """The folder that it is in, below the shelf's; "" for the shelf's own."""
+        return self.name.rpartition("/")[0]
+
+    @property
+    def own(self) -> bool:
+        """Whether it holds nothing but the kit's own calls, so that running it is safe."""
+        return self.notebook is not None and not self.foreign
+
+    @property
+    def needs_kernel(self) -> bool:
+        """Whether nothing in it would work on a page."""
+        return self.notebook is not None and needs_kernel(items_of(self.notebook))
+
+    @property
+    def is_notebook(self) -> bool:
+        """Whether it is made from a notebook."""
+        return self.source.suffix == NOTEBOOK
+
+    @property
+    def today(self) -> bool:
+        """Whether it is planned for today."""
+        return self.lesson is not None and self.lesson.date == datetime.now().astimezone().date()
+
+    @property
+    def rounds(self) -> int:
+        """How many rounds it has."""
+        return len(self.lesson.rounds) if self.lesson else 0
+
+    @property
+    def minutes(self) -> int:
+        """How long its rounds take together, rounded up."""
+        rounds = self.lesson.rounds if self.lesson else ()
+        return math.ceil(sum(each.seconds or 0 for each in rounds) / 60)
+
+    @property
+    def strands(self) -> tuple[str, ...]:
+        """The strands that it touches, in the order of its rounds."""
+        rounds = self.lesson.rounds if self.lesson else ()
+        names = (each.skill.partition(".")[0].replace("_", " ") for each in rounds)
+        return tuple(dict.fromkeys(names))
+
+    @property
+    def copies(self) -> tuple[tuple[int, int], ...]:
+        """The rounds with the same numbers as one before: (which, as which), counted from 1."""
+        rounds = self.lesson.rounds if self.lesson else ()
+        first: dict[tuple[str, int], int] = {}
+        found = []
+        for place, each in enumerate(rounds, start=1):
+            as_which = first.setdefault((each.skill, each.seed), place)
+            if as_which != place:
+                found.append((place, as_which))
+        return tuple(found)
+
+
+class Shelf:
+    """The lessons of a folder and of the folders a little below it.
+
+    Args:
+        folder: it must be there.
+
+    Raises:
+        NotADirectoryError: it is not.
+
+    Example:
+        >>> Shelf(Path("notebooks")).find("market-clock").title
+        'Market clock'
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder.resolve(strict=True)
+        if not self.folder.is_dir():
+            raise NotADirectoryError(f"{folder} is no folder")
+        self._known: dict[str, tuple[Any, ShelfItem]] = {}
+        self.left_out = 0
+        """How many files there were too many when last looked."""
+
+    @property
+    def read_only(self) -> bool:
+        """Whether nothing can be written into the folder."""
+        return not os.access(self.folder, os.W_OK)
+
+    def items(self) -> list[ShelfItem]:
+        """Every lesson found, by folder and name as people count: week 2 before week 10."""
+        recover(self.folder)
+        sources = dict(self._sources())
+        names = sorted(sources, key=_as_counted)
+        self.left_out = max(0, len(names) - MOST)
+        found = {}
+        for name in names[:MOST]:
+            mark = _mark(sources[name])
+            known = self._known.get(name)
+            if mark is None or known is None or known[0] != mark:
+                known = (mark, self._read(name, sources[name]))
+            found[name] = known
+        self._known = found
+        return [item for _, item in found.values()]
+
+    def find(self, name: str) -> ShelfItem | None:
+        """Return the lesson of that name, read afresh; None when the shelf has none."""
+        path = dict(self._sources()).get(name)
+        return self._read(name, path) if path else None
+
+    def _sources(self) -> Iterator[tuple[str, Path]]:
+        """Yield every name with its file; a notebook comes after the TOML file that it replaces."""
+        for folder in self._folders(self.folder, DEPTH):
+            for ending in (TOML, NOTEBOOK):
+                for path in folder.glob(f"*{ending}"):
+                    if self._is_ours(path):
+                        yield path.relative_to(self.folder).with_suffix("").as_posix(), path
+
+    def _folders(self, folder: Path, depth: int) -> Iterator[Path]:
+        yield folder
+        if depth == 0:
+            return
+        try:
+            entries = list(os.scandir(folder))
+        except OSError:
+            return
+        for path in (Path(entry.path) for entry in entries if entry.is_dir(follow_symlinks=False)):
+            other = path.name.startswith(".") or path.name in _OTHER_FOLDERS
+            if not other and not (path / "pyvenv.cfg").exists():
+                yield from self._folders(path, depth - 1)
+
+    def _is_ours(self, path: Path) -> bool:
+        """Whether a file belongs on the shelf: nothing hidden, and no link that leads elsewhere."""
+        if path.name.startswith(".") or path.name in NO_LESSONS or not path.is_file():
+            return False
+        return path.resolve().is_relative_to(self.folder)
+
+    def _read(self, name: str, path: Path) -> ShelfItem:
+        """Read a lesson; what is read and its stamp belong together, even while somebody writes."""
+        for _ in range(MOST_READS):
+            item = self._read_once(name, path)
+            try:
+                if not item.stamp or _stamp(path) == item.stamp:
+                    return item
+            except (LessonProblem, OSError):
+                continue
+        return replace(item, problem=f"{path.name} is being written; look again.", notebook=None)
+
+    def _read_once(self, name: str, path: Path) -> ShelfItem:
+        aside = path.with_suffix(TOML)
+        given: dict[str, Any] = {
+            "name": name,
+            "source": path,
+            "top": self.folder,
+            "stamp": "",
+            "title": path.stem,
+            "aside": aside.name if path.suffix == NOTEBOOK and aside.is_file() else "",
+        }
+        try:
+            given["stamp"] = _stamp(path)
+            given["settings"] = class_settings(path.parent)
+            if path.suffix == TOML:
+                given |= _from_toml(path, given["settings"])
+            else:
+                given |= _from_notebook(path, given["settings"])
+        except LessonProblem as problem:
+            given["problem"] = problem
+        except OSError as problem:
+            given["problem"] = f"{path.name} cannot be read ({problem.strerror})."
+        except Exception as problem:  # noqa: BLE001 - one file may not take the shelf down
+            given["problem"] = unreadable(problem)
+        if isinstance(given.get("problem"), LessonProblem):
+            given["problem"] = _said(given["problem"], path)
+        return ShelfItem(**given)
+
+
+def _from_toml(path: Path, settings: ClassSettings) -> dict[str, Any]:
+    lesson = read_lesson(path)
+    return {
+        "title": lesson.title,
+        "lesson": settled(lesson, settings),
+        "notebook": notebook_of(lesson),
+    }
+
+
+def _from_notebook(path: Path, settings: ClassSettings) -> dict[str, Any]:
+    notebook = open_notebook(path)
+    title = title_of(notebook) or path.stem
+    given = {
+        "title": title,
+        "notebook": notebook,
+        "foreign": tuple(item.cell for item in items_of(notebook) if isinstance(item, Code)),
+    }
+    try:
+        given["lesson"] = settled(lesson_of(notebook, title=title), settings)
+    except LessonProblem as problem:
+        # Its board still opens and says in which cell; no other form can be made.
+        given["problem"] = problem
+    return given
+
+
+def _said(problem: LessonProblem, path: Path) -> str:
+    """Return the sentence of a problem, with the file as the shelf names it."""
+    file = Path(problem.file).name if problem.file else path.name
+    return str(LessonProblem(problem.what, remedy=problem.remedy, place=problem.place, file=file))
+
+
+def _stamp(path: Path) -> str:
+    """Return what stands for a file's content, with the class settings that it is read with."""
+    digest = hashlib.sha256()
+    for part in (path, path.with_name(FILE)):
+        try:
+            with part.open("rb") as file:
+                content = file.read(LARGEST + 1)
+        except FileNotFoundError:
+            content = b""
+        if len(content) > LARGEST:
+            raise LessonProblem(
+                f"the file has more than {LARGEST:,} bytes",
+                remedy="clear its outputs in JupyterLab, or take it off the shelf",
+            )
+        digest.update(hashlib.sha256(content).digest())
+    return digest.hexdigest()
+
+
+def _mark(path: Path) -> tuple[tuple[int, int, int], ...] | None:
+    """Return what tells cheaply that a file or its neighbours changed; None when it is gone."""
+    marks = []
+    for part in (path, path.with_name(FILE), path.with_suffix(TOML)):
+        try:
+            state = part.stat()
+        except OSError:
+            if part == path:
+                return None
+            continue
+        marks.append((state.st_mtime_ns, state.st_size, state.st_ino))
+    return tuple(marks)
+
+
+def _as_counted(name: str) -> list[tuple[int, int, str]]:
+    """Return a key that sorts numbers in names by their value, and folders after their files."""
+    folder, _, last = name.rpartition("/")
+    parts = re.split(r"(\d+)", f"{folder}/{last}".lower())
+    return [(0, int(part), "") if part.isdecimal() else (1, 0, part) for part in parts]

@@ -1,0 +1,1 @@
+"""The count-aloud at the end of a round."""

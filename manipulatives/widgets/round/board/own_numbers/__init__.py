@@ -1,0 +1,1 @@
+"""Questions with numbers of the teacher's own."""

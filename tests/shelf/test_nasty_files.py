@@ -1,0 +1,117 @@
+"""One bad file is one card that says so, and one sentence of a command; whatever it raises."""
+
+from __future__ import annotations
+
+import unicodedata
+
+import pytest
+
+from manipulatives.cli import main
+from manipulatives.lessons.files import write_lesson
+from manipulatives.lessons.lesson import Lesson, Round
+from manipulatives.lessons.problem import quoted
+from manipulatives.shelf.items import Shelf
+from support.nasty import CLASSES, LESSONS, NOTEBOOKS
+
+GOOD = Lesson("The good one", seed=7, rounds=(Round("time.read_hour", seed=8, tasks=2),))
+FILES = {
+    **{f"lesson: {name}": ("nasty.toml", text) for name, text in LESSONS.items()},
+    **{f"notebook: {name}": ("nasty.ipynb", text) for name, text in NOTEBOOKS.items()},
+}
+
+
+def lay(folder, name, text):
+    content = text if isinstance(text, bytes) else text.encode("utf-8", "surrogatepass")
+    (folder / name).write_bytes(content)
+
+
+def can_be_shown(sentence):
+    """Whether a sentence can be sent, and holds nothing that turns or hides what is around it."""
+    sentence.encode()
+    return not any(unicodedata.category(letter) in ("Cc", "Cf", "Cs") for letter in sentence)
+
+
+@pytest.mark.parametrize(("name", "text"), FILES.values(), ids=FILES)
+def test_a_nasty_file_is_one_card_and_the_others_are_there(tmp_path, name, text):
+    write_lesson(GOOD, tmp_path / "good.toml")
+    lay(tmp_path, name, text)
+    items = {item.name: item for item in Shelf(tmp_path).items()}
+    assert set(items) == {"good", "nasty"}
+    assert (items["good"].title, items["good"].problem) == ("The good one", "")
+    nasty = items["nasty"]
+    # What cannot be read as a call is a program of others, which a board asks about first.
+    assert nasty.problem or nasty.foreign or "Clock" in str(text)
+    assert can_be_shown(nasty.title + nasty.problem)
+    assert len(nasty.problem) < 400
+
+
+@pytest.mark.parametrize("text", CLASSES.values(), ids=CLASSES)
+def test_nasty_class_settings_are_said_on_each_card_and_other_folders_are_there(tmp_path, text):
+    write_lesson(GOOD, tmp_path / "good.toml")
+    (tmp_path / "week").mkdir()
+    write_lesson(GOOD, tmp_path / "week" / "monday.toml")
+    lay(tmp_path / "week", "class.toml", text)
+    items = {item.name: item for item in Shelf(tmp_path).items()}
+    assert items["good"].problem == ""
+    assert items["week/monday"].problem.startswith("class.toml")
+    assert can_be_shown(items["week/monday"].problem)
+
+
+@pytest.mark.parametrize("command", ["check", "page", "make", "sheet"])
+@pytest.mark.parametrize("file", FILES)
+def test_a_nasty_file_ends_a_command_with_a_sentence(tmp_path, capsys, monkeypatch, command, file):
+    name, text = FILES[file]
+    monkeypatch.chdir(tmp_path)
+    lay(tmp_path, name, text)
+    before = {path.name for path in tmp_path.iterdir()}
+    ended = main([command, name])
+    said = capsys.readouterr()
+    if ended == 0:
+        # A call that cannot be made, or read, only matters where it is made or run.
+        assert command in ("check", "sheet")
+        assert name == "nasty.ipynb"
+        return
+    assert ended == 2
+    assert said.out == ""
+    assert said.err.startswith(name)
+    assert "Traceback" not in said.err
+    assert can_be_shown(said.err.replace("\n", ""))
+    assert len(said.err) < 400
+    assert {path.name for path in tmp_path.iterdir()} == before
+
+
+@pytest.mark.parametrize("text", CLASSES.values(), ids=CLASSES)
+@pytest.mark.parametrize("command", ["check", "page", "make", "sheet"])
+def test_nasty_class_settings_end_a_command_with_a_sentence(
+    tmp_path, capsys, monkeypatch, command, text
+):
+    monkeypatch.chdir(tmp_path)
+    write_lesson(GOOD, tmp_path / "good.toml")
+    lay(tmp_path, "class.toml", text)
+    assert main([command, "good.toml"]) == 2
+    said = capsys.readouterr().err
+    assert said.startswith(("class.toml", "good.toml"))
+    assert can_be_shown(said.replace("\n", ""))
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["class.toml", "good.toml"]
+
+
+@pytest.mark.parametrize(
+    ("given", "shown"),
+    [
+        ("caf\u00e9", "'caf\u00e9'"),
+        ("a\u202eb", "'a\\u202eb'"),
+        ("\u200b\u2066", "'\\u200b\\u2066'"),
+        ("\x00\x9b", "'\\x00\\x9b'"),
+        ("\ud800", "'\\ud800'"),
+        (["\u202e"], "['\\u202e']"),
+        (10**5000, "a value of the kind int that is too long to show"),
+    ],
+    ids=["accent", "direction", "unseen", "control", "half a letter", "in a list", "digits"],
+)
+def test_what_is_quoted_can_be_seen(given, shown):
+    assert quoted(given) == shown
+
+
+def test_what_is_quoted_has_eighty_letters_at_most():
+    assert len(quoted("x" * 500)) == 80
+    assert len(quoted(["\u202e"] * 500)) == 80
