@@ -2,10 +2,10 @@
  * What is above the mats for a while: blocks in the hand, and blocks on their way, such as ten
  * ones that become a ten.
  *
- * @typedef {import("./places.js").Mat} Mat
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./rows.js").Spot} Spot
- * @typedef {import("./ways.js").Way} Way
+ * @typedef {import("./state/places.js").Mat} Mat
+ * @typedef {import("./state/places.js").Place} Place
+ * @typedef {import("./state/rows.js").Spot} Spot
+ * @typedef {import("./state/ways.js").Way} Way
  */
 import { svg } from "../shared/svg.js";
 import { drawBlock, moveTo } from "./drawing.js";

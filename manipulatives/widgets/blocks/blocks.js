@@ -4,25 +4,25 @@
  * kept and told.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/kept.js";
+import { makeKept } from "../shared/state/undoable.js";
 import { onKeys } from "../shared/keys.js";
 import { html } from "../shared/svg.js";
 import { makeAir } from "./air.js";
 import { makeBlockTools, makeBox, makePanel } from "./controls.js";
 import { holdBlocks } from "./hold.js";
 import { Mats } from "./mats.js";
-import { PLACES, changed, facts, full, keyed } from "./places.js";
-import { putDown, together, traded } from "./places.js";
+import { PLACES, changed, facts, full, keyed } from "./state/places.js";
+import { putDown, together, traded } from "./state/places.js";
 import { makeReading } from "./reading.js";
-import { counted, isStep, matEquation, runOf, whyNoKey, whyNoStep } from "./tell.js";
+import { counted, isStep, matEquation, runOf, whyNoKey, whyNoStep } from "./state/tell.js";
 import { makeTrading } from "./trading.js";
 
 /**
- * @typedef {import("./places.js").Mat} Mat
- * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./state/places.js").Mat} Mat
+ * @typedef {import("./state/places.js").Place} Place
  * @typedef {import("./reading.js").Read} Read
- * @typedef {import("./ways.js").How} How
- * @typedef {import("../shared/kept.js").Kept<Mat>} KeptMat
+ * @typedef {import("./state/ways.js").How} How
+ * @typedef {import("../shared/state/undoable.js").Kept<Mat>} KeptMat
  *
  * @typedef {object} Looks the traits beside the mat, each described in blocks.py
  * @property {number} places
@@ -202,7 +202,7 @@ function render({ model, el, signal = new AbortController().signal }) {
    * Blocks are put down.
    * @param {import("./hold.js").Picked} taken
    * @param {import("./hold.js").Target | null} target
-   * @param {import("./rows.js").Spot[]} from where they were let go
+   * @param {import("./state/rows.js").Spot[]} from where they were let go
    */
   function putIn({ at, place, indices }, target, from) {
     const taken = { at, place, count: indices.length };

@@ -2,12 +2,12 @@
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { grip, html, icon, put, svg } from "../shared/svg.js";
 import { drawBlock } from "./drawing.js";
-import { PLACES, beside, named } from "./places.js";
-import { SIZES } from "./rows.js";
-import { some } from "./tell.js";
+import { PLACES, beside, named } from "./state/places.js";
+import { SIZES } from "./state/rows.js";
+import { some } from "./state/tell.js";
 
 /**
- * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./state/places.js").Place} Place
  * @typedef {{ signal: AbortSignal }} Life
  * @typedef {(place: Place, way: 1 | -1) => boolean} Can whether there is such a trade
  */

@@ -2,12 +2,12 @@
 import WORDS from "../../data/place_words.json" with { type: "json" };
 import { button } from "../shared/controls.js";
 import { html, icon, svg } from "../shared/svg.js";
-import { outlines } from "./block.js";
-import { PLACES, named } from "./places.js";
+import { outlines } from "./state/block.js";
+import { PLACES, named } from "./state/places.js";
 
 /**
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./rows.js").Spot} Spot
+ * @typedef {import("./state/places.js").Place} Place
+ * @typedef {import("./state/rows.js").Spot} Spot
  * @typedef {{ signal: AbortSignal }} Life
  *
  * @typedef {object} Column

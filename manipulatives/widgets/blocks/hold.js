@@ -6,14 +6,14 @@
 import { onDrag } from "../shared/drag.js";
 import { pointIn } from "../shared/svg.js";
 import { makePicks } from "./pick.js";
-import { PLACES, beside, named } from "./places.js";
-import { isRing, rings } from "./ring.js";
-import { SIZES } from "./rows.js";
-import { some } from "./tell.js";
+import { PLACES, beside, named } from "./state/places.js";
+import { isRing, rings } from "./state/ring.js";
+import { SIZES } from "./state/rows.js";
+import { some } from "./state/tell.js";
 
 /**
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./rows.js").Spot} Spot
+ * @typedef {import("./state/places.js").Place} Place
+ * @typedef {import("./state/rows.js").Spot} Spot
  * @typedef {{ at: number, place: Place }} Target
  *
  * @typedef {import("./pick.js").Picked} Picked

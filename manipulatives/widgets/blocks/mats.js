@@ -2,14 +2,14 @@
 import WORDS from "../../data/place_words.json" with { type: "json" };
 import { html, put, svg } from "../shared/svg.js";
 import { drawBlock, drawBox, makeMat, moveTo } from "./drawing.js";
-import { PLACES, columnsOf, full } from "./places.js";
-import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "./rows.js";
-import { counted, some } from "./tell.js";
+import { PLACES, columnsOf, full } from "./state/places.js";
+import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "./state/rows.js";
+import { counted, some } from "./state/tell.js";
 
 /**
- * @typedef {import("./places.js").Mat} Mat
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./rows.js").Spot} Spot
+ * @typedef {import("./state/places.js").Mat} Mat
+ * @typedef {import("./state/places.js").Place} Place
+ * @typedef {import("./state/rows.js").Spot} Spot
  *
  * @typedef {object} Shown
  * @property {number} places
@@ -79,8 +79,8 @@ export class Mats {
   /**
    * Show the mat.
    * @param {Mat} mat
-   * @param {import("./ways.js").Gone} [gone] which blocks of a column went, when it were not the
-   *   last ones
+   * @param {import("./state/ways.js").Gone} [gone] which blocks of a column went, when it were not
+   *   the last ones
    * @returns {void}
    */
   paint(mat, gone) {

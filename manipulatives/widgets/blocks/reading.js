@@ -1,12 +1,12 @@
 /** What is written beside the mats: the number, its parts, its name, and the last step. */
 import WORDS from "../../data/place_words.json" with { type: "json" };
-import { numberInWords } from "../shared/number_words.js";
+import { numberInWords } from "../shared/state/number_words.js";
 import { html } from "../shared/svg.js";
-import { compared, numberOf } from "./places.js";
-import { partsOf, sentence } from "./tell.js";
+import { compared, numberOf } from "./state/places.js";
+import { partsOf, sentence } from "./state/tell.js";
 
 /**
- * @typedef {import("./places.js").Mat} Mat
+ * @typedef {import("./state/places.js").Mat} Mat
  *
  * @typedef {object} Readings
  * @property {boolean} expanded
@@ -15,7 +15,7 @@ import { partsOf, sentence } from "./tell.js";
  * @property {boolean} equation
  * @property {"us" | "uk"} vocabulary
  *
- * @typedef {import("./tell.js").Told & Readings} Read
+ * @typedef {import("./state/tell.js").Told & Readings} Read
  */
 
 /**
@@ -47,7 +47,7 @@ export function makeReading() {
   /**
    * @param {Mat} mat
    * @param {Read} read
-   * @param {(blocks: import("./places.js").Blocks) => (Node | string)[]} write
+   * @param {(blocks: import("./state/places.js").Blocks) => (Node | string)[]} write
    * @returns {Node[]} a line for each mat, with its name where there are two
    */
   function lines(mat, { pair }, write) {

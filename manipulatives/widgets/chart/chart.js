@@ -4,9 +4,9 @@
  * changed and told.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/kept.js";
+import { makeKept } from "../shared/state/undoable.js";
 import { onKeys } from "../shared/keys.js";
-import { numberInWords } from "../shared/number_words.js";
+import { numberInWords } from "../shared/state/number_words.js";
 import { html, put } from "../shared/svg.js";
 import { makeBeat } from "../shared/beat.js";
 import { makeCounter, makeKeypad, makePanel } from "./controls.js";
@@ -55,7 +55,7 @@ function render({ model, el, signal = new AbortController().signal }) {
   /** @type {number | null} */
   let open = null;
   const beat = makeBeat(() => count() && nextNumber(marks(), settings()) !== null, paint, life);
-  /** @type {import("../shared/kept.js").Kept<Marks>} */
+  /** @type {import("../shared/state/undoable.js").Kept<Marks>} */
   const kept = makeKept(model, "chart", root, (begun) => (begun ? begin() : paint()), life);
 
   /** @returns {boolean} whether there is a chart: of its two ends one may be set first */

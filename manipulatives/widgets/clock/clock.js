@@ -5,7 +5,7 @@
 import { announce } from "../shared/announce.js";
 import { onKeys } from "../shared/keys.js";
 import { html, put } from "../shared/svg.js";
-import { makeHistory } from "../shared/undo.js";
+import { makeHistory } from "../shared/state/history.js";
 import { makeMoves, makePanel } from "./controls.js";
 import { handsInWords, hourPlace, minutePlace } from "./describe.js";
 import { readingInDigits, readingInWords } from "./describe.js";

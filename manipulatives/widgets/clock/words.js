@@ -5,7 +5,7 @@
  * @typedef {"digital" | "relative"} Style
  */
 
-import { numberInWords } from "../shared/number_words.js";
+import { numberInWords } from "../shared/state/number_words.js";
 
 /**
  * The time as a twelve-hour clock writes it.

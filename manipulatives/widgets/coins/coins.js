@@ -4,19 +4,19 @@
  * is kept, changed and told.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/kept.js";
+import { makeKept } from "../shared/state/undoable.js";
 import { onKeys } from "../shared/keys.js";
 import { html, put } from "../shared/svg.js";
-import { coinInWords, coinsInWords, inWriting, spoken } from "./amounts.js";
-import { coinOf, currencyOf } from "./coinage.js";
+import { coinInWords, coinsInWords, inWriting, spoken } from "./state/amounts.js";
+import { coinOf, currencyOf } from "./state/coinage.js";
 import { makeCoinTools, makePanel, makeTrades } from "./controls.js";
 import { holdCoins } from "./hold.js";
 import { makeMat } from "./mat.js";
-import { linedUp, nextPlace, nudged, placeNear } from "./places.js";
-import { counting, facts, fits, leftIn, sum, traded, trades } from "./tray.js";
+import { linedUp, nextPlace, nudged, placeNear } from "./state/places.js";
+import { counting, facts, fits, leftIn, sum, traded, trades } from "./state/tray.js";
 
 /**
- * @typedef {import("./places.js").Lying} Lying
+ * @typedef {import("./state/places.js").Lying} Lying
  * @typedef {import("./hold.js").Taken} Taken
  * @typedef {{ x: number, y: number }} Point
  */
@@ -59,7 +59,7 @@ function render({ model, el, signal = new AbortController().signal }) {
   // Where coins come from that are new on the mat, or were let go over it.
   /** @type {Point | null} */
   let from = null;
-  /** @type {import("../shared/kept.js").Kept<Lying[]>} */
+  /** @type {import("../shared/state/undoable.js").Kept<Lying[]>} */
   const kept = makeKept(model, "tray", root, turn, life);
   root.facts = () => facts(tray(), money(), model.get("purse"));
 
@@ -78,7 +78,7 @@ function render({ model, el, signal = new AbortController().signal }) {
 
   let known = { given: null, money: currencyOf("usd") };
 
-  /** @returns {import("./coinage.js").Currency} */
+  /** @returns {import("./state/coinage.js").Currency} */
   function money() {
     const given = model.get("currency");
     if (given !== known.given) {

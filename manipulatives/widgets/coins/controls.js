@@ -1,8 +1,8 @@
 /** What stands beside the mat: the tools, what coins can be traded for, the switches. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, put, svg } from "../shared/svg.js";
-import { coinsInWords, inWriting } from "./amounts.js";
-import { coinOf } from "./coinage.js";
+import { coinsInWords, inWriting } from "./state/amounts.js";
+import { coinOf } from "./state/coinage.js";
 import { drawCoin } from "./drawing.js";
 
 /**

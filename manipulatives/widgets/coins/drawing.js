@@ -1,14 +1,14 @@
 /** Coins, mat and purse as elements of a drawing. */
 import FACE from "../../data/coin_face.json" with { type: "json" };
 import { grip, put, svg } from "../shared/svg.js";
-import { signOn } from "./amounts.js";
-import { nameOn, outline, teeth } from "./face.js";
-import { reach } from "./places.js";
+import { signOn } from "./state/amounts.js";
+import { nameOn, outline, teeth } from "./state/face.js";
+import { reach } from "./state/places.js";
 
 /**
- * @typedef {import("./coinage.js").Coin} Coin
- * @typedef {import("./coinage.js").Currency} Currency
- * @typedef {import("./table.js").Box} Box
+ * @typedef {import("./state/coinage.js").Coin} Coin
+ * @typedef {import("./state/coinage.js").Currency} Currency
+ * @typedef {import("./state/table.js").Box} Box
  *
  * @typedef {object} Look what is shown on coins
  * @property {Currency} money

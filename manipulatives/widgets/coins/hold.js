@@ -4,7 +4,7 @@
  */
 import { onDrag } from "../shared/drag.js";
 import { pointIn } from "../shared/svg.js";
-import { inside } from "./table.js";
+import { inside } from "./state/table.js";
 
 /**
  * @typedef {{ x: number, y: number }} Point
@@ -13,7 +13,7 @@ import { inside } from "./table.js";
  * @property {SVGSVGElement} drawing
  * @property {HTMLElement} handles what holds everything that can be taken
  * @property {() => { movable: boolean, trade: boolean }} traits
- * @property {() => import("./table.js").Table} table
+ * @property {() => import("./state/table.js").Table} table
  * @property {(point: Point) => Taken | null} taken what is at a point of the drawing
  * @property {(taken: Taken) => void} focus
  * @property {(taken: Taken | null, event: PointerEvent, grab: Point) => void} float show a coin

@@ -3,7 +3,7 @@
  * the steps are is worked out in Python; what is written means is decided in written.js.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/kept.js";
+import { makeKept } from "../shared/state/undoable.js";
 import { html, put } from "../shared/svg.js";
 import { makeKeypad, makePanel, makePupilTools, makeSteps } from "./controls.js";
 import { inSigns, placeRight, rowName, verdict } from "./describe.js";
@@ -54,7 +54,7 @@ function render({ model, el, signal = new AbortController().signal }) {
     "data-lm-suppress-shortcuts": "true",
   }, html("div", { class: "columns-room" }, body));
 
-  /** @type {import("../shared/kept.js").Kept<Sum>} */
+  /** @type {import("../shared/state/undoable.js").Kept<Sum>} */
   const kept = makeKept(model, "sum", root, (begun) => {
     if (begun) {
       verdicts.clear();

@@ -1,6 +1,6 @@
 /** The strip of blocks: for what is written in each row and place as many blocks as it says. */
 import BLOCKS from "../../data/blocks.json" with { type: "json" };
-import { outlines } from "../blocks/block.js";
+import { outlines } from "../blocks/state/block.js";
 import { html, put, svg } from "../shared/svg.js";
 import { blocksInWords, roleName } from "./describe.js";
 

@@ -2,18 +2,18 @@
  * What a finger, a button or a key does to the shape: points are put, picked, added and taken
  * away, strokes of the guide are drawn, cuts are made.
  */
-import { NOTHING, betweenPoints, inserted, moved, putPoint, removed } from "./moves.js";
-import { nearest, same } from "./paper.js";
-import { waysToShare } from "./shares.js";
-import { nearestPoint } from "./spots.js";
-import { pointName } from "./tell.js";
-import { strokes } from "./words.js";
+import { NOTHING, betweenPoints, inserted, moved, putPoint, removed } from "./state/moves.js";
+import { nearest, same } from "./state/paper.js";
+import { waysToShare } from "./state/shares.js";
+import { nearestPoint } from "./state/spots.js";
+import { pointName } from "./state/tell.js";
+import { strokes } from "./state/words.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
- * @typedef {import("./paper.js").Spot} Spot
- * @typedef {import("./spots.js").CutPoint} CutPoint
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
+ * @typedef {import("./state/paper.js").Spot} Spot
+ * @typedef {import("./state/spots.js").CutPoint} CutPoint
  *
  * @typedef {object} Desk what is worked on, and with
  * @property {{ picked: number | null, stop: number, pen: Spot, said: string }} hand the point that
@@ -157,7 +157,7 @@ export function makeActs(desk) {
         : "Draw a rectangle or a circle for that.", "");
     },
 
-    /** @returns {import("./words.js").Stroke | undefined} the next stroke of the guide */
+    /** @returns {import("./state/words.js").Stroke | undefined} the next stroke of the guide */
     nextStroke() {
       const guide = desk.guide();
       const all = guide ? strokes(guide, grid()) : [];

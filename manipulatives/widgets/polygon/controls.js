@@ -2,13 +2,13 @@
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, icon, put, svg } from "../shared/svg.js";
 import { pathOf } from "./drawing.js";
-import { inWords } from "./names.js";
-import { readyShapes } from "./ready.js";
+import { inWords } from "./state/names.js";
+import { readyShapes } from "./state/ready.js";
 import { LABELS } from "./readings.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
  * @typedef {{ signal: AbortSignal }} Life
  * @typedef {{ undo: () => void, reset: () => void, clear: () => void, add: () => void,
  *   remove: () => void }} Acts

@@ -4,13 +4,13 @@
  */
 import MARKS from "../../data/shape_marks.json" with { type: "json" };
 import { grip, html, icon, put, svg } from "../shared/svg.js";
-import { cutSpot, distance, marksOf, middle } from "./marks.js";
-import { SPACES, UNIT, dots, place, range } from "./paper.js";
+import { cutSpot, distance, marksOf, middle } from "./state/marks.js";
+import { SPACES, UNIT, dots, place, range } from "./state/paper.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
- * @typedef {import("./paper.js").Spot} Spot
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
+ * @typedef {import("./state/paper.js").Spot} Spot
  * @typedef {ReturnType<typeof makeSheet>} Sheet
  *
  * @typedef {object} Painted
@@ -19,7 +19,7 @@ import { SPACES, UNIT, dots, place, range } from "./paper.js";
  * @property {Shape | null} guide
  * @property {string[]} show
  * @property {string} count
- * @property {import("./look.js").Look} look the shape, looked at already
+ * @property {import("./state/look.js").Look} look the shape, looked at already
  * @property {boolean} movable whether points can be taken
  * @property {boolean} pointed whether points are seen
  * @property {number | null} picked

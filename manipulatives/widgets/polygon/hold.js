@@ -4,13 +4,13 @@
  */
 import { onDrag } from "../shared/drag.js";
 import { pointIn } from "../shared/svg.js";
-import { inserted, moved } from "./moves.js";
-import { nearest, place } from "./paper.js";
+import { inserted, moved } from "./state/moves.js";
+import { nearest, place } from "./state/paper.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
- * @typedef {import("./paper.js").Spot} Spot
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
+ * @typedef {import("./state/paper.js").Spot} Spot
  * @typedef {{ index: number, added: boolean, spot: Spot }} Taken a point by its number, whether it
  *   is only put when it is moved, and where it is
  *

@@ -1,13 +1,13 @@
 /** Drawing and moving with keys: what a key does to the pen, and to a point that has the focus. */
-import { moved, stepped } from "./moves.js";
-import { nearest, place } from "./paper.js";
-import { nearestPoint, pointToward } from "./spots.js";
-import { cutName, placeName } from "./tell.js";
+import { moved, stepped } from "./state/moves.js";
+import { nearest, place } from "./state/paper.js";
+import { nearestPoint, pointToward } from "./state/spots.js";
+import { cutName, placeName } from "./state/tell.js";
 
 /**
  * @typedef {import("./acts.js").Desk} Desk
  * @typedef {import("./acts.js").Acts} Acts
- * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Grid} Grid
  */
 
 const ARROW = /^(Shift\+)?(Arrow\w+)$/;

@@ -4,28 +4,28 @@
  * shown, kept and told.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/kept.js";
+import { makeKept } from "../shared/state/undoable.js";
 import { onKeys } from "../shared/keys.js";
 import { html, pointIn, put } from "../shared/svg.js";
 import { makeActs } from "./acts.js";
 import { makeDrawTools, makePanel, makeStroke } from "./controls.js";
 import { makeCutting } from "./cutting.js";
 import { makeSheet } from "./drawing.js";
-import { called, facts } from "./facts.js";
+import { called, facts } from "./state/facts.js";
 import { holdPoints } from "./hold.js";
-import { looked } from "./look.js";
-import { NOTHING, converted, flipped, turned } from "./moves.js";
-import { outlineOf } from "./outline.js";
-import { nearest, place, same } from "./paper.js";
+import { looked } from "./state/look.js";
+import { NOTHING, converted, flipped, turned } from "./state/moves.js";
+import { outlineOf } from "./state/outline.js";
+import { nearest, place, same } from "./state/paper.js";
 import { makePen } from "./pen.js";
 import { makeReadings, write } from "./readings.js";
-import { pictureOf, placeName, pointName, whatNext } from "./tell.js";
-import { remark, teachersNote } from "./words.js";
+import { pictureOf, placeName, pointName, whatNext } from "./state/tell.js";
+import { remark, teachersNote } from "./state/words.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
- * @typedef {import("./paper.js").Spot} Spot
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
+ * @typedef {import("./state/paper.js").Spot} Spot
  * @typedef {import("./hold.js").Taken} Taken
  *
  * @typedef {object} Traits what the paper shows and obeys, each described in polygon.py
@@ -91,7 +91,7 @@ function render({ model, el, signal = new AbortController().signal }) {
     "aria-label": "Shape on paper",
     "data-lm-suppress-shortcuts": "true",
   }, html("div", { class: "polygon-room" }, body));
-  /** @type {import("../shared/kept.js").Kept<Shape>} */
+  /** @type {import("../shared/state/undoable.js").Kept<Shape>} */
   const kept = makeKept(model, "shape", root, (begun) => {
     if (begun) {
       drop();

@@ -7,7 +7,7 @@
  * @typedef {import("./cuts.js").Ring} Ring
  * @typedef {{ rings: Ring[], many: number, equal: boolean, alike: boolean }} Shares
  */
-import SHARES from "../../data/shares.json" with { type: "json" };
+import SHARES from "../../../data/shares.json" with { type: "json" };
 import { RIM, chord, cutAlong, dotsBetween, onCircle, rim } from "./cuts.js";
 import { outlineOf } from "./outline.js";
 import { cross, inner, pairs, range, same, way } from "./paper.js";

@@ -8,7 +8,7 @@
  * @typedef {import("./look.js").Look} Look
  * @typedef {{ shape: Shape, say: string }} Stroke
  */
-import SHAPE_WORDS from "../../data/shape_words.json" with { type: "json" };
+import SHAPE_WORDS from "../../../data/shape_words.json" with { type: "json" };
 import { looked } from "./look.js";
 import { inWords, isPentagram, isStar } from "./names.js";
 import { outlineOf } from "./outline.js";

@@ -1,6 +1,6 @@
 /** Whole numbers in words, as Python's maths/number_words.py gives them. */
 
-import WORDS from "../../data/number_words.json" with { type: "json" };
+import WORDS from "../../../data/number_words.json" with { type: "json" };
 
 const { small: SMALL, tens: TENS } = WORDS;
 

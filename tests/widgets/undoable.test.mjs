@@ -1,7 +1,7 @@
 // The state of a manipulative and the way back, with a model that tells as hosts do.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { makeKept } from "../../manipulatives/widgets/shared/kept.js";
+import { makeKept } from "../../manipulatives/widgets/shared/state/undoable.js";
 
 function desk(first) {
   const listeners = [];

@@ -7,7 +7,7 @@
  * @typedef {import("./rows.js").Spot} Spot
  */
 
-import BLOCK from "../../data/blocks.json" with { type: "json" };
+import BLOCK from "../../../data/blocks.json" with { type: "json" };
 
 const FRONT = 10 * BLOCK.back;
 

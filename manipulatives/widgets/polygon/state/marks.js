@@ -9,7 +9,7 @@
  * @typedef {{ role: string, points: Spot[], text: string }} Mark a chain of straight lines; of a
  *   crossing and a number only where it is
  */
-import SIZES from "../../data/shape_marks.json" with { type: "json" };
+import SIZES from "../../../data/shape_marks.json" with { type: "json" };
 import { DIRECTIONS } from "./cuts.js";
 import { looked } from "./look.js";
 import { sidesOf } from "./outline.js";

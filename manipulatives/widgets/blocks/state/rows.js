@@ -28,8 +28,8 @@
  *
  * @typedef {{ size: number, count: number }} Boxes how many blocks are in each, and how many boxes
  */
-import ROWS from "../../data/block_rows.json" with { type: "json" };
-import BLOCKS from "../../data/blocks.json" with { type: "json" };
+import ROWS from "../../../data/block_rows.json" with { type: "json" };
+import BLOCKS from "../../../data/blocks.json" with { type: "json" };
 import { piecesOf } from "./places.js";
 
 /** @type {Record<Place, { wide: number, high: number }>} */

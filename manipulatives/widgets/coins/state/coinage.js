@@ -24,7 +24,7 @@
  * @property {string[]} usual keys of the coins in a usual purse
  */
 
-import COINS from "../../data/coins.json" with { type: "json" };
+import COINS from "../../../data/coins.json" with { type: "json" };
 
 const PLAIN = { centre: "", edge: "plain", sides: 0, flats: null, notches: 0, many: "" };
 

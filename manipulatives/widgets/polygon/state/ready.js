@@ -4,7 +4,7 @@
  * @typedef {import("./paper.js").Grid} Grid
  * @typedef {import("./paper.js").Shape} Shape
  */
-import SHAPES from "../../data/shapes.json" with { type: "json" };
+import SHAPES from "../../../data/shapes.json" with { type: "json" };
 import { range, rounded } from "./paper.js";
 
 const RADIUS = 320;

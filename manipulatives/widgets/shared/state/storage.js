@@ -1,20 +1,21 @@
 /**
- * What a browser keeps of a lesson. Where keeping is refused nothing is kept, and everything else
+ * What a browser saves of a lesson. Where it refuses to, nothing is saved, and everything else
  * works.
  *
  * @typedef {Pick<Storage, "getItem" | "setItem"> & Partial<Storage>} Store
- * @typedef {object} Memory
+ * @typedef {object} LessonStorage
  * @property {(name: string) => any} read null when there is nothing
  * @property {(name: string, data: any) => void} write
- * @property {() => void} forget everything of this lesson, what its rounds keep as well
+ * @property {() => void} forget everything of this lesson, what its rounds saved as well
  */
 
 /**
+ * The storage of one lesson.
  * @param {Store | null} storage
  * @param {string} key the lesson's
- * @returns {Memory}
+ * @returns {LessonStorage}
  */
-export function openMemory(storage, key) {
+export function lessonStorage(storage, key) {
   return {
     read(name) {
       try {
@@ -46,10 +47,10 @@ export function openMemory(storage, key) {
 }
 
 /**
- * What the browser keeps beyond the day, or null where it refuses even to be asked.
+ * The storage that lasts beyond the day, or null where it refuses even to be asked.
  * @returns {Store | null}
  */
-export function longStore() {
+export function permanentStore() {
   try {
     return localStorage;
   } catch {
@@ -58,7 +59,7 @@ export function longStore() {
 }
 
 /**
- * What the browser keeps as long as this tab is there, or null.
+ * The storage that lasts as long as this tab, or null.
  * @returns {Store | null}
  */
 export function tabStore() {

@@ -5,7 +5,7 @@
  * @typedef {import("./properties.js").Properties} Properties
  */
 
-import WORDS from "../../data/shape_words.json" with { type: "json" };
+import WORDS from "../../../data/shape_words.json" with { type: "json" };
 
 /** @type {Record<string, string>} */
 const BY_SIDES = WORDS.sides;

@@ -4,7 +4,7 @@
  */
 import { LARGEST, PLACES, WORTH, beside, named } from "./places.js";
 import { numberOf, piecesOf, tradeBetween } from "./places.js";
-import { MINUS } from "../shared/signs.js";
+import { MINUS } from "../../shared/signs.js";
 
 /**
  * @typedef {import("./places.js").Blocks} Blocks

@@ -2,7 +2,7 @@
  * The state of a manipulative: kept in one trait of its model, changed step by step, with the way
  * back. Keep states that are plain data and are never changed in place.
  */
-import { makeHistory } from "./undo.js";
+import { makeHistory } from "./history.js";
 
 // More steps than anyone takes: a tray is undone all the way.
 const STEPS = 10000;

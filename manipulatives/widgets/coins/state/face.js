@@ -6,7 +6,7 @@
  * @typedef {import("./coinage.js").Coin} Coin
  */
 
-import FACE from "../../data/coin_face.json" with { type: "json" };
+import FACE from "../../../data/coin_face.json" with { type: "json" };
 
 /**
  * The outline of a coin.

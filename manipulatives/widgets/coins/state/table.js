@@ -15,7 +15,7 @@
  * @property {number} type the size of type that is at least as large as it must be
  * @property {number} scale pixels for each tenth of a millimetre
  */
-import FACE from "../../data/coin_face.json" with { type: "json" };
+import FACE from "../../../data/coin_face.json" with { type: "json" };
 import { coinOf } from "./coinage.js";
 import { LINE, MAT, reach } from "./places.js";
 
