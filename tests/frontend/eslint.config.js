@@ -146,6 +146,7 @@ export default [
       "no-inline-comments": ["error", { ignorePattern: "@type" }],
       "no-restricted-syntax": ["error", ...text, ...grammar],
       "kit/listeners": "error",
+      "kit/own-name": "error",
       "kit/same-name": "error",
       "jsdoc/require-jsdoc": ["error", { publicOnly: true, require: { ClassDeclaration: true } }],
       "jsdoc/require-param": "error",

@@ -8,7 +8,7 @@
  * @typedef {import("./state/ways.js").Way} Way
  */
 import { svg } from "../shared/svg.js";
-import { drawBlock, moveTo } from "./drawing.js";
+import { drawBlock, moveBlock } from "./drawing.js";
 
 // More blocks than this do not fly; they are there at once.
 const MOST = 120;
@@ -44,7 +44,7 @@ export function makeAir() {
       layer.style.setProperty("--unit", `${unit}`);
       hand.replaceChildren(...spots.map((spot) => {
         const block = drawBlock(place);
-        moveTo(block, spot, unit);
+        moveBlock(block, spot, unit);
         return block;
       }));
     },
@@ -67,10 +67,10 @@ export function makeAir() {
       layer.style.setProperty("--unit", `${unit}`);
       moves.forEach(({ place, from, to }, index) => {
         const block = drawBlock(place);
-        moveTo(block, from, unit);
+        moveBlock(block, from, unit);
         flyers.append(block);
         const start = block.style.transform;
-        moveTo(block, to, unit);
+        moveBlock(block, to, unit);
         const delay = Math.min(index, 20) * APART_MS;
         const way = [{ transform: start }, { transform: block.style.transform }];
         block.animate(way, { ...FLIGHT, delay }).onfinish = () => {

@@ -4,7 +4,7 @@
  * kept and told.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/state/undoable.js";
+import { makeUndoable } from "../shared/state/undoable.js";
 import { onKeys } from "../shared/keys.js";
 import { html } from "../shared/svg.js";
 import { makeAir } from "./air.js";
@@ -22,7 +22,7 @@ import { makeTrading } from "./trading.js";
  * @typedef {import("./state/places.js").Place} Place
  * @typedef {import("./reading.js").Read} Read
  * @typedef {import("./state/ways.js").How} How
- * @typedef {import("../shared/state/undoable.js").Kept<Mat>} KeptMat
+ * @typedef {import("../shared/state/undoable.js").Undoable<Mat>} KeptMat
  *
  * @typedef {object} Looks the traits beside the mat, each described in blocks.py
  * @property {number} places
@@ -47,8 +47,8 @@ const LOW_PX = 420;
  * @returns {void}
  */
 function render({ model, el, signal = new AbortController().signal }) {
-  const life = { signal };
-  const mats = new Mats(step, life);
+  const scope = { signal };
+  const mats = new Mats(step, scope);
   const air = makeAir();
   const trading = makeTrading(mats, air);
   const reading = makeReading();
@@ -61,9 +61,9 @@ function render({ model, el, signal = new AbortController().signal }) {
   let equation = "";
   let active = 0;
 
-  const { box, sources, agree: agreeBox } = makeBox(tradeAll, life);
-  const { tools, join, allow } = makeBlockTools({ undo, reset, join: putTogether }, life);
-  const { panel, agree } = makePanel((trait) => model.get(trait), choose, layMats, life);
+  const { box, sources, agree: agreeBox } = makeBox(tradeAll, scope);
+  const { tools, join, allow } = makeBlockTools({ undo, reset, join: putTogether }, scope);
+  const { panel, agree } = makePanel((trait) => model.get(trait), choose, layMats, scope);
   const note = html("div", { class: "blocks-note", hidden: "" });
   mats.table.append(note);
   const shelf = html("div", { class: "blocks-shelf" }, box, tools);
@@ -79,7 +79,7 @@ function render({ model, el, signal = new AbortController().signal }) {
   root.facts = () => facts(shown);
   const say = (/** @type {string} */ sentence) => announce(root, sentence);
   const kept = /** @type {KeptMat} */ (
-    makeKept(model, "mat", root, (begun) => paint(begun), life));
+    makeUndoable(model, "mat", root, (begun) => paint(begun), scope));
   const holding = holdBlocks({
     mats, air, box, sources, hint,
     rules: () => ({ movable: traits().movable, ring: byHand() }),
@@ -91,7 +91,7 @@ function render({ model, el, signal = new AbortController().signal }) {
       active = at;
       mark();
     },
-  }, life);
+  }, scope);
 
   /** @returns {Traits} what the blocks look like and obey */
   function traits() {
@@ -294,8 +294,8 @@ function render({ model, el, signal = new AbortController().signal }) {
       handle.addEventListener("focus", () => {
         active = at;
         dressControls();
-      }, life);
-      onKeys(handle, (key) => key === "Escape" ? holding.drop() : press(at, place, key), life);
+      }, scope);
+      onKeys(handle, (key) => key === "Escape" ? holding.drop() : press(at, place, key), scope);
     }
   });
 

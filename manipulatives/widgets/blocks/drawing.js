@@ -8,7 +8,7 @@ import { PLACES, named } from "./state/places.js";
 /**
  * @typedef {import("./state/places.js").Place} Place
  * @typedef {import("./state/rows.js").Spot} Spot
- * @typedef {{ signal: AbortSignal }} Life
+ * @typedef {{ signal: AbortSignal }} Scope
  *
  * @typedef {object} Column
  * @property {HTMLElement} head
@@ -52,19 +52,19 @@ export function drawBlock(place) {
  * @param {number} unit
  * @returns {void}
  */
-export function moveTo(block, { x, y }, unit) {
+export function moveBlock(block, { x, y }, unit) {
   block.style.transform = `translate(${x.toFixed(1)}px,${y.toFixed(1)}px) scale(${unit})`;
 }
 
 /**
  * A mat without blocks.
  * @param {(place: Place, more: 1 | -1) => void} step one block more or less
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {MatView}
  */
-export function makeMat(step, life) {
+export function makeMat(step, scope) {
   const columns = /** @type {Record<Place, Column>} */ (
-    Object.fromEntries(PLACES.map((place) => [place, makeColumn(place, step, life)])));
+    Object.fromEntries(PLACES.map((place) => [place, makeColumn(place, step, scope)])));
   const each = PLACES.map((place) => columns[place]);
   const traces = svg("g", { class: "blocks-traces" });
   const rules = svg("path", { class: "blocks-rules" });
@@ -88,19 +88,19 @@ export function makeMat(step, life) {
 /**
  * @param {Place} place
  * @param {(place: Place, more: 1 | -1) => void} step
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {Column}
  */
-function makeColumn(place, step, life) {
+function makeColumn(place, step, scope) {
   const heap = html("div", { class: "blocks-heap" });
   const digit = html("div", { class: "blocks-digit" });
   const name = named(place, 1);
   return {
     foot: html(
       "div", { class: `blocks-foot of-${place}` },
-      button([icon(MINUS)], () => step(place, -1), life, { "aria-label": `One ${name} less` }),
+      button([icon(MINUS)], () => step(place, -1), scope, { "aria-label": `One ${name} less` }),
       digit,
-      button([icon(PLUS)], () => step(place, 1), life, { "aria-label": `One ${name} more` }),
+      button([icon(PLUS)], () => step(place, 1), scope, { "aria-label": `One ${name} more` }),
     ),
     digit,
     head: html("div", { class: `blocks-head of-${place}`, "aria-hidden": true }),

@@ -49,7 +49,7 @@ const LEAST_RING = 1.5;
 /**
  * Let blocks be taken.
  * @param {Hands} hands
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{
  *   isHeld: () => boolean,
  *   enter: (target: Target) => void,

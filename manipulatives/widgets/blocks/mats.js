@@ -1,7 +1,7 @@
 /** The mats: headings, the blocks in their columns, and digits below, fitted to the room. */
 import WORDS from "../../data/place_words.json" with { type: "json" };
 import { html, put, svg } from "../shared/svg.js";
-import { drawBlock, drawBox, makeMat, moveTo } from "./drawing.js";
+import { drawBlock, drawBox, makeMat, moveBlock } from "./drawing.js";
 import { PLACES, columnsOf, full } from "./state/places.js";
 import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "./state/rows.js";
 import { counted, some } from "./state/tell.js";
@@ -20,7 +20,7 @@ import { counted, some } from "./state/tell.js";
  *
  * @typedef {(at: number, place: Place, more: 1 | -1) => void} Step one block more or less
  * @typedef {import("./drawing.js").Column} Column
- * @typedef {import("./drawing.js").Life} Life
+ * @typedef {import("./drawing.js").Scope} Scope
  * @typedef {import("./drawing.js").MatView} MatView
  */
 
@@ -54,10 +54,10 @@ export class Mats {
 
   /**
    * @param {Step} step
-   * @param {Life} life
+   * @param {Scope} scope
    */
-  constructor(step, life) {
-    this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), life));
+  constructor(step, scope) {
+    this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), scope));
     this.table = html("div", { class: "blocks-table" }, ...this.views.map(({ root }) => root));
   }
 
@@ -228,7 +228,7 @@ export class Mats {
       blocks.push(block);
       group.append(block);
     }
-    blocks.forEach((block, index) => moveTo(block, spots[index], this.unit));
+    blocks.forEach((block, index) => moveBlock(block, spots[index], this.unit));
   }
 
   /**
@@ -327,7 +327,7 @@ export class Mats {
   trace(at, place, spots) {
     this.views[at].traces.replaceChildren(...spots.map((spot) => {
       const block = drawBlock(place);
-      moveTo(block, spot, this.unit);
+      moveBlock(block, spot, this.unit);
       return block;
     }));
   }

@@ -4,7 +4,7 @@
  * changed and told.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/state/undoable.js";
+import { makeUndoable } from "../shared/state/undoable.js";
 import { onKeys } from "../shared/keys.js";
 import { numberInWords } from "../shared/state/number_words.js";
 import { html, put } from "../shared/svg.js";
@@ -31,14 +31,14 @@ const OF_THE_COUNT = ["first", "last", "step", "start", "direction"];
  * @returns {void}
  */
 function render({ model, el, signal = new AbortController().signal }) {
-  const life = { signal };
+  const scope = { signal };
   const grid = makeGrid();
   const strip = makeStrip();
   const { counter, tools, agree: agreeCounter, allow } = makeCounter(
-    { count, beat: toggleBeat, undo, reset }, life,
+    { count, beat: toggleBeat, undo, reset }, scope,
   );
-  const keypad = makeKeypad(type, life);
-  const { panel, agree } = makePanel((trait) => model.get(trait), choose, life);
+  const keypad = makeKeypad(type, scope);
+  const { panel, agree } = makePanel((trait) => model.get(trait), choose, scope);
   const said = html("div", { class: "chart-said" });
   const side = html("div", { class: "chart-side" }, said, counter, keypad, tools, panel);
   const main = html("div", { class: "chart-main" }, strip.frame, grid.area);
@@ -54,9 +54,9 @@ function render({ model, el, signal = new AbortController().signal }) {
   let here = 0;
   /** @type {number | null} */
   let open = null;
-  const beat = makeBeat(() => count() && nextNumber(marks(), settings()) !== null, paint, life);
-  /** @type {import("../shared/state/undoable.js").Kept<Marks>} */
-  const kept = makeKept(model, "chart", root, (begun) => (begun ? begin() : paint()), life);
+  const beat = makeBeat(() => count() && nextNumber(marks(), settings()) !== null, paint, scope);
+  /** @type {import("../shared/state/undoable.js").Undoable<Marks>} */
+  const kept = makeUndoable(model, "chart", root, (begun) => (begun ? begin() : paint()), scope);
 
   /** @returns {boolean} whether there is a chart: of its two ends one may be set first */
   function isChart() {
@@ -420,7 +420,7 @@ function render({ model, el, signal = new AbortController().signal }) {
     }
     // Digits go to the chart from the keypad too.
     return isWriting() && isMovable() && /^([0-9]|Backspace)$/.test(key) && useKey(key);
-  }, life);
+  }, scope);
   grid.area.addEventListener("click", (event) => {
     const number = grid.numberAt(event.target);
     if (number !== null) {
@@ -429,21 +429,21 @@ function render({ model, el, signal = new AbortController().signal }) {
         use(number);
       }
     }
-  }, life);
+  }, scope);
   // A screen reader goes to cells in its own ways.
   grid.area.addEventListener("focusin", (event) => {
     const number = grid.numberAt(event.target);
     if (number !== null && number !== here) {
       go(number);
     }
-  }, life);
-  strip.frame.addEventListener("click", () => isWriting() || !isMovable() || count(), life);
+  }, scope);
+  strip.frame.addEventListener("click", () => isWriting() || !isMovable() || count(), scope);
   root.addEventListener("focusout", ({ relatedTarget }) => {
     if (open !== null && relatedTarget instanceof Element && !root.contains(relatedTarget)) {
       open = null;
       paint();
     }
-  }, life);
+  }, scope);
 
   for (const name of TRAITS) {
     model.on(`change:${name}`, () => signal.aborted || dress());

@@ -5,7 +5,7 @@
  * @typedef {"digital" | "relative"} Style
  */
 
-import { numberInWords } from "../shared/state/number_words.js";
+import { belowHundred } from "../shared/state/small_numbers.js";
 
 /**
  * The time as a twelve-hour clock writes it.
@@ -39,7 +39,7 @@ export function inWords(minute, vocabulary = "us", style = null, halfDay = false
     return lead + nameOfTwelve(hour);
   }
   const oclock = lead || halfDay ? "" : " o'clock";
-  return lead + numberInWords(twelve(hour)) + oclock + mark;
+  return lead + belowHundred(twelve(hour)) + oclock + mark;
 }
 
 /**
@@ -48,8 +48,8 @@ export function inWords(minute, vocabulary = "us", style = null, halfDay = false
  */
 function digital(minute) {
   const past = minute % 60;
-  const hour = numberInWords(twelve(Math.floor(minute / 60)));
-  return `${hour} ${past < 10 ? "oh " : ""}${numberInWords(past)}`;
+  const hour = belowHundred(twelve(Math.floor(minute / 60)));
+  return `${hour} ${past < 10 ? "oh " : ""}${belowHundred(past)}`;
 }
 
 /**
@@ -95,7 +95,7 @@ function count(minutes) {
     return minutes === 15 ? "quarter" : "half";
   }
   const unit = minutes === 1 ? " minute" : " minutes";
-  return numberInWords(minutes) + (minutes % 5 === 0 ? "" : unit);
+  return belowHundred(minutes) + (minutes % 5 === 0 ? "" : unit);
 }
 
 /**

@@ -4,7 +4,7 @@
  * is kept, changed and told.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/state/undoable.js";
+import { makeUndoable } from "../shared/state/undoable.js";
 import { onKeys } from "../shared/keys.js";
 import { html, put } from "../shared/svg.js";
 import { coinInWords, coinsInWords, inWriting, spoken } from "./state/amounts.js";
@@ -39,7 +39,7 @@ const FULL = "The tray is full.";
  * @returns {void}
  */
 function render({ model, el, signal = new AbortController().signal }) {
-  const life = { signal };
+  const scope = { signal };
   const root = html("div", {
     "class": "kit kit-coins kit-manipulative",
     "role": "group",
@@ -49,9 +49,9 @@ function render({ model, el, signal = new AbortController().signal }) {
   const body = html("div", { class: "coins-body" });
   const mat = makeMat(root, body);
   const total = html("div", { class: "coins-total" });
-  const { tools, allow, sweeper } = makeCoinTools({ undo, reset, lineUp, sweep }, life);
-  const { trades: offers, offer } = makeTrades(tradeFor, life);
-  const { panel, agree } = makePanel((trait) => model.get(trait), choose, life);
+  const { tools, allow, sweeper } = makeCoinTools({ undo, reset, lineUp, sweep }, scope);
+  const { trades: offers, offer } = makeTrades(tradeFor, scope);
+  const { panel, agree } = makePanel((trait) => model.get(trait), choose, scope);
   const side = html("div", { class: "coins-side" }, total, tools, offers, panel);
   body.append(side);
   root.append(html("div", { class: "coins-room" }, body));
@@ -59,8 +59,8 @@ function render({ model, el, signal = new AbortController().signal }) {
   // Where coins come from that are new on the mat, or were let go over it.
   /** @type {Point | null} */
   let from = null;
-  /** @type {import("../shared/state/undoable.js").Kept<Lying[]>} */
-  const kept = makeKept(model, "tray", root, turn, life);
+  /** @type {import("../shared/state/undoable.js").Undoable<Lying[]>} */
+  const kept = makeUndoable(model, "tray", root, turn, scope);
   root.facts = () => facts(tray(), money(), model.get("purse"));
 
   const holding = holdCoins({
@@ -74,7 +74,7 @@ function render({ model, el, signal = new AbortController().signal }) {
     put: putAt,
     back,
     changed,
-  }, life);
+  }, scope);
 
   let known = { given: null, money: currencyOf("usd") };
 
@@ -418,13 +418,13 @@ function render({ model, el, signal = new AbortController().signal }) {
     return place >= 0 && useCoin(place, key);
   }
 
-  onKeys(root, (key, event) => use(key, event.target), life);
+  onKeys(root, (key, event) => use(key, event.target), scope);
   // A click that no pointer made.
   mat.handles.addEventListener("click", (event) => {
     if (event.detail === 0) {
       use("Enter", event.target);
     }
-  }, life);
+  }, scope);
 
   for (const name of TRAITS) {
     model.on(`change:${name}`, () => signal.aborted || dress());

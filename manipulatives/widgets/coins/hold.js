@@ -35,7 +35,7 @@ const TAP_PX = 6;
 /**
  * Let coins be taken.
  * @param {Hands} hands
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{
  *   isHeld: () => boolean,
  *   kind: () => string | null,

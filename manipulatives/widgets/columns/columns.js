@@ -3,7 +3,7 @@
  * the steps are is worked out in Python; what is written means is decided in written.js.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/state/undoable.js";
+import { makeUndoable } from "../shared/state/undoable.js";
 import { html, put } from "../shared/svg.js";
 import { makeKeypad, makePanel, makePupilTools, makeSteps } from "./controls.js";
 import { inSigns, placeRight, rowName, verdict } from "./describe.js";
@@ -27,21 +27,21 @@ const TRAITS = [
  * @returns {void}
  */
 function render({ model, el, signal = new AbortController().signal }) {
-  const life = { signal };
+  const scope = { signal };
   // What was found of each place when it was checked, until something else is written there.
   /** @type {Map<number, boolean>} */
   const verdicts = new Map();
-  const grid = makeGrid({ type, check: () => check(true), moved: () => {} }, life);
+  const grid = makeGrid({ type, check: () => check(true), moved: () => {} }, scope);
   const line = makeLine();
   const strip = makeStrip();
-  const keypad = makeKeypad(type, life);
+  const keypad = makeKeypad(type, scope);
   const { tools, allow } = makePupilTools({
     check: () => check(false),
     undo: () => undo(),
     reset: () => reset(),
-  }, life);
-  const { saying, stepper, tell: tellStep } = makeSteps(go, life);
-  const { panel, agree } = makePanel((trait) => model.get(trait), choose, life);
+  }, scope);
+  const { saying, stepper, tell: tellStep } = makeSteps(go, scope);
+  const { panel, agree } = makePanel((trait) => model.get(trait), choose, scope);
   const paper = html("div", { class: "columns-paper" }, grid.element);
   const side = html("div", { class: "columns-side" }, saying, strip.element, keypad, tools, stepper,
     panel);
@@ -54,8 +54,8 @@ function render({ model, el, signal = new AbortController().signal }) {
     "data-lm-suppress-shortcuts": "true",
   }, html("div", { class: "columns-room" }, body));
 
-  /** @type {import("../shared/state/undoable.js").Kept<Sum>} */
-  const kept = makeKept(model, "sum", root, (begun) => {
+  /** @type {import("../shared/state/undoable.js").Undoable<Sum>} */
+  const kept = makeUndoable(model, "sum", root, (begun) => {
     if (begun) {
       verdicts.clear();
       dress();
@@ -63,7 +63,7 @@ function render({ model, el, signal = new AbortController().signal }) {
       forget();
       paint();
     }
-  }, life);
+  }, scope);
   root.facts = () => facts(shown());
   let was = kept.now();
 

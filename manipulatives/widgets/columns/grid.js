@@ -64,14 +64,14 @@ function line(kind, index = 0) {
  * @param {(key: string) => void} acts.type a digit or "back" for the current square
  * @param {() => void} acts.check the place of the current square
  * @param {() => void} acts.moved another square is the current one
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{
  *   element: HTMLElement, current: () => Place | null, size: { across: number, down: number },
  *   build: (sum: Sum, look: Look) => void,
  *   paint: (sum: Sum, seen: { verdicts: Map<number, boolean>, column: number | null }) => void,
  * }} size says how many squares there are across and down, a heading for half a one
  */
-export function makeGrid({ type, check, moved }, life) {
+export function makeGrid({ type, check, moved }, scope) {
   const element = html("div", { class: "columns-grid", role: "grid" });
   /** @type {Square[][]} */
   let squares = [];
@@ -139,7 +139,7 @@ export function makeGrid({ type, check, moved }, life) {
       return false;
     }
     return true;
-  }, life);
+  }, scope);
 
   element.addEventListener("pointerdown", (event) => {
     const target = /** @type {Element} */ (event.target);
@@ -149,7 +149,7 @@ export function makeGrid({ type, check, moved }, life) {
         event.preventDefault();
       }
     }));
-  }, life);
+  }, scope);
 
   return {
     element,

@@ -32,7 +32,7 @@ const FINGER_PX = 24;
 /**
  * Let points be taken.
  * @param {Hands} hands
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{ isHeld: () => boolean, drop: () => Shape | null }} whether a point is held; let go of
  *   it, and say what the shape was before
  */

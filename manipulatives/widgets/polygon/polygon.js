@@ -4,7 +4,7 @@
  * shown, kept and told.
  */
 import { announce } from "../shared/announce.js";
-import { makeKept } from "../shared/state/undoable.js";
+import { makeUndoable } from "../shared/state/undoable.js";
 import { onKeys } from "../shared/keys.js";
 import { html, pointIn, put } from "../shared/svg.js";
 import { makeActs } from "./acts.js";
@@ -56,7 +56,7 @@ const WIDE_PX = 640;
  * @returns {void}
  */
 function render({ model, el, signal = new AbortController().signal }) {
-  const life = { signal };
+  const scope = { signal };
   /** @type {import("./acts.js").Desk["hand"]} */
   const hand = { picked: null, stop: 0, pen: { x: 400, y: 400 }, said: "" };
   // One look at the shape, what is true of it, and which readings have just changed.
@@ -75,14 +75,14 @@ function render({ model, el, signal = new AbortController().signal }) {
   const pen = makePen(desk, acts, () => paintPoints(true));
   const { readings, read } = makeReadings();
   const hint = html("p", { class: "polygon-hint" });
-  const { tools, allow } = makeDrawTools({ ...acts, undo, reset }, life);
-  const stroke = makeStroke(acts.drawStroke, life);
+  const { tools, allow } = makeDrawTools({ ...acts, undo, reset }, scope);
+  const stroke = makeStroke(acts.drawStroke, scope);
   const { panel, agree, note, open } = makePanel((trait) => model.get(trait), choose, {
     share: acts.share,
     trace,
     turn: () => change(turned(shape(), grid()), "Turned."),
     flip: () => change(flipped(shape(), grid()), "Turned over."),
-  }, life);
+  }, scope);
   const side = html("div", { class: "polygon-side" }, hint, readings, stroke, tools, panel);
   const body = html("div", { class: "polygon-body" }, sheet.frame, side);
   const root = html("div", {
@@ -91,13 +91,13 @@ function render({ model, el, signal = new AbortController().signal }) {
     "aria-label": "Shape on paper",
     "data-lm-suppress-shortcuts": "true",
   }, html("div", { class: "polygon-room" }, body));
-  /** @type {import("../shared/state/undoable.js").Kept<Shape>} */
-  const kept = makeKept(model, "shape", root, (begun) => {
+  /** @type {import("../shared/state/undoable.js").Undoable<Shape>} */
+  const kept = makeUndoable(model, "shape", root, (begun) => {
     if (begun) {
       drop();
     }
     paint();
-  }, life);
+  }, scope);
   root.facts = () => facts(shape(), grid(), traits(), traits().guide);
   const holding = holdPoints({
     sheet,
@@ -118,7 +118,7 @@ function render({ model, el, signal = new AbortController().signal }) {
         tell(added ? "A new point." : `${pointName(shape(), index)}.`);
       }
     },
-  }, life);
+  }, scope);
 
   /** @returns {Traits} what the paper shows and obeys */
   function traits() {
@@ -366,13 +366,13 @@ function render({ model, el, signal = new AbortController().signal }) {
     }
     const index = sheet.points().indexOf(event.target);
     return event.target === sheet.pen ? pen.key(key) : index >= 0 && pen.pointKey(index, key);
-  }, life);
+  }, scope);
 
   sheet.drawing.addEventListener("click", (event) => {
     if (model.get("movable")) {
       acts.tapPaper(pointIn(sheet.drawing, event));
     }
-  }, life);
+  }, scope);
 
   // A click that no pointer made comes from a screen reader.
   sheet.handles.addEventListener("click", (event) => {
@@ -380,7 +380,7 @@ function render({ model, el, signal = new AbortController().signal }) {
     if (event.detail === 0 && index >= 0 && model.get("movable")) {
       acts.tap({ index, added: false });
     }
-  }, life);
+  }, scope);
 
   // Where a mouse or pen is over the paper, the side that would come next is seen.
   sheet.drawing.addEventListener("pointermove", (event) => {
@@ -394,9 +394,9 @@ function render({ model, el, signal = new AbortController().signal }) {
       !same(point, points[0]);
     sheet.preview(closed || hand.picked !== null ? [] : [...points.slice(-1), point]
       .map((each) => place(each, grid())), wrong);
-  }, life);
+  }, scope);
   sheet.drawing.addEventListener("pointerleave", () => cutting.begun() || sheet.preview([], false),
-    life);
+    scope);
 
   for (const name of TRAITS) {
     model.on(`change:${name}`, () => signal.aborted || dress());

@@ -35,7 +35,7 @@ export function putPoint({ points, closed }, point) {
     return "There is a point already.";
   }
   if (points.length > 1 && same(points[0], point)) {
-    return close({ points, closed });
+    return joined({ points, closed });
   }
   return points.length < MOST
     ? { points: [...points, point], closed }
@@ -46,7 +46,7 @@ export function putPoint({ points, closed }, point) {
  * @param {Shape} shape
  * @returns {After} the shape, closed
  */
-export function close({ points }) {
+function joined({ points }) {
   return points.length > 2 ? { points, closed: true } : "A closed shape needs three points.";
 }
 

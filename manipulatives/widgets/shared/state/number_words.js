@@ -1,8 +1,6 @@
 /** Whole numbers in words, as Python's maths/number_words.py gives them. */
 
-import WORDS from "../../../data/number_words.json" with { type: "json" };
-
-const { small: SMALL, tens: TENS } = WORDS;
+import { belowHundred } from "./small_numbers.js";
 
 /**
  * A number in words.
@@ -32,16 +30,5 @@ function belowThousand(number, joint) {
   if (!hundreds) {
     return belowHundred(rest);
   }
-  return `${SMALL[hundreds]} hundred${rest ? joint + belowHundred(rest) : ""}`;
-}
-
-/**
- * @param {number} number
- * @returns {string}
- */
-function belowHundred(number) {
-  const ones = number % 10;
-  return number < SMALL.length
-    ? SMALL[number]
-    : TENS[Math.floor(number / 10)] + (ones ? `-${SMALL[ones]}` : "");
+  return `${belowHundred(hundreds)} hundred${rest ? joint + belowHundred(rest) : ""}`;
 }

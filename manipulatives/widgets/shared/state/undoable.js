@@ -1,41 +1,42 @@
 /**
- * The state of a manipulative: kept in one trait of its model, changed step by step, with the way
- * back. Keep states that are plain data and are never changed in place.
+ * The state of a manipulative: it is in one trait of its model, changes step by step, and every
+ * step can be undone. States are plain data and are never changed in place.
  */
-import { makeHistory } from "./history.js";
 
 // More steps than anyone takes: a tray is undone all the way.
-const STEPS = 10000;
+const MOST = 10000;
 
 /**
  * @template State
- * @typedef {object} Kept
+ * @typedef {object} Undoable
  * @property {() => State} now
+ * @property {() => State} first the state that came from outside, to which reset goes back
  * @property {(next: State) => boolean} act go to another state in one step; whether it was another
  * @property {(next: State) => boolean} slide go to another state while something is held, which is
  *   no step yet; whether it was another
  * @property {(was: State) => boolean} settle what was held is let go: all since that state is one
  *   step; whether there was any
  * @property {() => boolean} undo whether there was a step to take back
- * @property {() => boolean} reset go back to the state that came from outside; can be undone
+ * @property {() => boolean} reset whether it was another; can be undone
  * @property {() => boolean[]} uses whether there is something to undo, and to reset
  */
 
 /**
- * Keep a state.
+ * Make a state undoable.
  * @template State
  * @param {WidgetModel} model
  * @param {string} trait
  * @param {HTMLElement} root what tells of each change
  * @param {(begun: boolean) => void} paint show the state, which may have begun anew from outside
- * @param {{ signal: AbortSignal }} life
- * @returns {Kept<State>}
+ * @param {{ signal: AbortSignal }} scope
+ * @returns {Undoable<State>}
  */
-export function makeKept(model, trait, root, paint, { signal }) {
+export function makeUndoable(model, trait, root, paint, { signal }) {
   /** @type {State} */
   let state = model.get(trait);
   let start = state;
-  const history = /** @type {ReturnType<typeof makeHistory<State>>} */ (makeHistory(STEPS));
+  /** @type {State[]} */
+  const history = [];
 
   /**
    * @param {State} one
@@ -49,6 +50,13 @@ export function makeKept(model, trait, root, paint, { signal }) {
     root.dispatchEvent(new CustomEvent("kit:change", { bubbles: true }));
   }
 
+  /** @param {State} was */
+  function remember(was) {
+    if (history.push(was) > MOST) {
+      history.shift();
+    }
+  }
+
   /** @param {State} next */
   function change(next) {
     state = next;
@@ -59,10 +67,16 @@ export function makeKept(model, trait, root, paint, { signal }) {
     tell();
   }
 
-  /** @param {State} next */
-  function slide(next) {
+  /**
+   * @param {State} next
+   * @param {boolean} step
+   */
+  function go(next, step) {
     const other = !same(next, state);
     if (other) {
+      if (step) {
+        remember(state);
+      }
       change(next);
     }
     return other;
@@ -72,47 +86,37 @@ export function makeKept(model, trait, root, paint, { signal }) {
   function settle(was) {
     const other = !same(was, state);
     if (other) {
-      history.remember(was);
+      remember(was);
       paint(false);
     }
     return other;
   }
 
-  /** @param {State} next */
-  function act(next) {
-    if (same(next, state)) {
-      return false;
-    }
-    history.remember(state);
-    change(next);
-    return true;
-  }
-
-  model.on(`change:${trait}`, () => {
+  function hear() {
     const next = model.get(trait);
-    if (!signal.aborted && !same(next, state)) {
-      history.forget();
+    if (!same(next, state)) {
+      history.length = 0;
       state = next;
       start = next;
       paint(true);
       tell();
     }
-  });
+  }
+
+  model.on(`change:${trait}`, hear);
+  signal.addEventListener("abort", () => model.off(`change:${trait}`, hear));
 
   return {
     now: () => state,
-    act,
-    slide,
+    first: () => start,
+    act: (next) => go(next, true),
+    slide: (next) => go(next, false),
     settle,
     undo() {
-      const was = history.back();
-      if (was === undefined) {
-        return false;
-      }
-      change(was);
-      return true;
+      const was = history.pop();
+      return was !== undefined && go(was, false);
     },
-    reset: () => act(start),
-    uses: () => [history.steps > 0, !same(state, start)],
+    reset: () => go(start, true),
+    uses: () => [history.length > 0, !same(state, start)],
   };
 }
