@@ -41,11 +41,9 @@ class Fingers:
             self._send("touchMove")
 
     def up(self, finger: int) -> None:
-        """Take a finger off the page."""
-        del self._spots[finger]
-        # Chromium sees from the fingers that are left which one has gone.
-        self._send("touchMove" if self._spots else "touchEnd")
+        """Take a finger off the page; the others stay."""
+        self._send("touchEnd", {finger: self._spots.pop(finger)})
 
-    def _send(self, kind: str) -> None:
-        points = [{"x": x, "y": y, "id": finger} for finger, (x, y) in self._spots.items()]
+    def _send(self, kind: str, spots: dict[int, Spot] | None = None) -> None:
+        points = [{"x": x, "y": y, "id": id_} for id_, (x, y) in (spots or self._spots).items()]
         self._session.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": points})
