@@ -44,7 +44,7 @@ const TRAITS = [
  */
 function render(props) {
   const frame = makeFrame(props, "clock", "Clock", TRAITS);
-  const { root, scope, say } = frame;
+  const { root, scope, say, get } = frame;
   /** @type {() => Traits} */
   const traits = frame.traits;
   const face = drawFace();
@@ -60,7 +60,7 @@ function render(props) {
     undo,
     reset: () => act(state.first()),
   }, scope);
-  const { panel, agree } = makePanel(frame.get, choose, scope);
+  const { panel, agree } = makePanel(get, choose, scope);
   const side = html("div", { class: "clock-side" }, digits, words, moves, panel);
   const holding = holdHands(face, root, { state, traits, act, settle, say }, scope);
 
@@ -114,16 +114,12 @@ function render(props) {
     const was = state.now();
     const between = minutesBetween(was, next);
     if (!holding.isHeld()) {
-      minutes = isGeared() && Math.abs(between) <= HOUR ? between : 0;
+      const turns = get("mode") === "geared" && get("hour_drag") === "turns";
+      minutes = turns && Math.abs(between) <= HOUR ? between : 0;
       if (state.slide(next)) {
         settle(more ? next : was);
       }
     }
-  }
-
-  /** @returns {boolean} whether each hand moves the other */
-  function isGeared() {
-    return frame.get("mode") === "geared" && frame.get("hour_drag") === "turns";
   }
 
   /**

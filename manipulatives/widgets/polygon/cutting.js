@@ -7,6 +7,7 @@ import { cutPoints } from "./state/spots.js";
  * @typedef {import("./state/paper.js").Grid} Grid
  * @typedef {import("./state/paper.js").Shape} Shape
  * @typedef {import("./state/spots.js").CutPoint} CutPoint
+ * @typedef {ReturnType<typeof makeCutting>} Cutting
  */
 
 const MOST = 12;

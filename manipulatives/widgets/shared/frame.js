@@ -14,7 +14,8 @@ import { html } from "./svg.js";
  * @property {Scope} scope it ends when the host takes the widget away
  * @property {(trait: string) => any} get
  * @property {() => any} traits all that the frame listens to, by name
- * @property {(changes: Record<string, unknown>) => void} set several traits at once
+ * @property {(changes: Record<string, unknown>, save?: boolean) => void} set several traits at
+ *   once, and send them off, unless more is to go along
  * @property {(sentence: string) => void} say something politely to those who listen
  * @property {<State>(trait: string, paint: (begun: boolean) => void) =>
  *   import("./state/undoable.js").Undoable<State>} undoable the state that a trait holds
@@ -44,11 +45,13 @@ export function makeFrame(props, name, label, traits) {
     scope: { signal },
     get: (trait) => model.get(trait),
     traits: () => Object.fromEntries(traits.map((trait) => [trait, model.get(trait)])),
-    set(changes) {
+    set(changes, save = true) {
       for (const [trait, value] of Object.entries(changes)) {
         model.set(trait, value);
       }
-      model.save_changes();
+      if (save) {
+        model.save_changes();
+      }
     },
     say: (sentence) => announce(root, sentence),
     undoable: (trait, paint) => makeUndoable(model, trait, root, paint, { signal }),
