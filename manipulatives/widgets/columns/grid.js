@@ -63,7 +63,6 @@ function line(kind, index = 0) {
  * @param {object} acts
  * @param {(key: string) => void} acts.type a digit or "back" for the current square
  * @param {() => void} acts.check the place of the current square
- * @param {() => void} acts.moved another square is the current one
  * @param {{ signal: AbortSignal }} scope
  * @returns {{
  *   element: HTMLElement, current: () => Place | null, size: { across: number, down: number },
@@ -71,7 +70,7 @@ function line(kind, index = 0) {
  *   paint: (sum: Sum, seen: { verdicts: Map<number, boolean>, column: number | null }) => void,
  * }} size says how many squares there are across and down, a heading for half a one
  */
-export function makeGrid({ type, check, moved }, scope) {
+export function makeGrid({ type, check }, scope) {
   const element = html("div", { class: "columns-grid", role: "grid" });
   /** @type {Square[][]} */
   let squares = [];
@@ -117,7 +116,6 @@ export function makeGrid({ type, check, moved }, scope) {
     if (focus) {
       next.element.focus(focus);
     }
-    moved();
   }
 
   onKeys(element, (key) => {
