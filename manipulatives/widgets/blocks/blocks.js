@@ -3,21 +3,19 @@
  * box of blocks and switches beside it. What blocks do is decided in state/; here it is shown.
  */
 import { makeFrame } from "../shared/frame.js";
-import { onKeys } from "../shared/keys.js";
 import { html } from "../shared/svg.js";
 import { makeActions } from "./actions.js";
 import { makeAir } from "./air.js";
-import { makeBlockTools, makeBox, makePanel } from "./controls.js";
+import { makeControls } from "./controls.js";
 import { holdBlocks } from "./hold.js";
+import { useKeys } from "./keys.js";
 import { Mats } from "./mats.js";
-import { makeReading } from "./reading.js";
-import { PLACES, facts, full, together, traded } from "./state/places.js";
-import { isStep, matEquation, runOf } from "./state/tell.js";
+import { makeReading, makeSteps } from "./reading.js";
+import { facts, full } from "./state/places.js";
 import { makeTrading } from "./trading.js";
 
 /**
  * @typedef {import("./state/places.js").Mat} Mat
- * @typedef {import("./state/places.js").Place} Place
  * @typedef {import("./reading.js").Read} Read
  *
  * @typedef {object} Looks the traits beside the mat, each described in blocks.py
@@ -54,21 +52,17 @@ function render(props) {
   /** @type {import("../shared/state/undoable.js").Undoable<Mat>} */
   const state = frame.undoable("mat", paint);
   let shown = state.now().map(full);
-  // Where the steps that are told began, and what they are.
-  let told = { from: shown, run: "" };
-  let equation = "";
+  const steps = makeSteps(shown);
   root.facts = () => facts(shown);
 
-  const note = html("div", { class: "blocks-note", hidden: "" });
-  mats.table.append(note);
   const actions = makeActions({
     frame, state, mats, hint, byHand, isHeld,
     shown: () => shown,
     reading: () => reading.sentence(shown, traits()),
   });
-  const { box, sources, agree: agreeBox } = makeBox(actions.tradeAll, scope);
-  const { tools, join, allow } = makeBlockTools(actions, scope);
-  const { panel, agree } = makePanel(get, choose, layMats, scope);
+  const { box, sources, panel, shelf, agree } = makeControls({
+    frame, mats, actions, choose, lay: layMats,
+  });
   const holding = holdBlocks({
     mats, air, box, sources, hint,
     rules: () => ({ movable: get("movable"), ring: byHand() }),
@@ -79,7 +73,6 @@ function render(props) {
       mark();
     },
   }, scope);
-  const shelf = html("div", { class: "blocks-shelf" }, box, tools);
   const work = html("div", { class: "blocks-work" }, mats.table, shelf);
   const side = html("div", { class: "blocks-side" }, reading.root, panel);
 
@@ -112,21 +105,10 @@ function render(props) {
     actions.active = Math.min(actions.active, shown.length - 1);
     trading.settle();
     mats.paint(shown, actions.how.gone);
-    tell(before, begun);
+    steps.go(before, shown, begun);
+    reading.read(shown, steps.equation(), traits());
     dressControls();
     trading.show(before, shown, was, actions.how);
-  }
-
-  /**
-   * Write what is to be read.
-   * @param {Mat} before
-   * @param {boolean} begun
-   */
-  function tell(before, begun) {
-    const run = begun ? "" : runOf(before, shown);
-    told = { from: run && run === told.run ? told.from : before, run };
-    equation = begun && !isStep(before, shown) ? "" : matEquation(told.from, shown);
-    reading.read(shown, equation, traits());
   }
 
   /** Show what is to be shown, and nothing else. */
@@ -141,43 +123,27 @@ function render(props) {
       holding.drop();
     }
     mats.paint(shown);
-    reading.read(shown, equation, now);
+    reading.read(shown, steps.equation(), now);
     dressControls();
     mats.fit();
   }
 
   function dressControls() {
-    const now = traits();
-    agreeBox(mats.columns, ["any", "button"].includes(now.trades), (place, way) =>
-      Boolean(traded(shown, actions.active, place, way)) &&
-      (way < 0 || place !== mats.columns[0]));
-    const [back, again] = state.uses();
-    allow(back, again, Boolean(together(shown)));
-    join.hidden = shown.length === 1 || now.pair !== "add";
-    tools.hidden = !now.buttons;
+    agree(shown, state.uses());
     reading.root.hidden = reading.isEmpty();
     side.hidden = reading.root.hidden && panel.hidden;
-    agree(shown.length);
     mark();
   }
 
   /** Mark the mat that the buttons work on, where there are two. */
   function mark() {
-    const two = shown.length > 1;
-    root.classList.toggle("has-two", two);
-    mats.views.forEach(({ root: mat, name }, at) => {
-      mat.classList.toggle("is-active", two && get("movable") && at === actions.active);
-      mat.setAttribute("aria-label", two ? `Mat ${name.textContent}` : "Mat");
-    });
+    root.classList.toggle("has-two", shown.length > 1);
+    mats.mark(get("movable") ? actions.active : -1);
   }
 
-  /**
-   * Say something to the child, on the screen and aloud.
-   * @param {string} sentence nothing, to take away what was said
-   */
+  /** @param {string} sentence which is shown and said; nothing, to take away what was shown */
   function hint(sentence) {
-    note.textContent = sentence;
-    note.hidden = sentence === "";
+    mats.hint(sentence);
     if (sentence) {
       frame.say(sentence);
     }
@@ -201,22 +167,7 @@ function render(props) {
     dress();
   }
 
-  mats.views.forEach(({ columns }, at) => {
-    for (const place of PLACES) {
-      const { handle } = columns[place];
-      handle.addEventListener("focus", () => {
-        actions.active = at;
-        dressControls();
-      }, scope);
-      onKeys(handle, (key) => {
-        if (key === "Enter" || key === " ") {
-          holding.enter({ at, place });
-          return true;
-        }
-        return key === "Escape" ? holding.drop() : actions.key(at, place, key);
-      }, scope);
-    }
-  });
+  useKeys({ mats, actions, holding, focused: dressControls }, scope);
   frame.onTraits(dress);
   frame.onResize([mats.table], () => {
     root.classList.toggle("is-low", panel.hidden && root.clientHeight < LOW_PX);

@@ -2,7 +2,7 @@
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { grip, html, icon, put, svg } from "../shared/svg.js";
 import { drawBlock } from "./drawing.js";
-import { PLACES, beside, named } from "./state/places.js";
+import { PLACES, beside, named, together, traded } from "./state/places.js";
 import { SIZES } from "./state/rows.js";
 import { some } from "./state/tell.js";
 
@@ -31,6 +31,42 @@ const SWITCHES = [
 const PAIRS = [["one", "One"], ["compare", "Compare"], ["add", "Add"], ["take", "Take away"]];
 
 /**
+ * All that stands below and beside the mats.
+ * @param {{
+ *   frame: import("../shared/frame.js").Frame,
+ *   mats: import("./mats.js").Mats,
+ *   actions: ReturnType<typeof import("./actions.js").makeActions>,
+ *   choose: (trait: string, value: unknown) => void,
+ *   lay: (pair: string) => void,
+ * }} parts of the widget; lay one mat, or two for what
+ */
+export function makeControls({ frame: { get, scope }, mats, actions, choose, lay }) {
+  const { box, sources, agree: agreeBox } = makeBox(actions.tradeAll, scope);
+  const { tools, join, allow } = makeBlockTools(actions, scope);
+  const { panel, agree } = makePanel(get, choose, lay, scope);
+  return {
+    box,
+    sources,
+    panel,
+    shelf: html("div", { class: "blocks-shelf" }, box, tools),
+    /**
+     * Make everything agree with the mats and the traits.
+     * @param {import("./state/places.js").Mat} shown
+     * @param {boolean[]} uses whether there is something to undo, and to reset
+     */
+    agree(shown, uses) {
+      agreeBox(mats.columns, ["any", "button"].includes(get("trades")), (place, way) =>
+        Boolean(traded(shown, actions.active, place, way)) &&
+        (way < 0 || place !== mats.columns[0]));
+      allow(...uses, Boolean(together(shown)));
+      join.hidden = shown.length === 1 || get("pair") !== "add";
+      tools.hidden = !get("buttons");
+      agree(shown.length);
+    },
+  };
+}
+
+/**
  * The box that blocks come from, and the trades between two places.
  * @param {(place: Place, way: 1 | -1) => void} trade
  * @param {Scope} scope
@@ -40,7 +76,7 @@ const PAIRS = [["one", "One"], ["compare", "Compare"], ["add", "Add"], ["take", 
  *   agree: (columns: Place[], trades: boolean, can: Can) => void,
  * }} the box; what is dragged out of it; show what is to be shown, and which trades can be made
  */
-export function makeBox(trade, scope) {
+function makeBox(trade, scope) {
   const sources = /** @type {Record<Place, HTMLButtonElement>} */ (
     Object.fromEntries(PLACES.map((place) => [place, html("button", {
       "type": "button", "class": "blocks-source", "aria-label": `Take a ${named(place, 1)}`,
@@ -103,7 +139,7 @@ function picture(place) {
  * @param {Scope} scope
  * @returns {{ tools: HTMLElement, join: HTMLElement, allow: (...uses: boolean[]) => void }}
  */
-export function makeBlockTools({ undo, reset, join }, scope) {
+function makeBlockTools({ undo, reset, join }, scope) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
@@ -120,7 +156,7 @@ export function makeBlockTools({ undo, reset, join }, scope) {
  * @param {Scope} scope
  * @returns {{ panel: HTMLElement, agree: (mats: number) => void }}
  */
-export function makePanel(get, choose, lay, scope) {
+function makePanel(get, choose, lay, scope) {
   const { tiles, agree } = makeSwitches(SWITCHES, get, choose, scope);
   const places = PLACES.map((_, index) => {
     const label = { "aria-label": `${index + 1} column${index ? "s" : ""}` };

@@ -24,7 +24,6 @@ import { counted, some } from "./state/tell.js";
  * @typedef {import("./drawing.js").MatView} MatView
  */
 
-// Where a heading has little room. The letters are common practice.
 // Shares of the size of the type; headings stand over the blocks, with room for a ring between.
 const PAD = 0.4;
 const HEAD = 2.1;
@@ -40,6 +39,8 @@ export class Mats {
   views;
 
   table;
+
+  #note = html("div", { class: "blocks-note", hidden: "" });
 
   unit = 1;
 
@@ -58,7 +59,9 @@ export class Mats {
    */
   constructor(step, scope) {
     this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), scope));
-    this.table = html("div", { class: "blocks-table" }, ...this.views.map(({ root }) => root));
+    this.table = html(
+      "div", { class: "blocks-table" }, ...this.views.map(({ root }) => root), this.#note,
+    );
   }
 
   /**
@@ -100,6 +103,29 @@ export class Mats {
       this.#arrange();
     }
     this.#settle();
+  }
+
+  /**
+   * Mark a mat, where there are two.
+   * @param {number} active
+   * @returns {void}
+   */
+  mark(active) {
+    const two = this.#mat.length > 1;
+    this.views.forEach(({ root, name }, at) => {
+      root.classList.toggle("is-active", two && at === active);
+      put(root, { "aria-label": two ? `Mat ${name.textContent}` : "Mat" });
+    });
+  }
+
+  /**
+   * Show a sentence.
+   * @param {string} sentence nothing, to take away what was shown
+   * @returns {void}
+   */
+  hint(sentence) {
+    this.#note.textContent = sentence;
+    this.#note.hidden = sentence === "";
   }
 
   /** Fit the blocks to the room there is. @returns {void} */

@@ -3,7 +3,7 @@ import WORDS from "../../data/place_words.json" with { type: "json" };
 import { numberInWords } from "../shared/state/number_words.js";
 import { html } from "../shared/svg.js";
 import { compared, numberOf } from "./state/places.js";
-import { partsOf, sentence } from "./state/tell.js";
+import { isStep, matEquation, partsOf, runOf, sentence } from "./state/tell.js";
 
 /**
  * @typedef {import("./state/places.js").Mat} Mat
@@ -17,6 +17,29 @@ import { partsOf, sentence } from "./state/tell.js";
  *
  * @typedef {import("./state/tell.js").Told & Readings} Read
  */
+
+/**
+ * The steps that are told: several of one kind are told as one.
+ * @param {Mat} first
+ */
+export function makeSteps(first) {
+  // Where the steps that are told began, and what they are.
+  let told = { from: first, run: "" };
+  let equation = "";
+  return {
+    equation: () => equation,
+    /**
+     * @param {Mat} before
+     * @param {Mat} after
+     * @param {boolean} begun whether it came from outside
+     */
+    go(before, after, begun) {
+      const run = begun ? "" : runOf(before, after);
+      told = { from: run && run === told.run ? told.from : before, run };
+      equation = begun && !isStep(before, after) ? "" : matEquation(told.from, after);
+    },
+  };
+}
 
 /**
  * Make the place for the readings.

@@ -14,7 +14,6 @@ import { traded } from "./state/tray.js";
  * @property {() => void} drop let go of everything
  * @property {() => number[]} picked places of the coins that are picked
  * @property {(sentence: string) => void} say
- * @property {(origin: Point | null) => void} begin coins that are not there yet come from a point
  *
  * @typedef {ReturnType<typeof makeActions>} Actions
  */
@@ -22,7 +21,7 @@ import { traded } from "./state/tray.js";
 const FULL = "The tray is full.";
 
 /** @param {Parts} parts */
-export function makeActions({ current, state, mat, unpick, drop, picked, say, begin }) {
+export function makeActions({ current, state, mat, unpick, drop, picked, say }) {
   const { money, tray, keys, left, called, calledAll, tell } = current;
 
   /**
@@ -33,7 +32,7 @@ export function makeActions({ current, state, mat, unpick, drop, picked, say, be
    */
   function act(next, origin = null) {
     unpick();
-    begin(origin);
+    mat.begin(origin);
     return state.act(next);
   }
 

@@ -11,12 +11,9 @@ import { holdCoins } from "./hold.js";
 import { useKeys } from "./keys.js";
 import { makeMat } from "./mat.js";
 import { inWriting } from "./state/amounts.js";
-import { facts, sum, trades } from "./state/tray.js";
+import { facts, sum } from "./state/tray.js";
 
-/**
- * @typedef {import("./state/places.js").Lying} Lying
- * @typedef {{ x: number, y: number }} Point
- */
+/** @typedef {import("./state/places.js").Lying} Lying */
 
 const TRAITS = [
   "currency", "purse", "running_total", "writing", "worths", "names", "counts", "photographs",
@@ -38,13 +35,7 @@ function render(props) {
   const { money, tray, keys, left, look } = current;
   root.facts = () => facts(tray(), money(), get("purse"));
 
-  // Where coins come from that are new on the mat, or were let go over it.
-  /** @type {Point | null} */
-  let from = null;
-  const begin = (/** @type {Point | null} */ origin) => {
-    from = origin;
-  };
-  const actions = makeActions({ current, state, mat, unpick, drop, picked, say, begin });
+  const actions = makeActions({ current, state, mat, unpick, drop, picked, say });
   const holding = holdCoins({
     mat,
     tray,
@@ -95,8 +86,7 @@ function render(props) {
 
   /** Show what lies there. */
   function paint() {
-    mat.paint(shown(), from);
-    from = null;
+    mat.paint(shown());
     const movable = get("movable");
     put(mat.drawing, {
       "role": movable ? null : "img",
@@ -107,16 +97,8 @@ function render(props) {
     const any = tray().length > 0;
     allow(...state.uses(), any, any);
     if (!offers.hidden) {
-      makeOffers();
+      offer(picked().map((place) => keys()[place]), left(), look());
     }
-  }
-
-  function makeOffers() {
-    const some = picked().map((place) => keys()[place]);
-    const found = some.length ? trades(some, left()) : [];
-    const none = some.length > 1 ? "No coin is worth just that." : "There is nothing smaller.";
-    const hint = some.length ? none : "Tap coins to trade them.";
-    offer(found.length ? "Trade for" : hint, found, look());
   }
 
   /** Lay everything out afresh, and show what is to be shown and nothing else. */

@@ -4,9 +4,11 @@ import { html, put, svg } from "../shared/svg.js";
 import { coinsInWords, inWriting } from "./state/amounts.js";
 import { coinOf } from "./state/coinage.js";
 import { drawCoin } from "./drawing.js";
+import { trades } from "./state/tray.js";
 
 /**
  * @typedef {import("./drawing.js").Look} Look
+ * @typedef {import("./mat.js").Left} Left
  * @typedef {{ signal: AbortSignal }} Scope
  */
 
@@ -48,16 +50,19 @@ export function makeCoinTools({ undo, reset, lineUp, sweep }, scope) {
  * @param {(offer: string[]) => void} trade
  * @param {Scope} scope
  * @returns {{
- *   trades: HTMLElement, offer: (hint: string, offers: string[][], look: Look) => void,
- * }} the place for the offers; say something and make offers
+ *   trades: HTMLElement, offer: (picked: string[], left: Left, look: Look) => void,
+ * }} the place for the offers; make those for what is picked, or say that there are none
  */
 export function makeTrades(trade, scope) {
   const said = html("div");
   const row = html("div", { class: "coins-offers" });
   return {
     trades: html("div", { class: "coins-trades" }, said, row),
-    offer(hint, offers, look) {
-      said.textContent = hint;
+    offer(picked, left, look) {
+      const offers = picked.length ? trades(picked, left) : [];
+      const none = picked.length > 1 ? "No coin is worth just that." : "There is nothing smaller.";
+      const hint = picked.length ? none : "Tap coins to trade them.";
+      said.textContent = offers.length ? "Trade for" : hint;
       row.replaceChildren(...offers.map((offer) => {
         const label = coinsInWords(offer, look.money, look);
         return button(groups(offer, look), () => trade(offer), scope, {

@@ -50,6 +50,9 @@ export function makeMat(root, body) {
   const floating = new Map();
   body.append(place);
   let table = tableFor([], false, { width: 0, height: 0 }, WHOLE);
+  // Where coins come from that are new on the mat, or were let go over it.
+  /** @type {Point | null} */
+  let from = null;
   // The coin of the tray that the key Tab leads to.
   let stop = 0;
 
@@ -119,11 +122,11 @@ export function makeMat(root, body) {
   /**
    * Show what lies there.
    * @param {Shown} shown
-   * @param {Point | null} from where coins come from that are new or were let go, on the mat
    */
-  function paint(shown, from) {
+  function paint(shown) {
     const look = { ...shown.look, scale: table.scale };
     lying.lay(shown.tray, look, from);
+    from = null;
     lying.count(shown.tray, look, shown.counted, table.type);
     paintPurse(shown);
     paintTray(shown);
@@ -176,6 +179,11 @@ export function makeMat(root, body) {
         "aria-label": called(tray[index].coin),
       });
     });
+  }
+
+  /** @param {Point | null} origin where coins come from that are new when it is painted next */
+  function begin(origin) {
+    from = origin;
   }
 
   /**
@@ -281,6 +289,6 @@ export function makeMat(root, body) {
 
   return {
     place, drawing, handles, kinds, table: () => table, pieces: lying.pieces,
-    dress, paint, taken, fromPurse, focusCoin, focusKind, float, land,
+    dress, paint, begin, taken, fromPurse, focusCoin, focusKind, float, land,
   };
 }

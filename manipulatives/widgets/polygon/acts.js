@@ -2,7 +2,8 @@
  * What a finger, a button or a key does to the shape: points are put, picked, added and taken
  * away, strokes of the guide are drawn, cuts are made.
  */
-import { NOTHING, betweenPoints, inserted, moved, putPoint, removed } from "./state/moves.js";
+import { NOTHING, betweenPoints, flipped, inserted, moved } from "./state/moves.js";
+import { putPoint, removed, turned } from "./state/moves.js";
 import { nearest, same } from "./state/paper.js";
 import { waysToShare } from "./state/shares.js";
 import { nearestPoint } from "./state/spots.js";
@@ -189,6 +190,38 @@ export function makeActs(work) {
       work.drop();
       if (state.reset()) {
         view.tell("As it was at first.");
+      }
+    },
+
+    turn() {
+      change(turned(shape(), grid()), "Turned.");
+    },
+
+    flip() {
+      change(flipped(shape(), grid()), "Turned over.");
+    },
+
+    /**
+     * A point was taken hold of.
+     * @param {import("./hold.js").Taken} taken
+     */
+    taken({ index, added }) {
+      hand.stop = added ? hand.stop : index;
+      hand.said = "";
+      focusOn(added ? null : index);
+    },
+
+    /**
+     * All is let go of.
+     * @param {Shape} was the shape when the first point was taken
+     * @param {import("./hold.js").Taken} taken
+     */
+    settle(was, { index, added }) {
+      hand.picked = null;
+      if (state.settle(was)) {
+        hand.stop = index;
+        focusOn(index);
+        view.tell(added ? "A new point." : `${pointName(shape(), index)}.`);
       }
     },
 

@@ -12,8 +12,7 @@ import { holdPoints } from "./hold.js";
 import { useInput } from "./input.js";
 import { makePen } from "./pen.js";
 import { facts } from "./state/facts.js";
-import { converted, flipped, turned } from "./state/moves.js";
-import { pointName } from "./state/tell.js";
+import { converted } from "./state/moves.js";
 import { teachersNote } from "./state/words.js";
 import { makeView } from "./view.js";
 
@@ -74,34 +73,10 @@ function render(props) {
   root.facts = () => facts(shape(), grid(), traits(), traits().guide);
   const { tools, allow } = makeDrawTools(acts, scope);
   const stroke = makeStroke(acts.drawStroke, scope);
-  const { panel, agree, note, open } = makePanel(get, choose, {
-    share: acts.share,
-    trace,
-    turn: () => acts.change(turned(shape(), grid()), "Turned."),
-    flip: () => acts.change(flipped(shape(), grid()), "Turned over."),
-  }, scope);
+  const { panel, agree, note, open } = makePanel(get, choose, { ...acts, trace }, scope);
   const { hint, readings } = view;
   const side = html("div", { class: "polygon-side" }, hint, readings, stroke, tools, panel);
-  const holding = holdPoints({
-    sheet,
-    grid,
-    shape,
-    tap: acts.tap,
-    taken({ index, added }) {
-      hand.stop = added ? hand.stop : index;
-      hand.said = "";
-      acts.focusOn(added ? null : index);
-    },
-    slide: state.slide,
-    settle(was, { index, added }) {
-      hand.picked = null;
-      if (state.settle(was)) {
-        hand.stop = index;
-        acts.focusOn(index);
-        view.tell(added ? "A new point." : `${pointName(shape(), index)}.`);
-      }
-    },
-  }, scope);
+  const holding = holdPoints({ sheet, grid, shape, slide: state.slide, ...acts }, scope);
 
   function isHeld() {
     return holding.isHeld();
