@@ -1,9 +1,9 @@
 /** What is written beside the mats: the number, its parts, its name, and the last step. */
-import { numberInWords } from "../../shared/number_words.js";
-import { html } from "../../shared/svg.js";
-import { NAMES } from "../drawing/mats.js";
+import { numberInWords } from "../shared/number_words.js";
+import { html } from "../shared/svg.js";
+import { NAMES } from "./mats.js";
 import { compared, numberOf } from "./places.js";
-import { partsOf, sentence } from "../tell.js";
+import { partsOf, sentence } from "./tell.js";
 
 /**
  * @typedef {import("./places.js").Mat} Mat
@@ -15,7 +15,7 @@ import { partsOf, sentence } from "../tell.js";
  * @property {boolean} equation
  * @property {"us" | "uk"} vocabulary
  *
- * @typedef {import("../tell.js").Told & Readings} Read
+ * @typedef {import("./tell.js").Told & Readings} Read
  */
 
 /**

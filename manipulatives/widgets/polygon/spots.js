@@ -2,15 +2,15 @@
  * Where a cut can go through: the points of the paper on and in a polygon, and the directions and
  * the centre of a circle.
  *
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
- * @typedef {import("../exact/paper.js").Spot} Spot
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Spot} Spot
  * @typedef {{ point: number[], spot: Spot }} CutPoint a point of a cut, and where it is
  */
-import { DIRECTIONS, isInside, onEdges } from "../exact/cuts.js";
-import { cutSpot } from "../drawing/marks.js";
-import { dots, range, same, way } from "../exact/paper.js";
-import { wholeOf } from "../exact/shares.js";
+import { DIRECTIONS, isInside, onEdges } from "./cuts.js";
+import { cutSpot } from "./marks.js";
+import { dots, range, same, way } from "./paper.js";
+import { wholeOf } from "./shares.js";
 
 /** @type {Record<string, [number, number]>} */
 const WAYS = {

@@ -1,16 +1,16 @@
 /** Mat and purse on the screen: laid out, drawn, and what a finger takes of them. */
-import { html, put, svg } from "../../shared/svg.js";
-import { coinOf } from "../exact/coinage.js";
+import { html, put, svg } from "../shared/svg.js";
+import { coinOf } from "./coinage.js";
 import { drawBox, drawCoin, drawSlot, nameFits } from "./drawing.js";
 import { makeLying } from "./lying.js";
-import { reach } from "../exact/places.js";
-import { WHOLE, inside, partOf, tableFor } from "../table.js";
+import { reach } from "./places.js";
+import { WHOLE, inside, partOf, tableFor } from "./table.js";
 
 /**
- * @typedef {import("../exact/places.js").Lying} Lying
- * @typedef {import("../hold.js").Taken} Taken
+ * @typedef {import("./places.js").Lying} Lying
+ * @typedef {import("./hold.js").Taken} Taken
  * @typedef {import("./drawing.js").Look} Look
- * @typedef {import("../table.js").Box} Box
+ * @typedef {import("./table.js").Box} Box
  * @typedef {[key: string, left: number | null][]} Left what a purse still holds
  * @typedef {{ x: number, y: number }} Point
  *

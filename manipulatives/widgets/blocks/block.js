@@ -3,8 +3,8 @@
  * ten ones in a row, a hundred ten tens beside each other, a thousand ten hundreds one behind the
  * other, seen a little from above and from the right.
  *
- * @typedef {import("../exact/places.js").Place} Place
- * @typedef {import("../exact/rows.js").Spot} Spot
+ * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./rows.js").Spot} Spot
  */
 
 // Corners are rounded; lines inside a block end a little before its edge; each hundred of a

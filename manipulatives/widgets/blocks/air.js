@@ -2,12 +2,12 @@
  * What is above the mats for a while: blocks in the hand, and blocks on their way, such as ten
  * ones that become a ten.
  *
- * @typedef {import("../exact/places.js").Mat} Mat
- * @typedef {import("../exact/places.js").Place} Place
- * @typedef {import("../exact/rows.js").Spot} Spot
- * @typedef {import("../exact/ways.js").Way} Way
+ * @typedef {import("./places.js").Mat} Mat
+ * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./rows.js").Spot} Spot
+ * @typedef {import("./ways.js").Way} Way
  */
-import { svg } from "../../shared/svg.js";
+import { svg } from "../shared/svg.js";
 import { drawBlock, moveTo } from "./drawing.js";
 
 // More blocks than this do not fly; they are there at once.

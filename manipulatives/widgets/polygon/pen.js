@@ -1,13 +1,13 @@
 /** Drawing and moving with keys: what a key does to the pen, and to a point that has the focus. */
 import { moved, stepped } from "./moves.js";
-import { nearest, place } from "../exact/paper.js";
+import { nearest, place } from "./paper.js";
 import { nearestPoint, pointToward } from "./spots.js";
-import { cutName, placeName } from "../words/tell.js";
+import { cutName, placeName } from "./tell.js";
 
 /**
  * @typedef {import("./acts.js").Desk} Desk
  * @typedef {import("./acts.js").Acts} Acts
- * @typedef {import("../exact/paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Grid} Grid
  */
 
 const ARROW = /^(Shift\+)?(Arrow\w+)$/;

@@ -2,12 +2,12 @@
  * How a shape changes: points put, moved, added and taken away, the whole turned or put on other
  * paper. What cannot be done is answered with a sentence that says why.
  *
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
- * @typedef {import("../exact/paper.js").Spot} Spot
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Spot} Spot
  * @typedef {Shape | string} After
  */
-import { SPACES, dots, ends, nearest, onPaper, place, same, way, within } from "../exact/paper.js";
+import { SPACES, dots, ends, nearest, onPaper, place, same, way, within } from "./paper.js";
 
 const MOST = 40;
 /** @type {Record<string, [number, number]>} */

@@ -2,14 +2,14 @@
  * The paper as elements, made once and painted from then on: dots, guide, sides, cuts and marks in
  * a drawing, and over it what a finger takes.
  */
-import { grip, html, icon, put, svg } from "../../shared/svg.js";
+import { grip, html, icon, put, svg } from "../shared/svg.js";
 import { cutSpot, distance, marksOf, middle } from "./marks.js";
-import { SPACES, UNIT, dots, place, range } from "../exact/paper.js";
+import { SPACES, UNIT, dots, place, range } from "./paper.js";
 
 /**
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
- * @typedef {import("../exact/paper.js").Spot} Spot
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Spot} Spot
  * @typedef {ReturnType<typeof makeSheet>} Sheet
  *
  * @typedef {object} Painted
@@ -18,7 +18,7 @@ import { SPACES, UNIT, dots, place, range } from "../exact/paper.js";
  * @property {Shape | null} guide
  * @property {string[]} show
  * @property {string} count
- * @property {import("../exact/look.js").Look} look the shape, looked at already
+ * @property {import("./look.js").Look} look the shape, looked at already
  * @property {boolean} movable whether points can be taken
  * @property {boolean} pointed whether points are seen
  * @property {number | null} picked

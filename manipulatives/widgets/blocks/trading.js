@@ -13,8 +13,8 @@ import { waysBetween } from "./ways.js";
  */
 
 /**
- * @param {import("../drawing/mats.js").Mats} mats
- * @param {ReturnType<typeof import("../drawing/air.js").makeAir>} air
+ * @param {import("./mats.js").Mats} mats
+ * @param {ReturnType<typeof import("./air.js").makeAir>} air
  * @returns {{
  *   spots: () => Spots,
  *   settle: () => void,

@@ -2,16 +2,16 @@
  * What is said of a shape, as Python's maths/shape_words.py says it, and of the strokes that draw
  * it, as maths/shape_strokes.py does.
  *
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
- * @typedef {import("../exact/paper.js").Wording} Wording
- * @typedef {import("../exact/look.js").Look} Look
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Wording} Wording
+ * @typedef {import("./look.js").Look} Look
  * @typedef {{ shape: Shape, say: string }} Stroke
  */
-import { looked } from "../exact/look.js";
+import { looked } from "./look.js";
 import { inWords, isPentagram, isStar } from "./names.js";
-import { outlineOf } from "../exact/outline.js";
-import { range, way } from "../exact/paper.js";
+import { outlineOf } from "./outline.js";
+import { range, way } from "./paper.js";
 
 /** @type {Record<string, string>} */
 const CURVES = {
@@ -52,7 +52,7 @@ export function remark(shape, grid, wording, look = looked(shape, grid)) {
 }
 
 /**
- * @param {import("../exact/outline.js").Outline} outline
+ * @param {import("./outline.js").Outline} outline
  * @param {Shape} shape
  * @returns {string | null}
  */
@@ -67,7 +67,7 @@ function trouble(outline, { points, closed }) {
 }
 
 /**
- * @param {import("../exact/outline.js").Outline} outline
+ * @param {import("./outline.js").Outline} outline
  * @returns {string | null}
  */
 function noVertices({ repeated, straight: { length: many } }) {
@@ -91,7 +91,7 @@ function star({ outline: { sides }, found }) {
 }
 
 /**
- * @param {import("../exact/shares.js").Shares} shares
+ * @param {import("./shares.js").Shares} shares
  * @param {Wording} wording
  * @returns {string}
  */

@@ -3,17 +3,17 @@
  * a ring round them. A ring round ten makes them one of the next place; any other ring picks what
  * is in it.
  */
-import { onDrag } from "../../shared/drag.js";
-import { pointIn } from "../../shared/svg.js";
+import { onDrag } from "../shared/drag.js";
+import { pointIn } from "../shared/svg.js";
 import { makePicks } from "./pick.js";
-import { PLACES, beside, named } from "../exact/places.js";
+import { PLACES, beside, named } from "./places.js";
 import { isRing, rings } from "./ring.js";
-import { SIZES } from "../exact/rows.js";
-import { some } from "../tell.js";
+import { SIZES } from "./rows.js";
+import { some } from "./tell.js";
 
 /**
- * @typedef {import("../exact/places.js").Place} Place
- * @typedef {import("../exact/rows.js").Spot} Spot
+ * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./rows.js").Spot} Spot
  * @typedef {{ at: number, place: Place }} Target
  *
  * @typedef {import("./pick.js").Picked} Picked
@@ -28,8 +28,8 @@ import { some } from "../tell.js";
  * @property {PointerEvent} last
  *
  * @typedef {object} Hands
- * @property {import("../drawing/mats.js").Mats} mats
- * @property {ReturnType<typeof import("../drawing/air.js").makeAir>} air
+ * @property {import("./mats.js").Mats} mats
+ * @property {ReturnType<typeof import("./air.js").makeAir>} air
  * @property {HTMLElement} box what blocks come from and go back into
  * @property {Record<Place, HTMLElement>} sources
  * @property {() => { movable: boolean, ring: boolean }} rules
@@ -224,7 +224,7 @@ export function holdBlocks(hands, { signal }) {
   /**
    * @param {Hold["from"]} from
    * @param {(event: PointerEvent) => Hold | null} take
-   * @returns {import("../../shared/drag.js").Drag}
+   * @returns {import("../shared/drag.js").Drag}
    */
   function drag(from, take) {
     return {

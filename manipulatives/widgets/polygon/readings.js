@@ -1,5 +1,5 @@
 /** What is read out beside the paper, each in a box with its name and its value. */
-import { html, put } from "../../shared/svg.js";
+import { html, put } from "../shared/svg.js";
 
 /** @typedef {[key: string, value: (facts: Facts, names: string[]) => unknown]} Reading */
 

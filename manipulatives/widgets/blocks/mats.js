@@ -1,14 +1,14 @@
 /** The mats: headings, the blocks in their columns, and digits below, fitted to the room. */
-import { html, put, svg } from "../../shared/svg.js";
+import { html, put, svg } from "../shared/svg.js";
 import { HEADS, drawBlock, drawBox, makeMat, moveTo } from "./drawing.js";
-import { PLACES, columnsOf, full } from "../exact/places.js";
-import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "../exact/rows.js";
-import { counted, some } from "../tell.js";
+import { PLACES, columnsOf, full } from "./places.js";
+import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "./rows.js";
+import { counted, some } from "./tell.js";
 
 /**
- * @typedef {import("../exact/places.js").Mat} Mat
- * @typedef {import("../exact/places.js").Place} Place
- * @typedef {import("../exact/rows.js").Spot} Spot
+ * @typedef {import("./places.js").Mat} Mat
+ * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./rows.js").Spot} Spot
  *
  * @typedef {object} Shown
  * @property {number} places
@@ -80,8 +80,8 @@ export class Mats {
   /**
    * Show the mat.
    * @param {Mat} mat
-   * @param {import("../exact/ways.js").Gone} [gone] which blocks of a column went, when
-   *   these were not the last ones
+   * @param {import("./ways.js").Gone} [gone] which blocks of a column went, when it were not the
+   *   last ones
    * @returns {void}
    */
   paint(mat, gone) {

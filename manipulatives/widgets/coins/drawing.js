@@ -1,13 +1,13 @@
 /** Coins, mat and purse as elements of a drawing. */
-import { grip, put, svg } from "../../shared/svg.js";
-import { signOn } from "../exact/amounts.js";
+import { grip, put, svg } from "../shared/svg.js";
+import { signOn } from "./amounts.js";
 import { FACE, nameOn, outline, teeth } from "./face.js";
-import { reach } from "../exact/places.js";
+import { reach } from "./places.js";
 
 /**
- * @typedef {import("../exact/coinage.js").Coin} Coin
- * @typedef {import("../exact/coinage.js").Currency} Currency
- * @typedef {import("../table.js").Box} Box
+ * @typedef {import("./coinage.js").Coin} Coin
+ * @typedef {import("./coinage.js").Currency} Currency
+ * @typedef {import("./table.js").Box} Box
  *
  * @typedef {object} Look what is shown on coins
  * @property {Currency} money

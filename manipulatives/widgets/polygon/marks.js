@@ -3,16 +3,16 @@
  * where sides meet by mistake. Lengths are in hundredths of a space, the same as in Python's
  * drawings/polygon_marks.py.
  *
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
- * @typedef {import("../exact/paper.js").Spot} Spot
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Spot} Spot
  * @typedef {{ role: string, points: Spot[], text: string }} Mark a chain of straight lines; of a
  *   crossing and a number only where it is
  */
-import { DIRECTIONS } from "../exact/cuts.js";
-import { looked } from "../exact/look.js";
-import { sidesOf } from "../exact/outline.js";
-import { pairs, place, range } from "../exact/paper.js";
+import { DIRECTIONS } from "./cuts.js";
+import { looked } from "./look.js";
+import { sidesOf } from "./outline.js";
+import { pairs, place, range } from "./paper.js";
 
 export const SIZES = {
   right: { side: 48, share: 0.35 },
@@ -29,7 +29,7 @@ const FOLDED = 1e-6;
  * @param {Grid} grid
  * @param {string[]} shown of right_angles, equal_sides, parallel, mirror_lines and crossing
  * @param {string} counted what is numbered: "sides", "vertices" or ""
- * @param {import("../exact/look.js").Look} [look] the shape, looked at already
+ * @param {import("./look.js").Look} [look] the shape, looked at already
  * @returns {Mark[]}
  */
 export function marksOf(shape, grid, shown, counted, look = looked(shape, grid)) {
@@ -50,7 +50,7 @@ export function marksOf(shape, grid, shown, counted, look = looked(shape, grid))
 
 /**
  * @param {Spot[]} spots
- * @param {import("../exact/properties.js").Properties} found
+ * @param {import("./properties.js").Properties} found
  * @param {string[]} shown
  * @returns {Mark[]}
  */
@@ -171,7 +171,7 @@ function arrows([start, end], many, first) {
 }
 
 /**
- * @param {import("../exact/properties.js").Properties} found
+ * @param {import("./properties.js").Properties} found
  * @returns {number[][]} parallel sides together, however many there are of one direction
  */
 function parallelGroups({ parallel }) {

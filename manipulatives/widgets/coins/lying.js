@@ -1,12 +1,12 @@
 /** The coins on the mat as elements: each keeps its own as long as it lies there. */
-import { html, svg } from "../../shared/svg.js";
-import { coinOf } from "../exact/coinage.js";
+import { html, svg } from "../shared/svg.js";
+import { coinOf } from "./coinage.js";
 import { drawCoin } from "./drawing.js";
-import { LINE, MAT, reach } from "../exact/places.js";
-import { counting } from "../tray.js";
+import { LINE, MAT, reach } from "./places.js";
+import { counting } from "./tray.js";
 
 /**
- * @typedef {import("../exact/places.js").Lying} Lying
+ * @typedef {import("./places.js").Lying} Lying
  * @typedef {import("./drawing.js").Look} Look
  * @typedef {{ x: number, y: number }} Point
  * @typedef {{ lying: Lying, drawn: SVGGElement, handle: HTMLElement }} Piece

@@ -2,20 +2,20 @@
  * Taking hold of points: drag one, or tap it and then tap where it goes. The plus on a side is
  * dragged in the same way, and leaves a new point.
  */
-import { onDrag } from "../../shared/drag.js";
-import { pointIn } from "../../shared/svg.js";
+import { onDrag } from "../shared/drag.js";
+import { pointIn } from "../shared/svg.js";
 import { inserted, moved } from "./moves.js";
-import { nearest, place } from "../exact/paper.js";
+import { nearest, place } from "./paper.js";
 
 /**
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
- * @typedef {import("../exact/paper.js").Spot} Spot
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Spot} Spot
  * @typedef {{ index: number, added: boolean, spot: Spot }} Taken a point by its number, whether it
  *   is only put when it is moved, and where it is
  *
  * @typedef {object} Hands
- * @property {import("../drawing/drawing.js").Sheet} sheet
+ * @property {import("./drawing.js").Sheet} sheet
  * @property {() => Grid} grid
  * @property {() => Shape} shape
  * @property {(taken: Taken) => void} taken a point was taken hold of

@@ -1,11 +1,11 @@
 /** A shape in words for those who do not see it, and what to do next in words for those who do. */
-import { DIRECTIONS } from "../exact/cuts.js";
-import { pairs, place, way } from "../exact/paper.js";
+import { DIRECTIONS } from "./cuts.js";
+import { pairs, place, way } from "./paper.js";
 import { stepInWords } from "./words.js";
 
 /**
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
  */
 
 /** @type {Record<string, string[]>} */

@@ -1,8 +1,8 @@
 /**
  * What shapes are called: Python's maths/shape_names.py in the browser.
  *
- * @typedef {import("../exact/paper.js").Wording} Wording
- * @typedef {import("../exact/properties.js").Properties} Properties
+ * @typedef {import("./paper.js").Wording} Wording
+ * @typedef {import("./properties.js").Properties} Properties
  */
 
 /** @type {Record<number, string>} */
@@ -66,7 +66,7 @@ export function isStar({ tips }, sides) {
 }
 
 /**
- * @param {import("../exact/outline.js").Outline} outline
+ * @param {import("./outline.js").Outline} outline
  * @returns {boolean} whether it is a closed chain of five strokes that all cross
  */
 export function isPentagram({ closed, corners, meetings }) {

@@ -8,7 +8,7 @@
  * @typedef {import("./look.js").Look} Look
  */
 import { looked } from "./look.js";
-import { isPentagram, kindsOf, namesOf } from "../words/names.js";
+import { isPentagram, kindsOf, namesOf } from "./names.js";
 import { outlineOf } from "./outline.js";
 import { alike, inner, place, range, same, way } from "./paper.js";
 

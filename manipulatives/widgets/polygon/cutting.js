@@ -1,11 +1,11 @@
 /** A cut on its way: point after point, from edge to edge. */
-import { onCircle, onEdges } from "../exact/cuts.js";
-import { cutBy, sharesOf } from "../exact/shares.js";
+import { onCircle, onEdges } from "./cuts.js";
+import { cutBy, sharesOf } from "./shares.js";
 import { cutPoints } from "./spots.js";
 
 /**
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
  * @typedef {import("./spots.js").CutPoint} CutPoint
  */
 
@@ -13,7 +13,7 @@ const MOST = 12;
 const ON = "A cut ends on an edge.";
 
 /**
- * @param {import("../drawing/drawing.js").Sheet} sheet
+ * @param {import("./drawing.js").Sheet} sheet
  * @param {() => { shape: Shape, grid: Grid }} now
  * @returns {{
  *   begun: () => boolean,

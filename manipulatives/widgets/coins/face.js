@@ -2,7 +2,7 @@
  * What a coin's face looks like, in tenths of a millimetre around its middle. Python's
  * drawings/coins.py draws the same on paper; both are held to tests/cases/coin_face.json.
  *
- * @typedef {import("../exact/coinage.js").Coin} Coin
+ * @typedef {import("./coinage.js").Coin} Coin
  */
 
 /**

@@ -28,7 +28,7 @@
  *   that they are or become
  * @property {{ at: number, place: Place, spots: Spot[] } | null} gone what was traded, and where
  */
-import { piecesIn } from "../drawing/block.js";
+import { piecesIn } from "./block.js";
 import { beside, tradeBetween } from "./places.js";
 
 /**

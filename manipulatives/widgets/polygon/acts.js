@@ -3,23 +3,23 @@
  * away, strokes of the guide are drawn, cuts are made.
  */
 import { NOTHING, betweenPoints, inserted, moved, putPoint, removed } from "./moves.js";
-import { nearest, same } from "../exact/paper.js";
-import { waysToShare } from "../exact/shares.js";
+import { nearest, same } from "./paper.js";
+import { waysToShare } from "./shares.js";
 import { nearestPoint } from "./spots.js";
-import { pointName } from "../words/tell.js";
-import { strokes } from "../words/words.js";
+import { pointName } from "./tell.js";
+import { strokes } from "./words.js";
 
 /**
- * @typedef {import("../exact/paper.js").Grid} Grid
- * @typedef {import("../exact/paper.js").Shape} Shape
- * @typedef {import("../exact/paper.js").Spot} Spot
+ * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./paper.js").Spot} Spot
  * @typedef {import("./spots.js").CutPoint} CutPoint
  *
  * @typedef {object} Desk what is worked on, and with
  * @property {{ picked: number | null, stop: number, pen: Spot, said: string }} hand the point that
  *   goes where the paper is tapped, the point that the key Tab leads to, where the pen is, and the
  *   sentence of the last stroke, or what was wrong with the last tap
- * @property {import("../drawing/drawing.js").Sheet} sheet
+ * @property {import("./drawing.js").Sheet} sheet
  * @property {ReturnType<typeof import("./cutting.js").makeCutting>} cutting
  * @property {() => Shape} shape
  * @property {() => Grid} grid
@@ -157,7 +157,7 @@ export function makeActs(desk) {
         : "Draw a rectangle or a circle for that.", "");
     },
 
-    /** @returns {import("../words/words.js").Stroke | undefined} the next stroke of the guide */
+    /** @returns {import("./words.js").Stroke | undefined} the next stroke of the guide */
     nextStroke() {
       const guide = desk.guide();
       const all = guide ? strokes(guide, grid()) : [];

@@ -1,12 +1,12 @@
 /** Blocks, columns and mats as elements, made once and filled by mats.js. */
-import { button } from "../../shared/controls.js";
-import { html, icon, svg } from "../../shared/svg.js";
+import { button } from "../shared/controls.js";
+import { html, icon, svg } from "../shared/svg.js";
 import { outlines } from "./block.js";
-import { PLACES, named } from "../exact/places.js";
+import { PLACES, named } from "./places.js";
 
 /**
- * @typedef {import("../exact/places.js").Place} Place
- * @typedef {import("../exact/rows.js").Spot} Spot
+ * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./rows.js").Spot} Spot
  * @typedef {{ signal: AbortSignal }} Life
  *
  * @typedef {object} Column
