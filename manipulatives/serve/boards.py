@@ -21,6 +21,7 @@ from voila.utils import get_page_config
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.notebook import markdown
 from manipulatives.outputs.page.page import LANGUAGES
+from manipulatives.outputs.page.source import source_of
 from manipulatives.serve.assets import board_script, board_style
 from manipulatives.serve.cell_errors import Trouble
 
@@ -56,6 +57,7 @@ class Board:
         name: the lesson's name on the shelf.
         title: what the page is called.
         seed: the lesson's; the browser keeps places under title and seed.
+        source: where the session files that it saves come from, as a page says it.
         vocabulary: "us" or "uk"; a voice that reads aloud goes by it.
         rounds: how many rounds it has.
         notebook: the cells to run.
@@ -67,6 +69,7 @@ class Board:
     name: str
     title: str
     seed: int
+    source: str
     vocabulary: str
     rounds: int
     notebook: NotebookNode
@@ -83,10 +86,12 @@ class Board:
         """
         if item.notebook is None:
             raise LessonProblem("there is nothing in it to show", remedy="mend the file first")
+        seed = int(item.lesson.seed) if item.lesson else 0
         return cls(
             name=item.name,
             title=item.title,
-            seed=int(item.lesson.seed) if item.lesson else 0,
+            seed=seed,
+            source=source_of(item.title, seed, item.settings),
             vocabulary=(item.lesson and item.lesson.vocabulary) or item.settings.vocabulary,
             rounds=item.rounds,
             notebook=item.notebook,

@@ -1,15 +1,12 @@
 """What a pupil handed in: the results file of a page for pupils, read and checked.
 
-The file is plain JSON. It holds a code that the teacher gave, or none, and no name. It may come
-from anyone, so everything in it is checked before it is used.
+The file is plain JSON. It holds a code that the teacher gave, or none, and no name.
 """
 
 from __future__ import annotations
 
-import json
-from dataclasses import dataclass
-from datetime import date
-from typing import Any, Self
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any, Self
 
 from manipulatives.lessons.checks import (
     check_fields,
@@ -19,16 +16,27 @@ from manipulatives.lessons.checks import (
     check_text,
     check_whole,
 )
+from manipulatives.lessons.lesson import MOST_ROUNDS
 from manipulatives.lessons.problem import LessonProblem, at, quoted
+from manipulatives.lessons.records.loading import (
+    LONGEST_PROMPT,
+    MOST_TASKS,
+    VERSION,
+    check_asked,
+    check_date,
+    check_list,
+    load,
+    split_origin,
+)
+
+if TYPE_CHECKING:
+    from manipulatives.lessons.records.origin import Origin
 
 FORMAT = "manipulatives results"
-VERSION = 1
 LONGEST_CODE = 8
-LONGEST_PROMPT = 200
-MOST_TASKS = 1_000
 MOST_TRIES = 1_000
-LARGEST_FILE = 1_000_000
 _FACTS = (str, int, bool, type(None))
+_SINCE_VERSION_2 = ("round", "options", "asked")
 
 
 @dataclass(frozen=True)
@@ -45,6 +53,10 @@ class Result:
         rule: the last mistake that was foreseen, or None. It is a possibility and no diagnosis.
         hints: how many hints were taken.
         twin: whether it was asked at the end of a round, instead of one that was not solved.
+        round: of which round of the lesson it is, from 1; None in version 1.
+        options: those that the round set for the skill; None in version 1.
+        asked: how the task began (`start`), what solves it (`goal`), and its `answer`; None in
+            version 1.
 
     Raises:
         LessonProblem: a field is not as said here.
@@ -62,6 +74,9 @@ class Result:
     rule: str | None = None
     hints: int = 0
     twin: bool = False
+    round: int | None = None
+    options: dict[str, Any] | None = field(default=None, hash=False)
+    asked: dict[str, Any] | None = field(default=None, hash=False)
 
     def __post_init__(self) -> None:
         with at("skill"):
@@ -86,10 +101,19 @@ class Result:
                 check_text(self.rule)
         with at("hints"):
             check_whole(self.hints, 0, MOST_TRIES)
+        if self.round is not None:
+            with at("round"):
+                check_whole(self.round, 1, MOST_ROUNDS)
+        if self.options is not None:
+            with at("options"):
+                check_table(self.options)
+        if self.asked is not None:
+            with at("asked"):
+                check_asked(self.asked)
 
     @classmethod
-    def from_data(cls, data: object) -> Self:
-        """Return the result that stands in a file.
+    def from_data(cls, data: object, version: int = VERSION) -> Self:
+        """Return the result that stands in a file of a version.
 
         Raises:
             LessonProblem: the data are no result.
@@ -100,12 +124,18 @@ class Result:
             manipulatives.lessons.problem.LessonProblem: the field 'prompt' is missing; add it.
         """
         names = tuple(cls.__dataclass_fields__)
+        if version == 1:
+            names = tuple(name for name in names if name not in _SINCE_VERSION_2)
         fields = check_fields(data, allowed=names, needed=names)
         with at("given"):
             if not isinstance(fields["given"], list):
                 raise LessonProblem(
                     f"{quoted(fields['given'])} is no list", remedy="give a list of answers"
                 )
+        for name in _SINCE_VERSION_2 if version > 1 else ():
+            with at(name):
+                if fields[name] is None:
+                    raise LessonProblem("there is nothing in it", remedy="say what it is")
         return cls(**{**fields, "given": tuple(fields["given"])})
 
 
@@ -119,6 +149,7 @@ class Results:
         code: which the teacher gave the pupil, or None.
         date: the day on which the results were taken, as "2026-11-25".
         tasks: the questions that were tried, in order.
+        origin: which record it is and where it comes from; None in version 1.
 
     Raises:
         LessonProblem: a field is not as said here.
@@ -133,6 +164,7 @@ class Results:
     code: str | None
     date: str
     tasks: tuple[Result, ...] = ()
+    origin: Origin | None = None
 
     def __post_init__(self) -> None:
         with at("title"):
@@ -143,7 +175,7 @@ class Results:
             if self.code is not None:
                 _check_code(self.code)
         with at("date"):
-            _check_date(self.date)
+            check_date(self.date)
 
 
 def read_results(text: str) -> Results:
@@ -163,40 +195,18 @@ def read_results(text: str) -> Results:
         ... ).code
         'K7'
     """
-    if len(text) > LARGEST_FILE:
-        raise LessonProblem(
-            "it is far too long for a results file", remedy="take a file that a page saved"
-        )
-    try:
-        data = json.loads(text)
-    except (ValueError, RecursionError) as error:
-        raise LessonProblem(
-            "it is no results file, or only a part of one",
-            remedy="save or copy the results once more",
-        ) from error
-    if not isinstance(data, dict) or data.get("format") != FORMAT:
-        raise LessonProblem(
-            "it is no results file", remedy="take a file that a page for pupils saved"
-        )
-    with at("version"):
-        if type(data.get("version")) is not int or data["version"] != VERSION:
-            raise LessonProblem(
-                f"{quoted(data.get('version'))} is not known here",
-                remedy=f"use a kit that knows it; this one knows version {VERSION}",
-            )
-    names = ("format", "version", "title", "seed", "code", "date", "tasks")
-    fields = check_fields(data, allowed=names, needed=names)
-    given = fields["tasks"]
-    with at("tasks"):
-        if not isinstance(given, list) or len(given) > MOST_TASKS:
-            raise LessonProblem(
-                "there is no list of tasks", remedy=f"give a list of at most {MOST_TASKS}"
-            )
+    version, data = load(text, file_format=FORMAT, what="results file", maker="a page for pupils")
+    origin, rest = split_origin(version, data)
+    names = ("title", "seed", "code", "date", "tasks")
+    fields = check_fields(rest, allowed=names, needed=names)
     tasks = []
+    with at("tasks"):
+        given = check_list(fields["tasks"], longest=MOST_TASKS)
     for number, one in enumerate(given, start=1):
         with at(f"task {number}"):
-            tasks.append(Result.from_data(one))
-    return Results(fields["title"], fields["seed"], fields["code"], fields["date"], tuple(tasks))
+            tasks.append(Result.from_data(one, version))
+    fields["tasks"] = tuple(tasks)
+    return Results(**fields, origin=origin)
 
 
 def _check_given(answer: object) -> None:
@@ -216,13 +226,3 @@ def _check_code(code: object) -> None:
         raise LessonProblem(
             f"{quoted(code)} is no code", remedy=f"give 1 to {LONGEST_CODE} letters and digits"
         )
-
-
-def _check_date(day: object) -> None:
-    try:
-        # The basic forms of ISO 8601 would be taken as well.
-        fine = isinstance(day, str) and date.fromisoformat(day).isoformat() == day
-    except ValueError:
-        fine = False
-    if not fine:
-        raise LessonProblem(f"{quoted(day)} is no day", remedy='write it as "2026-11-25"')

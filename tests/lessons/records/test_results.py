@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.results import read_results
+from manipulatives.lessons.records.origin import Origin
+from manipulatives.lessons.records.results import read_results
 
 TASK = {
     "skill": "money.make_amount",
@@ -49,6 +50,82 @@ def test_a_results_file_is_read():
     assert (task.tries, task.right, task.rule, task.hints, task.twin) == (2, True, None, 1, False)
 
 
+ORIGIN = {
+    "id": "0f" * 16,
+    "revision": 3,
+    "kit": "0.1.0",
+    "class": "owls",
+    "lesson": "0123456789abcdef",
+}
+TASK_2 = {
+    **TASK,
+    "round": 1,
+    "options": {"answer": "tray"},
+    "asked": {"start": {"snap": 5}, "goal": ["=", "total", 4], "answer": "4¢"},
+}
+FILE_2 = {**FILE, **ORIGIN, "version": 2, "tasks": [TASK_2]}
+
+
+def test_version_2_says_what_was_asked_and_where_it_comes_from():
+    results = read_results(json.dumps(FILE_2))
+    [task] = results.tasks
+    assert (task.round, task.options, task.asked) == (
+        1,
+        {"answer": "tray"},
+        {"start": {"snap": 5}, "goal": ["=", "total", 4], "answer": "4¢"},
+    )
+    assert results.origin == Origin("0f" * 16, 3, "0.1.0", "owls", "0123456789abcdef")
+
+
+@pytest.mark.parametrize("name", [*ORIGIN, "title", "tasks"])
+def test_a_field_of_version_2_that_is_missing_is_named(name):
+    short = {key: value for key, value in FILE_2.items() if key != name}
+    with pytest.raises(LessonProblem, match=name):
+        read_results(json.dumps(short))
+
+
+@pytest.mark.parametrize(
+    ("name", "value"),
+    [
+        ("id", "0F" * 16),
+        ("id", None),
+        ("revision", 0),
+        ("revision", True),
+        ("kit", ""),
+        ("kit", "../kit"),
+        ("class", "a b"),
+        ("class", ""),
+        ("lesson", "7"),
+    ],
+)
+def test_an_origin_that_cannot_be_is_refused_with_its_field(name, value):
+    with pytest.raises(LessonProblem, match=name):
+        read_results(json.dumps({**FILE_2, name: value}))
+
+
+@pytest.mark.parametrize(
+    ("name", "value"),
+    [
+        ("round", 0),
+        ("round", None),
+        ("options", None),
+        ("options", [1]),
+        ("asked", None),
+        ("asked", {}),
+        ("asked", {"start": {}, "goal": 4, "answer": "4"}),
+        ("asked", {"start": {}, "goal": ["=", "total", 4], "answer": 4}),
+    ],
+)
+def test_what_was_asked_is_checked_in_version_2(name, value):
+    with pytest.raises(LessonProblem, match=f"task 1, {name}"):
+        read_results(json.dumps({**FILE_2, "tasks": [{**TASK_2, name: value}]}))
+
+
+def test_version_1_may_not_hold_fields_of_version_2():
+    with pytest.raises(LessonProblem, match="round"):
+        read(tasks=[TASK_2])
+
+
 def test_a_pupil_need_not_have_a_code():
     assert read(code=None).code is None
 
@@ -65,7 +142,8 @@ def test_what_is_no_results_file_is_refused(text):
 @pytest.mark.parametrize(
     ("change", "place"),
     [
-        ({"version": 2}, "version"),
+        ({"version": 3}, "version"),
+        ({"version": 0}, "version"),
         ({"version": True}, "version"),
         ({"title": ""}, "title"),
         ({"title": "two\nlines"}, "title"),
@@ -118,7 +196,7 @@ def test_a_field_that_is_missing_is_named(name):
 
 def test_a_file_far_too_long_is_not_even_parsed():
     with pytest.raises(LessonProblem, match="too long"):
-        read_results("[" * 2_000_000)
+        read_results("[" * 2_000_001)
 
 
 ANYTHING = st.recursive(
