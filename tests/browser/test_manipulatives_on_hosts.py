@@ -126,12 +126,12 @@ class Blocks(OnHost, test_blocks.Table):
         return 46
 
 
-class Shapes(OnHost, test_polygon.Desk):
+class Shapes(OnHost, test_polygon.Drawer):
     """A polygon drawer on a host."""
 
     def tap(self, *points):
         """Tap points of the paper with a finger."""
-        test_polygon.Desk.tap(self, *points)
+        test_polygon.Drawer.tap(self, *points)
 
     def use(self):
         """Follow a guide, drag, tap, pull out a side, use keys, clear, draw, undo."""
