@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from manipulatives.lessons.atomic_write import atomic_write
 from manipulatives.lessons.lesson import PAPERS, VERSIONS
 from manipulatives.lessons.problem import LessonProblem, in_file
+from manipulatives.lessons.write_files import recover
 
 if TYPE_CHECKING:
     from manipulatives.shelf.outputs import Output
@@ -67,6 +68,8 @@ def numbers_arguments(parser: argparse.ArgumentParser) -> None:
 def source_of(given: argparse.Namespace) -> Path:
     """Return the file that a lesson is made from, and say so when that is its notebook.
 
+    A write into its folder that was interrupted is finished or undone first.
+
     Raises:
         LessonProblem: what was named is a folder.
     """
@@ -74,6 +77,7 @@ def source_of(given: argparse.Namespace) -> Path:
 
     if given.lesson.is_dir():
         raise LessonProblem("this is a folder", remedy="give a file", file=str(given.lesson))
+    recover(given.lesson.parent)
     source = ruling(given.lesson)
     say(said_of_ruling(given.lesson, source))
     return source

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from manipulatives.lessons.problem import LessonProblem, in_file, unreadable
 from manipulatives.lessons.settings import FILE, class_settings
-from manipulatives.lessons.write_files import write_files
+from manipulatives.lessons.write_files import recover, write_files
 from manipulatives.shelf.find import ruling
 from manipulatives.shelf.outputs import NOTEBOOK, OF_A_LESSON, OUTPUTS, Source, notebook_text
 from manipulatives.shelf.replace import check_replaceable, check_unchanged
@@ -89,6 +89,8 @@ def make_one(lesson: Path, *, into: Path | None = None, anew: bool = False) -> M
         'check its name and folder'
     """
     folder = into or lesson.parent
+    for each in {lesson.parent, folder}:
+        recover(each)
     try:
         with in_file(str(lesson)):
             files = _contents(lesson, folder, anew=anew)

@@ -16,7 +16,7 @@ from manipulatives.lessons.files import lesson_text
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import LessonProblem, at
 from manipulatives.lessons.settings import FIELDS, FILE, ClassSettings, class_settings
-from manipulatives.lessons.write_files import write_files
+from manipulatives.lessons.write_files import recover, write_files
 from manipulatives.shelf.draft import Draft, opened
 from manipulatives.shelf.find import lesson_names
 from manipulatives.shelf.outputs import NOTEBOOK, OUTPUTS, TOML, Source, notebook_text
@@ -89,6 +89,7 @@ def open_lesson(folder: Path, name: str) -> tuple[Draft, Place]:
     Raises:
         LessonProblem: there is none, or it cannot be read.
     """
+    recover(folder)
     stamp = _stamp(folder, name)
     for ending in (NOTEBOOK, TOML):
         path = folder / f"{name}{ending}"
