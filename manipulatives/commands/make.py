@@ -21,19 +21,20 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "lessons",
         metavar="LESSON",
-        type=Path,
+        type=writing.path,
         nargs="+",
         help="a lesson file (.toml), a notebook (.ipynb), or a folder with lesson files",
     )
     parser.add_argument(
         "--into",
         metavar="FOLDER",
-        type=Path,
+        type=writing.path,
         help="where everything goes, made if it is not there; without it, beside each lesson",
     )
     parser.add_argument(
         "--again", action="store_true", help="make everything, even what is newer than its lesson"
     )
+    writing.force_argument(parser)
 
 
 def run(given: argparse.Namespace) -> str:
@@ -53,7 +54,7 @@ def run(given: argparse.Namespace) -> str:
         writing.say(said_of_ruling(lesson, ruling(lesson, given.into)))
     written, left, problems = 0, 0, []
     with Progress(len(lessons), "lessons") as progress:
-        for made in make_all(lessons, into=given.into, anew=given.again):
+        for made in make_all(lessons, into=given.into, anew=given.again, force=given.force):
             progress.step()
             written += len(made.files)
             left += not (made.files or made.problem)

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import secrets
 from pathlib import Path
 
 from manipulatives.commands import writing
 from manipulatives.lessons.catalogue.skills import SKILLS, skill_called
-from manipulatives.lessons.editing import FIRST_SEED, SEEDS, changed, seconds_of, with_round
+from manipulatives.lessons.editing import changed, seconds_of, seed_by_chance, with_round
 from manipulatives.lessons.files import lesson_text
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import LessonProblem
@@ -40,7 +39,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "-o",
         "--output",
         metavar="FILE",
-        type=Path,
+        type=writing.path,
         help="the lesson file to write; without it, named after the title, in this folder",
     )
     parser.add_argument("--force", action="store_true", help="replace a file of that name")
@@ -54,7 +53,7 @@ def run(given: argparse.Namespace) -> str:
     """
     from manipulatives.shelf.save import name_for  # noqa: PLC0415 - notebooks take long to load
 
-    seed = FIRST_SEED + secrets.randbelow(SEEDS) if given.seed is None else given.seed
+    seed = seed_by_chance() if given.seed is None else given.seed
     lesson = new_lesson(
         given.skills, seed=seed, title=given.title, date=given.date, minutes=given.minutes
     )

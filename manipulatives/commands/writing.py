@@ -42,6 +42,11 @@ def target_arguments(parser: argparse.ArgumentParser, becomes: str) -> None:
         type=path,
         help=f"the {becomes} to write; without it, beside the lesson under the same name",
     )
+    force_argument(parser)
+
+
+def force_argument(parser: argparse.ArgumentParser) -> None:
+    """Tell a parser that a command may replace what others made, when it is told to."""
     parser.add_argument(
         "--force",
         action="store_true",
@@ -85,7 +90,7 @@ def source_of(given: argparse.Namespace) -> Path:
 
 def say(sentence: str) -> None:
     """Say something beside what the command prints."""
-    if sentence:
+    if sentence and sys.stderr is not None:
         sys.stderr.write(f"{sentence}\n")
         sys.stderr.flush()
 

@@ -135,8 +135,7 @@ def write_files(files: Mapping[Path, bytes]) -> None:
                 move.draft.replace(move.target)
         except BaseException:
             _append(journal, _UNDO, force=False)
-            for move in reversed(moves):
-                move.undo()
+            _undo(moves)
             raise
         for move in moves:
             move.before.unlink(missing_ok=True)
@@ -184,20 +183,28 @@ def _recover_one(path: Path) -> None:
             # No target was touched yet.
             for move in moves:
                 move.forget()
-        elif _UNDO not in words:
-            try:
-                for move in moves:
-                    move.finish()
-            except OSError:
-                _append(journal, _UNDO)
-                words.append(_UNDO)
-        if _UNDO in words:
-            for move in reversed(moves):
-                move.undo()
-        for move in moves:
-            move.before.unlink(missing_ok=True)
+        elif _UNDO in words:
+            _undo(moves)
+        else:
+            _finish(moves, journal)
         _settle(path.parent)
     path.unlink(missing_ok=True)
+
+
+def _finish(moves: list[_Move], journal: BinaryIO) -> None:
+    try:
+        for move in moves:
+            move.finish()
+    except OSError:
+        _append(journal, _UNDO)
+        _undo(moves)
+    for move in moves:
+        move.before.unlink(missing_ok=True)
+
+
+def _undo(moves: list[_Move]) -> None:
+    for move in reversed(moves):
+        move.undo()
 
 
 def _planned(journal: Path, line: bytes) -> list[_Move]:

@@ -20,14 +20,34 @@ NO_LESSONS = {FILE, "pyproject.toml"}
 def lesson_files(folder: Path) -> Iterator[Path]:
     """Yield the lesson files and notebooks of a folder, the TOML files first, each kind in order.
 
+    A folder that cannot be read has none.
+
     Example:
         >>> [path.name for path in lesson_files(Path("notebooks"))][0]
         'market-clock.toml'
     """
+    try:
+        paths = sorted(folder.iterdir())
+    except OSError:
+        return
     for ending in (TOML, NOTEBOOK):
-        for path in sorted(folder.glob(f"*{ending}")):
-            if not path.name.startswith(".") and path.name not in NO_LESSONS and path.is_file():
+        for path in paths:
+            other = path.name.startswith(".") or path.name in NO_LESSONS or path.suffix != ending
+            if not other and is_file(path):
                 yield path
+
+
+def is_file(path: Path) -> bool:
+    """Whether there is a file, as far as one is allowed to know.
+
+    Example:
+        >>> is_file(Path("nowhere.toml"))
+        False
+    """
+    try:
+        return path.is_file()
+    except OSError:
+        return False
 
 
 def lesson_names(folder: Path) -> list[str]:

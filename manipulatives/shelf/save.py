@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import re
 import unicodedata
 from collections.abc import Iterable
@@ -21,6 +20,7 @@ from manipulatives.shelf.draft import Draft, opened
 from manipulatives.shelf.find import lesson_names
 from manipulatives.shelf.outputs import NOTEBOOK, OUTPUTS, TOML, Source, notebook_text
 from manipulatives.shelf.replace import AnotherFile, check_replaceable, is_there
+from manipulatives.shelf.stamp import stamp_of
 
 LONGEST_NAME = 60
 _TAKEN = {"class", "pyproject"}
@@ -164,8 +164,7 @@ def others_in(folder: Path, name: str) -> list[Lesson]:
         if other != name:
             try:
                 found.append(open_lesson(folder, other)[0].lesson)
-            except (LessonProblem, OSError):
-                # What is wrong with it is said when it is opened itself.
+            except Exception:  # noqa: BLE001, S112 - what is wrong with it is said when it is opened
                 continue
     return found
 
@@ -189,9 +188,4 @@ def _ask(folder: Path, name: str, place: Place | None) -> None:
 
 
 def _stamp(folder: Path, name: str) -> str:
-    digest = hashlib.sha256()
-    for ending in (TOML, NOTEBOOK):
-        path = folder / f"{name}{ending}"
-        digest.update(path.read_bytes() if path.is_file() else b"")
-        digest.update(b"|")
-    return digest.hexdigest()
+    return stamp_of(folder / f"{name}{TOML}", folder / f"{name}{NOTEBOOK}")

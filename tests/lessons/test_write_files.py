@@ -114,13 +114,13 @@ def test_a_recovery_that_is_killed_at_any_moment_is_taken_up_by_the_next_one(tmp
     assert again > 3
 
 
-def plan(token="0123abcd", **files):
+def plan(of="0123abcd", **files):
     """The first line of a journal: for each file, what was there before and what it is to hold."""
     digests = {
         name: [None if one is None else hashlib.sha256(one).hexdigest() for one in contents]
         for name, contents in files.items()
     }
-    return json.dumps({"token": token, "files": digests}).encode() + b"\n"
+    return json.dumps({"token": of, "files": digests}).encode() + b"\n"
 
 
 def test_what_another_process_is_writing_is_left_alone(tmp_path):
@@ -149,7 +149,7 @@ def test_what_another_process_is_writing_is_left_alone(tmp_path):
         b'{"token": "0123abcd", "files": {"mine": true}}\ncommit\n',
         b'{"token": "0123abcd", "files": {"mine": [null, 7]}}\ncommit\nundo\n',
         plan(**{"../other": (b"stays", b"new"), "sub/x": (None, b"new")}) + b"commit\n",
-        plan(token="else", mine=(b"stays", b"new")) + b"commit\n",
+        plan(of="else", mine=(b"stays", b"new")) + b"commit\n",
         plan(mine=(None, b"new")),
         plan(mine=(None, b"new")) + b"commit\n",
         plan(mine=(None, b"new")) + b"commit\nundo\n",
