@@ -17,12 +17,7 @@ MINUTES = 15
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Tell a parser what the command takes."""
-    parser.add_argument(
-        "lesson",
-        metavar="LESSON",
-        type=writing.path,
-        help="a lesson file (.toml) or a notebook (.ipynb)",
-    )
+    writing.lesson_argument(parser)
     parser.add_argument(
         "--minutes",
         metavar="N",

@@ -51,7 +51,9 @@ def run(given: argparse.Namespace) -> str:
     Raises:
         LessonProblem: there is no such skill or strand, or there is a file of that name already.
     """
-    from manipulatives.shelf.save import name_for  # noqa: PLC0415 - notebooks take long to load
+    from manipulatives.shelf.find import ruling  # noqa: PLC0415 - notebooks take long to load
+    from manipulatives.shelf.replace import FORCE, is_there  # noqa: PLC0415
+    from manipulatives.shelf.save import name_for  # noqa: PLC0415
 
     seed = seed_by_chance() if given.seed is None else given.seed
     lesson = new_lesson(
@@ -59,12 +61,16 @@ def run(given: argparse.Namespace) -> str:
     )
     target: Path = given.output or Path(f"{name_for(lesson.title)}.toml")
     writing.check_target(target, ".toml")
-    if not given.force and (target.exists() or target.is_symlink()):
+    notebook = ruling(target)
+    if notebook != target:
+        # A lesson file beside it would never be read.
         raise LessonProblem(
-            "there is a file of that name already",
-            remedy="give another name with -o, or --force to replace it",
+            f"its notebook {notebook} is there, so that is the lesson",
+            remedy="give another name with -o",
             file=str(target),
         )
+    if not given.force and is_there(target):
+        raise LessonProblem("there is a file of that name already", remedy=FORCE, file=str(target))
     writing.write(target, lesson_text(lesson))
     rounds = ", ".join(one.skill for one in lesson.rounds)
     return f"The lesson is written: {target} ({rounds})."

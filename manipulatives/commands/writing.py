@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from manipulatives.lessons.atomic_write import atomic_write
 from manipulatives.lessons.lesson import PAPERS, VERSIONS
@@ -13,6 +13,8 @@ from manipulatives.lessons.problem import LessonProblem, in_file
 from manipulatives.lessons.write_files import recover
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from manipulatives.shelf.outputs import Output
 
 LESSON_OR_NOTEBOOK = "a lesson file (.toml) or a notebook (.ipynb)"
@@ -27,9 +29,16 @@ def path(typed: str) -> Path:
     return Path(typed)
 
 
+def lesson_argument(
+    parser: argparse.ArgumentParser, name: str = "LESSON", what: str = LESSON_OR_NOTEBOOK
+) -> None:
+    """Tell a parser that a command takes one lesson."""
+    parser.add_argument("lesson", metavar=name, type=path, help=what)
+
+
 def file_arguments(parser: argparse.ArgumentParser, becomes: str) -> None:
     """Tell a parser that a command takes one file and writes another."""
-    parser.add_argument("lesson", metavar="LESSON_OR_NOTEBOOK", type=path, help=LESSON_OR_NOTEBOOK)
+    lesson_argument(parser, "LESSON_OR_NOTEBOOK")
     target_arguments(parser, becomes)
 
 
@@ -116,6 +125,35 @@ def target_of(given: argparse.Namespace, output: Output, ending: str = "") -> Pa
         with in_file(str(target)):
             check_replaceable(target, output, remedy=FORCE)
     return target
+
+
+def write_paper(
+    given: argparse.Namespace,
+    name: str,
+    make: Callable[..., bytes],
+    *,
+    mark: str = "",
+    **how: Any,
+) -> str:
+    """Write a lesson on paper and return the sentence that says so.
+
+    Args:
+        given: what was typed.
+        name: of the output.
+        make: returns its content for a file and a paper.
+        mark: comes last in the usual name of the file, such as "-B".
+        how: what else `make` takes.
+
+    Raises:
+        LessonProblem: nothing can be printed of it, or it cannot be written.
+    """
+    from manipulatives.shelf.outputs import OUTPUTS  # noqa: PLC0415 - as above
+
+    output = OUTPUTS[name]
+    source = source_of(given)
+    target = target_of(given, output, output.ending.replace(".pdf", f"{mark}.pdf"))
+    write(target, make(source, paper=given.paper, **how))
+    return f"The {output.word.lower()} is written: {target}."
 
 
 def check_target(target: Path, *suffixes: str) -> None:
