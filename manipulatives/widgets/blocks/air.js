@@ -2,13 +2,13 @@
  * What is above the mats for a while: blocks in the hand, and blocks on their way, such as ten
  * ones that become a ten.
  *
- * @typedef {import("./places.js").Mat} Mat
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./rows.js").Spot} Spot
- * @typedef {import("./ways.js").Way} Way
+ * @typedef {import("./state/places.js").Mat} Mat
+ * @typedef {import("./state/places.js").Place} Place
+ * @typedef {import("./state/rows.js").Spot} Spot
+ * @typedef {import("./state/ways.js").Way} Way
  */
 import { svg } from "../shared/svg.js";
-import { drawBlock, moveTo } from "./drawing.js";
+import { drawBlock, moveBlock } from "./drawing.js";
 
 // More blocks than this do not fly; they are there at once.
 const MOST = 120;
@@ -19,39 +19,46 @@ const APART_MS = 18;
  * A layer above everything.
  * @returns {{
  *   layer: SVGSVGElement,
- *   hold: (place: Place, spots: Spot[], unit: number) => void,
- *   carry: (right: number, down: number) => void,
- *   letGo: () => void,
+ *   hold: (place: Place, spots: Spot[], unit: number) => SVGGElement,
+ *   letGo: (hand: SVGGElement) => void,
  *   fly: (ways: Way[], unit: number, landed: () => void) => void,
  *   stop: () => void,
- * }} the layer; take blocks in the hand, carry them, let go of them; let blocks fly, and end all
- *   flights at once
+ * }} the layer; take blocks into a hand, and let go of them; let blocks fly, and end all flights at
+ *   once
  */
 export function makeAir() {
-  const hand = svg("g", { class: "blocks-hand" });
   const flyers = svg("g", {});
-  const layer = svg("svg", { "class": "blocks-air", "aria-hidden": true }, flyers, hand);
+  const layer = svg("svg", { "class": "blocks-air", "aria-hidden": true }, flyers);
+  /** @type {SVGGElement[]} */
+  const hands = [];
   let flight = 0;
+
+  function addHand() {
+    const hand = svg("g", { class: "blocks-hand" });
+    hands.push(hand);
+    layer.append(hand);
+    return hand;
+  }
 
   function stop() {
     flight += 1;
     flyers.replaceChildren();
   }
 
+  addHand();
   return {
     layer,
     hold(place, spots, unit) {
       layer.style.setProperty("--unit", `${unit}`);
+      const hand = hands.find(({ childElementCount: many }) => many === 0) ?? addHand();
       hand.replaceChildren(...spots.map((spot) => {
         const block = drawBlock(place);
-        moveTo(block, spot, unit);
+        moveBlock(block, spot, unit);
         return block;
       }));
+      return hand;
     },
-    carry(right, down) {
-      hand.style.transform = `translate(${right}px,${down}px)`;
-    },
-    letGo() {
+    letGo(hand) {
       hand.replaceChildren();
       hand.style.transform = "";
     },
@@ -67,10 +74,10 @@ export function makeAir() {
       layer.style.setProperty("--unit", `${unit}`);
       moves.forEach(({ place, from, to }, index) => {
         const block = drawBlock(place);
-        moveTo(block, from, unit);
+        moveBlock(block, from, unit);
         flyers.append(block);
         const start = block.style.transform;
-        moveTo(block, to, unit);
+        moveBlock(block, to, unit);
         const delay = Math.min(index, 20) * APART_MS;
         const way = [{ transform: start }, { transform: block.style.transform }];
         block.animate(way, { ...FLIGHT, delay }).onfinish = () => {

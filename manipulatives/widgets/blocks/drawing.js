@@ -1,13 +1,14 @@
 /** Blocks, columns and mats as elements, made once and filled by mats.js. */
+import WORDS from "../../data/place_words.json" with { type: "json" };
 import { button } from "../shared/controls.js";
 import { html, icon, svg } from "../shared/svg.js";
-import { outlines } from "./block.js";
-import { PLACES, named } from "./places.js";
+import { outlines } from "./state/block.js";
+import { PLACES, named } from "./state/places.js";
 
 /**
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./rows.js").Spot} Spot
- * @typedef {{ signal: AbortSignal }} Life
+ * @typedef {import("./state/places.js").Place} Place
+ * @typedef {import("./state/rows.js").Spot} Spot
+ * @typedef {{ signal: AbortSignal }} Scope
  *
  * @typedef {object} Column
  * @property {HTMLElement} head
@@ -31,7 +32,6 @@ import { PLACES, named } from "./places.js";
  * @property {Record<Place, Column>} columns
  */
 
-export const HEADS = { thousands: "Thousands", hundreds: "Hundreds", tens: "Tens", ones: "Ones" };
 const MINUS = "M5 12H19";
 const PLUS = "M5 12H19M12 5V19";
 
@@ -52,19 +52,19 @@ export function drawBlock(place) {
  * @param {number} unit
  * @returns {void}
  */
-export function moveTo(block, { x, y }, unit) {
+export function moveBlock(block, { x, y }, unit) {
   block.style.transform = `translate(${x.toFixed(1)}px,${y.toFixed(1)}px) scale(${unit})`;
 }
 
 /**
  * A mat without blocks.
  * @param {(place: Place, more: 1 | -1) => void} step one block more or less
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {MatView}
  */
-export function makeMat(step, life) {
+export function makeMat(step, scope) {
   const columns = /** @type {Record<Place, Column>} */ (
-    Object.fromEntries(PLACES.map((place) => [place, makeColumn(place, step, life)])));
+    Object.fromEntries(PLACES.map((place) => [place, makeColumn(place, step, scope)])));
   const each = PLACES.map((place) => columns[place]);
   const traces = svg("g", { class: "blocks-traces" });
   const rules = svg("path", { class: "blocks-rules" });
@@ -88,25 +88,25 @@ export function makeMat(step, life) {
 /**
  * @param {Place} place
  * @param {(place: Place, more: 1 | -1) => void} step
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {Column}
  */
-function makeColumn(place, step, life) {
+function makeColumn(place, step, scope) {
   const heap = html("div", { class: "blocks-heap" });
   const digit = html("div", { class: "blocks-digit" });
   const name = named(place, 1);
   return {
     foot: html(
       "div", { class: `blocks-foot of-${place}` },
-      button([icon(MINUS)], () => step(place, -1), life, { "aria-label": `One ${name} less` }),
+      button([icon(MINUS)], () => step(place, -1), scope, { "aria-label": `One ${name} less` }),
       digit,
-      button([icon(PLUS)], () => step(place, 1), life, { "aria-label": `One ${name} more` }),
+      button([icon(PLUS)], () => step(place, 1), scope, { "aria-label": `One ${name} more` }),
     ),
     digit,
     head: html("div", { class: `blocks-head of-${place}`, "aria-hidden": true }),
     heap,
     handle: html("div", {
-      class: "blocks-column", role: "spinbutton", tabindex: 0, "aria-label": HEADS[place],
+      class: "blocks-column", role: "spinbutton", tabindex: 0, "aria-label": WORDS.heads[place],
       "aria-valuemin": 0,
     }, heap),
     boxes: svg("g", { class: `blocks-boxes of-${place}` }),

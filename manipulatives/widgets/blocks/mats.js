@@ -1,14 +1,15 @@
 /** The mats: headings, the blocks in their columns, and digits below, fitted to the room. */
+import WORDS from "../../data/place_words.json" with { type: "json" };
 import { html, put, svg } from "../shared/svg.js";
-import { HEADS, drawBlock, drawBox, makeMat, moveTo } from "./drawing.js";
-import { PLACES, columnsOf, full } from "./places.js";
-import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "./rows.js";
-import { counted, some } from "./tell.js";
+import { drawBlock, drawBox, makeMat, moveBlock } from "./drawing.js";
+import { PLACES, columnsOf, full } from "./state/places.js";
+import { SIZES, boxSpots, boxesIn, lay, spotsOf } from "./state/rows.js";
+import { counted, some } from "./state/tell.js";
 
 /**
- * @typedef {import("./places.js").Mat} Mat
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./rows.js").Spot} Spot
+ * @typedef {import("./state/places.js").Mat} Mat
+ * @typedef {import("./state/places.js").Place} Place
+ * @typedef {import("./state/rows.js").Spot} Spot
  *
  * @typedef {object} Shown
  * @property {number} places
@@ -19,13 +20,10 @@ import { counted, some } from "./tell.js";
  *
  * @typedef {(at: number, place: Place, more: 1 | -1) => void} Step one block more or less
  * @typedef {import("./drawing.js").Column} Column
- * @typedef {import("./drawing.js").Life} Life
+ * @typedef {import("./drawing.js").Scope} Scope
  * @typedef {import("./drawing.js").MatView} MatView
  */
 
-// Where a heading has little room. The letters are common practice.
-const SHORT = { thousands: "Th", hundreds: "H", tens: "T", ones: "O" };
-export const NAMES = { compare: ["A", "B"], add: ["A", "B"], take: ["Left", "Taken away"] };
 // Shares of the size of the type; headings stand over the blocks, with room for a ring between.
 const PAD = 0.4;
 const HEAD = 2.1;
@@ -42,6 +40,8 @@ export class Mats {
 
   table;
 
+  #note = html("div", { class: "blocks-note", hidden: "" });
+
   unit = 1;
 
   /** @type {Place[]} */
@@ -55,11 +55,13 @@ export class Mats {
 
   /**
    * @param {Step} step
-   * @param {Life} life
+   * @param {Scope} scope
    */
-  constructor(step, life) {
-    this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), life));
-    this.table = html("div", { class: "blocks-table" }, ...this.views.map(({ root }) => root));
+  constructor(step, scope) {
+    this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), scope));
+    this.table = html(
+      "div", { class: "blocks-table" }, ...this.views.map(({ root }) => root), this.#note,
+    );
   }
 
   /**
@@ -70,7 +72,7 @@ export class Mats {
   dress(shown) {
     this.#shown = shown;
     this.views.forEach(({ root, name, drawing }, at) => {
-      name.textContent = NAMES[shown.pair][at];
+      name.textContent = WORDS.mats[shown.pair][at];
       root.classList.toggle("has-digits", shown.digits);
       root.classList.toggle("has-steps", shown.movable && shown.buttons);
       put(drawing, { "aria-hidden": shown.movable ? "true" : null });
@@ -80,8 +82,8 @@ export class Mats {
   /**
    * Show the mat.
    * @param {Mat} mat
-   * @param {import("./ways.js").Gone} [gone] which blocks of a column went, when it were not the
-   *   last ones
+   * @param {import("./state/ways.js").Gone} [gone] which blocks of a column went, when it were not
+   *   the last ones
    * @returns {void}
    */
   paint(mat, gone) {
@@ -101,6 +103,29 @@ export class Mats {
       this.#arrange();
     }
     this.#settle();
+  }
+
+  /**
+   * Mark a mat, where there are two.
+   * @param {number} active
+   * @returns {void}
+   */
+  mark(active) {
+    const two = this.#mat.length > 1;
+    this.views.forEach(({ root, name }, at) => {
+      root.classList.toggle("is-active", two && at === active);
+      put(root, { "aria-label": two ? `Mat ${name.textContent}` : "Mat" });
+    });
+  }
+
+  /**
+   * Show a sentence.
+   * @param {string} sentence nothing, to take away what was shown
+   * @returns {void}
+   */
+  hint(sentence) {
+    this.#note.textContent = sentence;
+    this.#note.hidden = sentence === "";
   }
 
   /** Fit the blocks to the room there is. @returns {void} */
@@ -210,7 +235,7 @@ export class Mats {
         leading &&= count === 0 && place !== "ones";
         column.digit.textContent = leading ? "" : String(count);
         column.digit.classList.toggle("is-many", count > 9);
-        column.head.textContent = (narrow ? SHORT : HEADS)[place];
+        column.head.textContent = (narrow ? WORDS.short : WORDS.heads)[place];
         put(column.handle, { "aria-valuenow": count, "aria-valuetext": some(count, place) });
       });
     });
@@ -229,7 +254,7 @@ export class Mats {
       blocks.push(block);
       group.append(block);
     }
-    blocks.forEach((block, index) => moveTo(block, spots[index], this.unit));
+    blocks.forEach((block, index) => moveBlock(block, spots[index], this.unit));
   }
 
   /**
@@ -328,7 +353,7 @@ export class Mats {
   trace(at, place, spots) {
     this.views[at].traces.replaceChildren(...spots.map((spot) => {
       const block = drawBlock(place);
-      moveTo(block, spot, this.unit);
+      moveBlock(block, spot, this.unit);
       return block;
     }));
   }

@@ -2,11 +2,11 @@
  * What is picked, to be put down where the next tap goes: some blocks of one column, or an endless
  * one of the box.
  */
-import { PLACES } from "./places.js";
-import { some } from "./tell.js";
+import { PLACES } from "./state/places.js";
+import { some } from "./state/tell.js";
 
 /**
- * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./state/places.js").Place} Place
  *
  * @typedef {object} Picked
  * @property {number | null} at the mat, null for the box

@@ -1,12 +1,12 @@
 /** What is written beside the mats: the number, its parts, its name, and the last step. */
-import { numberInWords } from "../shared/number_words.js";
+import WORDS from "../../data/place_words.json" with { type: "json" };
+import { numberInWords } from "../shared/state/number_words.js";
 import { html } from "../shared/svg.js";
-import { NAMES } from "./mats.js";
-import { compared, numberOf } from "./places.js";
-import { partsOf, sentence } from "./tell.js";
+import { compared, numberOf } from "./state/places.js";
+import { isStep, matEquation, partsOf, runOf, sentence } from "./state/tell.js";
 
 /**
- * @typedef {import("./places.js").Mat} Mat
+ * @typedef {import("./state/places.js").Mat} Mat
  *
  * @typedef {object} Readings
  * @property {boolean} expanded
@@ -15,8 +15,31 @@ import { partsOf, sentence } from "./tell.js";
  * @property {boolean} equation
  * @property {"us" | "uk"} vocabulary
  *
- * @typedef {import("./tell.js").Told & Readings} Read
+ * @typedef {import("./state/tell.js").Told & Readings} Read
  */
+
+/**
+ * The steps that are told: several of one kind are told as one.
+ * @param {Mat} first
+ */
+export function makeSteps(first) {
+  // Where the steps that are told began, and what they are.
+  let told = { from: first, run: "" };
+  let equation = "";
+  return {
+    equation: () => equation,
+    /**
+     * @param {Mat} before
+     * @param {Mat} after
+     * @param {boolean} begun whether it came from outside
+     */
+    go(before, after, begun) {
+      const run = begun ? "" : runOf(before, after);
+      told = { from: run && run === told.run ? told.from : before, run };
+      equation = begun && !isStep(before, after) ? "" : matEquation(told.from, after);
+    },
+  };
+}
 
 /**
  * Make the place for the readings.
@@ -47,15 +70,23 @@ export function makeReading() {
   /**
    * @param {Mat} mat
    * @param {Read} read
-   * @param {(blocks: import("./places.js").Blocks) => (Node | string)[]} write
+   * @param {(blocks: import("./state/places.js").Blocks) => (Node | string)[]} write
    * @returns {Node[]} a line for each mat, with its name where there are two
    */
   function lines(mat, { pair }, write) {
     return mat.map((blocks, at) => html(
       "div", {},
-      ...(mat.length > 1 ? [html("span", { class: "blocks-of" }, `${NAMES[pair][at]}: `)] : []),
+      ...(mat.length > 1 ? [nameOf(pair, at)] : []),
       ...write(blocks),
     ));
+  }
+
+  /**
+   * @param {Read["pair"]} pair
+   * @param {number} at
+   */
+  function nameOf(pair, at) {
+    return html("span", { class: "blocks-of" }, `${WORDS.mats[pair][at]}: `);
   }
 
   return {

@@ -3,13 +3,13 @@
  * not wanted they stay, but in both cases what was traded leaves its outline, and what it has
  * become stands out, until something else is done.
  */
-import { PLACES } from "./places.js";
-import { waysBetween } from "./ways.js";
+import { PLACES } from "./state/places.js";
+import { waysBetween } from "./state/ways.js";
 
 /**
- * @typedef {import("./places.js").Mat} Mat
- * @typedef {import("./ways.js").Spots} Spots
- * @typedef {import("./ways.js").Way} Way
+ * @typedef {import("./state/places.js").Mat} Mat
+ * @typedef {import("./state/ways.js").Spots} Spots
+ * @typedef {import("./state/ways.js").Way} Way
  */
 
 /**
@@ -18,7 +18,7 @@ import { waysBetween } from "./ways.js";
  * @returns {{
  *   spots: () => Spots,
  *   settle: () => void,
- *   show: (before: Mat, after: Mat, was: Spots, how: import("./ways.js").How) => void,
+ *   show: (before: Mat, after: Mat, was: Spots, how: import("./state/ways.js").How) => void,
  * }} where all blocks are, on the layer above everything; end what is on its way and wipe away what
  *   it left; show how blocks went from one mat to another
  */

@@ -1,13 +1,14 @@
 /** Coins, mat and purse as elements of a drawing. */
+import FACE from "../../data/coin_face.json" with { type: "json" };
 import { grip, put, svg } from "../shared/svg.js";
-import { signOn } from "./amounts.js";
-import { FACE, nameOn, outline, teeth } from "./face.js";
-import { reach } from "./places.js";
+import { signOn } from "./state/amounts.js";
+import { nameOn, outline, teeth } from "./state/face.js";
+import { reach } from "./state/places.js";
 
 /**
- * @typedef {import("./coinage.js").Coin} Coin
- * @typedef {import("./coinage.js").Currency} Currency
- * @typedef {import("./table.js").Box} Box
+ * @typedef {import("./state/coinage.js").Coin} Coin
+ * @typedef {import("./state/coinage.js").Currency} Currency
+ * @typedef {import("./state/table.js").Box} Box
  *
  * @typedef {object} Look what is shown on coins
  * @property {Currency} money
@@ -23,7 +24,6 @@ const TYPE_PX = 18;
 const GRIP_PX = 5;
 const DIGIT_HEIGHT = 0.7;
 const LETTER_HEIGHT = 0.52;
-const FIT = [1.1, 1, 0.76, 0.6];
 
 /**
  * Draw a coin around the origin.
@@ -129,7 +129,7 @@ function photo(source, shape, r) {
  */
 function numeral(sign, r, named) {
   const { size, below } = FACE[named ? "numeral_named" : "numeral"];
-  const type = r * size * FIT[Math.min(sign.length, FIT.length) - 1];
+  const type = r * size * FACE.fit[Math.min(sign.length, FACE.fit.length) - 1];
   const y = r * below + (type * DIGIT_HEIGHT) / 2;
   return svg("text", { y, "font-size": type }, sign);
 }

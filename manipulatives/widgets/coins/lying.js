@@ -1,12 +1,12 @@
 /** The coins on the mat as elements: each keeps its own as long as it lies there. */
 import { html, svg } from "../shared/svg.js";
-import { coinOf } from "./coinage.js";
+import { coinOf } from "./state/coinage.js";
 import { drawCoin } from "./drawing.js";
-import { LINE, MAT, reach } from "./places.js";
-import { counting } from "./tray.js";
+import { LINE, MAT, reach } from "./state/places.js";
+import { counting } from "./state/tray.js";
 
 /**
- * @typedef {import("./places.js").Lying} Lying
+ * @typedef {import("./state/places.js").Lying} Lying
  * @typedef {import("./drawing.js").Look} Look
  * @typedef {{ x: number, y: number }} Point
  * @typedef {{ lying: Lying, drawn: SVGGElement, handle: HTMLElement }} Piece

@@ -1,16 +1,17 @@
 /** Mat and purse on the screen: laid out, drawn, and what a finger takes of them. */
 import { html, put, svg } from "../shared/svg.js";
-import { coinOf } from "./coinage.js";
+import { coinOf } from "./state/coinage.js";
 import { drawBox, drawCoin, drawSlot, nameFits } from "./drawing.js";
 import { makeLying } from "./lying.js";
-import { reach } from "./places.js";
-import { WHOLE, inside, partOf, tableFor } from "./table.js";
+import { reach } from "./state/places.js";
+import { WHOLE, inside, partOf, tableFor } from "./state/table.js";
 
 /**
- * @typedef {import("./places.js").Lying} Lying
+ * @typedef {import("./state/places.js").Lying} Lying
  * @typedef {import("./hold.js").Taken} Taken
+ * @typedef {import("./hold.js").Held} Held
  * @typedef {import("./drawing.js").Look} Look
- * @typedef {import("./table.js").Box} Box
+ * @typedef {import("./state/table.js").Box} Box
  * @typedef {[key: string, left: number | null][]} Left what a purse still holds
  * @typedef {{ x: number, y: number }} Point
  *
@@ -23,6 +24,8 @@ import { WHOLE, inside, partOf, tableFor } from "./table.js";
  * @property {number[]} places picked from the tray
  * @property {boolean} several whether several coins can be picked
  * @property {number} counted below how many coins there are the figures of counting on
+ *
+ * @typedef {ReturnType<typeof makeMat>} Mat
  */
 
 // So near to a coin that is smaller than a finger it is taken all the same.
@@ -41,10 +44,15 @@ export function makeMat(root, body) {
   // What is taken is HTML: browsers know touch-action on nothing that is drawn inside an svg.
   const kinds = html("div");
   const handles = html("div", { class: "coins-handles" }, kinds, lying.handles);
-  const floating = svg("svg", { "class": "coins-floating", "aria-hidden": true });
-  const place = html("div", { class: "coins-place" }, drawing, handles, floating);
+  const place = html("div", { class: "coins-place" }, drawing, handles);
+  // Pictures of the coins that are held, each above everything else.
+  /** @type {Map<Held, SVGElement>} */
+  const floating = new Map();
   body.append(place);
   let table = tableFor([], false, { width: 0, height: 0 }, WHOLE);
+  // Where coins come from that are new on the mat, or were let go over it.
+  /** @type {Point | null} */
+  let from = null;
   // The coin of the tray that the key Tab leads to.
   let stop = 0;
 
@@ -114,11 +122,11 @@ export function makeMat(root, body) {
   /**
    * Show what lies there.
    * @param {Shown} shown
-   * @param {Point | null} from where coins come from that are new or were let go, on the mat
    */
-  function paint(shown, from) {
+  function paint(shown) {
     const look = { ...shown.look, scale: table.scale };
     lying.lay(shown.tray, look, from);
+    from = null;
     lying.count(shown.tray, look, shown.counted, table.type);
     paintPurse(shown);
     paintTray(shown);
@@ -173,6 +181,11 @@ export function makeMat(root, body) {
     });
   }
 
+  /** @param {Point | null} origin where coins come from that are new when it is painted next */
+  function begin(origin) {
+    from = origin;
+  }
+
   /**
    * What can be taken at a point.
    * @param {Point} point of the drawing
@@ -183,10 +196,10 @@ export function makeMat(root, body) {
    */
   function taken(point, tray, left, { money }) {
     const { origin, scale } = table;
-    const coins = tray.map(({ coin, x, y }, index) => {
-      const middle = { x: origin.x + x, y: origin.y + y };
+    const coins = tray.map((each) => {
+      const middle = { x: origin.x + each.x, y: origin.y + each.y };
       const far = Math.hypot(point.x - middle.x, point.y - middle.y);
-      return { key: coin, place: index, middle, far };
+      return { key: each.coin, lying: each, middle, far };
     }).reverse();
     const near = coins.filter(({ far }) => far * scale <= FINGER_PX).sort((a, b) => a.far - b.far);
     const coin = coins.find(({ key, far }) => far <= reach(coinOf(money, key))) ?? near[0];
@@ -201,7 +214,7 @@ export function makeMat(root, body) {
    */
   function fromPurse(index, left) {
     const { x, y, width, height } = table.slots[index];
-    return { key: left[index][0], place: null, middle: { x: x + width / 2, y: y + height / 2 } };
+    return { key: left[index][0], lying: null, middle: { x: x + width / 2, y: y + height / 2 } };
   }
 
   /**
@@ -226,43 +239,56 @@ export function makeMat(root, body) {
   }
 
   /**
-   * Show the held coin under the pointer. It is a picture of its own, which moves without anything
+   * Show a held coin under its pointer. It is a picture of its own, which moves without anything
    * else being painted.
-   * @param {Taken | null} coin
-   * @param {{ clientX: number, clientY: number }} pointer
-   * @param {Point} grab where it is held, from its middle
+   * @param {import("./hold.js").Hold} hold
    * @param {Look} look
    */
-  function float(coin, pointer, grab, look) {
-    if (!coin) {
-      root.classList.remove("is-held");
-      floating.replaceChildren();
-      for (const { drawn } of lying.pieces()) {
-        drawn.classList.remove("is-lifted");
-      }
-      return;
-    }
-    const kind = coinOf(look.money, coin.key);
+  function float({ thing, last }, look) {
+    const { key, grab } = thing;
+    const kind = coinOf(look.money, key);
     const half = reach(kind) + 20;
     const scale = drawing.getScreenCTM()?.a ?? 1;
-    if (!floating.childElementCount) {
+    let picture = floating.get(thing);
+    if (!picture) {
       root.classList.add("is-held");
-      const box = `${-half} ${-half} ${2 * half} ${2 * half}`;
-      const size = { width: 2 * half * scale, height: 2 * half * scale };
-      const picture = drawCoin(kind, { ...look, scale: table.scale, ring: "" });
-      put(floating, { viewBox: box, ...size }, picture);
-      if (coin.place !== null) {
-        lying.pieces()[coin.place].drawn.classList.add("is-lifted");
-      }
+      picture = svg("svg", {
+        "class": "coins-floating",
+        "aria-hidden": true,
+        "viewBox": `${-half} ${-half} ${2 * half} ${2 * half}`,
+        "width": 2 * half * scale,
+        "height": 2 * half * scale,
+      }, drawCoin(kind, { ...look, scale: table.scale, ring: "" }));
+      floating.set(thing, picture);
+      place.append(picture);
+      paintLifted();
     }
     const { left, top } = place.getBoundingClientRect();
-    const right = pointer.clientX - left - (grab.x + half) * scale;
-    const down = pointer.clientY - top - (grab.y + half) * scale;
-    floating.style.transform = `translate(${right}px, ${down}px)`;
+    const right = last.clientX - left - (grab.x + half) * scale;
+    const down = last.clientY - top - (grab.y + half) * scale;
+    picture.style.transform = `translate(${right}px, ${down}px)`;
+  }
+
+  /**
+   * A coin is held no more.
+   * @param {Held} thing
+   */
+  function land(thing) {
+    floating.get(thing)?.remove();
+    floating.delete(thing);
+    root.classList.toggle("is-held", floating.size > 0);
+    paintLifted();
+  }
+
+  function paintLifted() {
+    const held = [...floating.keys()].map((thing) => thing.lying);
+    for (const piece of lying.pieces()) {
+      piece.drawn.classList.toggle("is-lifted", held.includes(piece.lying));
+    }
   }
 
   return {
     place, drawing, handles, kinds, table: () => table, pieces: lying.pieces,
-    dress, paint, taken, fromPurse, focusCoin, focusKind, float,
+    dress, paint, begin, taken, fromPurse, focusCoin, focusKind, float, land,
   };
 }

@@ -2,43 +2,45 @@
  * What a finger, a button or a key does to the shape: points are put, picked, added and taken
  * away, strokes of the guide are drawn, cuts are made.
  */
-import { NOTHING, betweenPoints, inserted, moved, putPoint, removed } from "./moves.js";
-import { nearest, same } from "./paper.js";
-import { waysToShare } from "./shares.js";
-import { nearestPoint } from "./spots.js";
-import { pointName } from "./tell.js";
-import { strokes } from "./words.js";
+import { NOTHING, betweenPoints, flipped, inserted, moved } from "./state/moves.js";
+import { putPoint, removed, turned } from "./state/moves.js";
+import { nearest, same } from "./state/paper.js";
+import { waysToShare } from "./state/shares.js";
+import { nearestPoint } from "./state/spots.js";
+import { pointName } from "./state/tell.js";
+import { strokes } from "./state/words.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
- * @typedef {import("./paper.js").Spot} Spot
- * @typedef {import("./spots.js").CutPoint} CutPoint
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
+ * @typedef {import("./state/paper.js").Spot} Spot
+ * @typedef {import("./state/spots.js").CutPoint} CutPoint
  *
- * @typedef {object} Desk what is worked on, and with
- * @property {{ picked: number | null, stop: number, pen: Spot, said: string }} hand the point that
- *   goes where the paper is tapped, the point that the key Tab leads to, where the pen is, and the
- *   sentence of the last stroke, or what was wrong with the last tap
+ * @typedef {object} Hand
+ * @property {number | null} picked the point that goes where the paper is tapped
+ * @property {number} stop the point that the key Tab leads to
+ * @property {Spot} pen where the pen is
+ * @property {string} said the sentence of the last stroke, or what was wrong with the last tap
+ *
+ * @typedef {object} Work what is worked on, and with
+ * @property {Hand} hand
  * @property {import("./drawing.js").Sheet} sheet
- * @property {ReturnType<typeof import("./cutting.js").makeCutting>} cutting
+ * @property {import("./cutting.js").Cutting} cutting
+ * @property {import("../shared/state/undoable.js").Undoable<Shape>} state
  * @property {() => Shape} shape
  * @property {() => Grid} grid
  * @property {() => Shape | null} guide
  * @property {() => boolean} isCutting
- * @property {() => void} paint
- * @property {() => void} paintTools
- * @property {(next: Shape | string, sentence: string, shown?: string) => void} change go to another
- *   shape in one step and say a sentence, and show one; or say why not
- * @property {(sentence: string) => void} refuse show and say why nothing was done
- * @property {(sentence: string) => void} say
- * @property {(index: number | null) => void} focusOn a point, or the pen
+ * @property {() => boolean} isHeld whether a finger holds a point
+ * @property {() => Shape | null} drop let go of all, and say what the shape was before
+ * @property {import("./view.js").View} view
  *
  * @typedef {ReturnType<typeof makeActs>} Acts
  */
 
-/** @param {Desk} desk */
-export function makeActs(desk) {
-  const { hand, sheet, cutting, shape, grid, isCutting, change, focusOn } = desk;
+/** @param {Work} work */
+export function makeActs(work) {
+  const { hand, sheet, cutting, state, shape, grid, isCutting, view } = work;
 
   const acts = {
     /**
@@ -119,7 +121,7 @@ export function makeActs(desk) {
       if (!isCutting() && hand.picked !== null) {
         acts.removePoint(hand.picked);
       } else if (cutting.drop()) {
-        desk.paint();
+        view.paint();
       } else if (isCutting() && cuts) {
         change(withCuts(shape(), cuts.slice(0, -1)), "The last cut is gone.");
       }
@@ -144,7 +146,7 @@ export function makeActs(desk) {
     cut(through) {
       const after = through ? cutting.through(through) : "Draw a shape to cut.";
       change(after, "");
-      desk.paintTools();
+      view.paintTools();
     },
 
     /** @param {number} many the next way to cut into so many equal shares */
@@ -157,9 +159,9 @@ export function makeActs(desk) {
         : "Draw a rectangle or a circle for that.", "");
     },
 
-    /** @returns {import("./words.js").Stroke | undefined} the next stroke of the guide */
+    /** @returns {import("./state/words.js").Stroke | undefined} the next stroke of the guide */
     nextStroke() {
-      const guide = desk.guide();
+      const guide = work.guide();
       const all = guide ? strokes(guide, grid()) : [];
       const now = JSON.stringify(withCuts(shape()));
       const done = all.findIndex(({ shape: after }) => JSON.stringify(after) === now);
@@ -172,16 +174,98 @@ export function makeActs(desk) {
         change(next.shape, next.say, next.say);
       }
     },
+
+    undo() {
+      if (cutting.drop()) {
+        view.paint();
+      } else if (!work.isHeld()) {
+        work.drop();
+        if (state.undo()) {
+          view.tell("Undone.");
+        }
+      }
+    },
+
+    reset() {
+      work.drop();
+      if (state.reset()) {
+        view.tell("As it was at first.");
+      }
+    },
+
+    turn() {
+      change(turned(shape(), grid()), "Turned.");
+    },
+
+    flip() {
+      change(flipped(shape(), grid()), "Turned over.");
+    },
+
+    /**
+     * A point was taken hold of.
+     * @param {import("./hold.js").Taken} taken
+     */
+    taken({ index, added }) {
+      hand.stop = added ? hand.stop : index;
+      hand.said = "";
+      focusOn(added ? null : index);
+    },
+
+    /**
+     * All is let go of.
+     * @param {Shape} was the shape when the first point was taken
+     * @param {import("./hold.js").Taken} taken
+     */
+    settle(was, { index, added }) {
+      hand.picked = null;
+      if (state.settle(was)) {
+        hand.stop = index;
+        focusOn(index);
+        view.tell(added ? "A new point." : `${pointName(shape(), index)}.`);
+      }
+    },
+
+    change,
+    focusOn,
   };
+
+  /**
+   * Go to another shape in one step, or say why not.
+   * @param {Shape | string} next
+   * @param {string} sentence what is said then
+   * @param {string} [shown] what stands below the paper then
+   */
+  function change(next, sentence, shown = "") {
+    if (typeof next === "string") {
+      view.refuse(next);
+    } else if (!work.isHeld()) {
+      hand.said = shown;
+      hand.picked = null;
+      cutting.drop();
+      if (state.act(next)) {
+        view.tell(sentence);
+      } else {
+        view.paint();
+      }
+    }
+  }
+
+  /** @param {number | null} index of a point, null for the pen */
+  function focusOn(index) {
+    const element = index === null ? sheet.pen : sheet.points()[index];
+    if (element && !element.hidden) {
+      element.focus({ preventScroll: true });
+    }
+  }
 
   /** @param {number | null} index of the point that goes where the paper is tapped */
   function pick(index) {
     hand.picked = index;
     hand.said = "";
     hand.stop = index ?? hand.stop;
-    desk.paint();
+    view.paint();
     const name = index === null ? "Let go." : `${pointName(shape(), index)}.`;
-    desk.say(index === null ? name : `${name} Now tap where it goes.`);
+    view.say(index === null ? name : `${name} Now tap where it goes.`);
   }
 
   return acts;

@@ -1,12 +1,13 @@
 /** A cut on its way: point after point, from edge to edge. */
-import { onCircle, onEdges } from "./cuts.js";
-import { cutBy, sharesOf } from "./shares.js";
-import { cutPoints } from "./spots.js";
+import { onCircle, onEdges } from "./state/cuts.js";
+import { cutBy, sharesOf } from "./state/shares.js";
+import { cutPoints } from "./state/spots.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
- * @typedef {import("./spots.js").CutPoint} CutPoint
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
+ * @typedef {import("./state/spots.js").CutPoint} CutPoint
+ * @typedef {ReturnType<typeof makeCutting>} Cutting
  */
 
 const MOST = 12;

@@ -2,14 +2,15 @@
  * The paper as elements, made once and painted from then on: dots, guide, sides, cuts and marks in
  * a drawing, and over it what a finger takes.
  */
+import MARKS from "../../data/shape_marks.json" with { type: "json" };
 import { grip, html, icon, put, svg } from "../shared/svg.js";
-import { cutSpot, distance, marksOf, middle } from "./marks.js";
-import { SPACES, UNIT, dots, place, range } from "./paper.js";
+import { cutSpot, distance, marksOf, middle } from "./state/marks.js";
+import { SPACES, UNIT, dots, place, range } from "./state/paper.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
- * @typedef {import("./paper.js").Spot} Spot
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
+ * @typedef {import("./state/paper.js").Spot} Spot
  * @typedef {ReturnType<typeof makeSheet>} Sheet
  *
  * @typedef {object} Painted
@@ -18,16 +19,14 @@ import { SPACES, UNIT, dots, place, range } from "./paper.js";
  * @property {Shape | null} guide
  * @property {string[]} show
  * @property {string} count
- * @property {import("./look.js").Look} look the shape, looked at already
+ * @property {import("./state/look.js").Look} look the shape, looked at already
  * @property {boolean} movable whether points can be taken
  * @property {boolean} pointed whether points are seen
  * @property {number | null} picked
  */
 
 // Lengths in hundredths of a space, as in Python's drawings/polygon.py.
-export const PAPER = {
-  margin: 64, dot: 5, line: 9, guide: 22, point: 14, mark: 5, cut: 8, crossing: 26, number: 44,
-};
+const PAPER = MARKS.paper;
 const SIZE = SPACES * UNIT;
 const WHOLE = SIZE + 2 * PAPER.margin;
 const TYPE_PX = 18;

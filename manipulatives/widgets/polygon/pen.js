@@ -1,13 +1,13 @@
 /** Drawing and moving with keys: what a key does to the pen, and to a point that has the focus. */
-import { moved, stepped } from "./moves.js";
-import { nearest, place } from "./paper.js";
-import { nearestPoint, pointToward } from "./spots.js";
-import { cutName, placeName } from "./tell.js";
+import { moved, stepped } from "./state/moves.js";
+import { nearest, place } from "./state/paper.js";
+import { nearestPoint, pointToward } from "./state/spots.js";
+import { cutName, placeName } from "./state/tell.js";
 
 /**
- * @typedef {import("./acts.js").Desk} Desk
+ * @typedef {import("./acts.js").Work} Work
  * @typedef {import("./acts.js").Acts} Acts
- * @typedef {import("./paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Grid} Grid
  */
 
 const ARROW = /^(Shift\+)?(Arrow\w+)$/;
@@ -17,7 +17,7 @@ const STEPS = { square: [1, 1, 3], triangle: [1, 1, 3], plain: [10, 20, 100] };
 
 /**
  * The pen of those who draw with keys.
- * @param {Desk} desk
+ * @param {Work} work
  * @param {Acts} acts
  * @param {() => void} roved the key Tab leads to another point now
  * @returns {{
@@ -27,8 +27,8 @@ const STEPS = { square: [1, 1, 3], triangle: [1, 1, 3], plain: [10, 20, 100] };
  * }} show where it is, unless it has no use; use a key on the pen, or on a point, and say whether
  *   it means something
  */
-export function makePen(desk, acts, roved) {
-  const { hand, sheet, cutting, shape, grid, isCutting, change, focusOn } = desk;
+export function makePen({ hand, sheet, cutting, shape, grid, isCutting, view }, acts, roved) {
+  const { change, focusOn } = acts;
 
   /** @returns {number[]} the point of the paper where the pen is */
   function penPoint() {
@@ -63,7 +63,7 @@ export function makePen(desk, acts, roved) {
       } else if (key === "Home" && first && !isCutting()) {
         hand.pen = place(first, grid());
         pen.paint(false);
-        desk.say("At the first point.");
+        view.say("At the first point.");
       } else if (key === "Delete" || key === "Backspace") {
         acts.takeBack();
       } else if (key !== "Enter" && key !== " ") {
@@ -118,7 +118,7 @@ export function makePen(desk, acts, roved) {
       ? pointToward(cutting.points(), through, arrow).spot
       : place(stepped(penPoint(), arrow, grid(), further ? large : small), grid());
     pen.paint(false);
-    desk.say(where());
+    view.say(where());
   }
 
   return pen;

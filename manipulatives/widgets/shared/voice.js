@@ -3,7 +3,6 @@
  * sends the text elsewhere is never used: then there is no button.
  */
 import { html, icon } from "./svg.js";
-import { button } from "../round/core/button.js";
 
 const SPEAKER = "M4 9.5 H8 L13 5 V19 L8 14.5 H4 Z M16 9 C17.6 10.6 17.6 13.4 16 15 M18.5 6.5 " +
   "C21.6 9.6 21.6 14.4 18.5 17.5";
@@ -25,13 +24,13 @@ export function localVoice(voices, vocabulary) {
 /**
  * A button that reads aloud, unseen as long as no voice on the device offers itself.
  * @param {{ vocabulary: string, words: () => string }} given
- * @param {{ signal: AbortSignal }} lifetime
+ * @param {{ signal: AbortSignal }} scope
  * @returns {HTMLButtonElement}
  */
 export function listenButton({ vocabulary, words }, { signal }) {
-  const listen = button(
-    "listen", { "hidden": "", "aria-label": "Listen" }, icon(SPEAKER), html("span", {}, "Listen"),
-  );
+  const listen = html("button", {
+    "type": "button", "class": "kit-button round-listen", "hidden": "", "aria-label": "Listen",
+  }, icon(SPEAKER), html("span", {}, "Listen"));
   const speech = globalThis.speechSynthesis;
   if (!speech) {
     return listen;
