@@ -86,21 +86,21 @@ def _run(typed: Sequence[str] | None) -> int:
     except BrokenPipeError:
         raise
     except LessonProblem as problem:
-        return _told(problem)
+        return _print_problem(problem)
     except OSError as error:
         # A name that is too long for any disk, for one.
-        return _told(" ".join(str(error).split()))
+        return _print_problem(" ".join(str(error).split()))
     except KeyboardInterrupt:
         return INTERRUPTED
     except Exception as error:
         if "lesson" not in given or os.environ.get("MANIPULATIVES_TRACEBACKS"):
             raise
         # A file may hold what nobody foresaw: one sentence, and nothing is written.
-        return _told(unreadable(error, file=str(given.lesson)))
+        return _print_problem(unreadable(error, file=str(given.lesson)))
     return DONE
 
 
-def _told(problem: object) -> int:
+def _print_problem(problem: object) -> int:
     try:
         print(problem, file=sys.stderr)
     except UnicodeEncodeError:

@@ -51,7 +51,7 @@ def run(given: argparse.Namespace) -> str:
     Raises:
         LessonProblem: there is no such skill or strand, or there is a file of that name already.
     """
-    from manipulatives.shelf.find import ruling  # noqa: PLC0415 - notebooks take long to load
+    from manipulatives.shelf.find import source_file  # noqa: PLC0415 - notebooks take long to load
     from manipulatives.shelf.replace import FORCE, is_there  # noqa: PLC0415
     from manipulatives.shelf.save import name_for  # noqa: PLC0415
 
@@ -61,7 +61,7 @@ def run(given: argparse.Namespace) -> str:
     )
     target: Path = given.output or Path(f"{name_for(lesson.title)}.toml")
     writing.check_target(target, ".toml")
-    notebook = ruling(target)
+    notebook = source_file(target)
     if notebook != target:
         # A lesson file beside it would never be read.
         raise LessonProblem(

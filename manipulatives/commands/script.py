@@ -15,7 +15,6 @@ EXAMPLE = "manipulatives script monday.toml"
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Tell a parser what the command takes."""
-    writing.file_arguments(parser, "PDF")
     writing.paper_arguments(parser)
     writing.numbers_arguments(parser)
 

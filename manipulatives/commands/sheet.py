@@ -17,7 +17,6 @@ OUTPUT_OF = {"pupil": "sheet", "key": "key", "steps": "steps"}
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Tell a parser what the command takes."""
-    writing.file_arguments(parser, "PDF")
     writing.paper_arguments(parser)
     writing.numbers_arguments(parser)
     parser.add_argument(

@@ -64,7 +64,8 @@ def force_argument(parser: argparse.ArgumentParser) -> None:
 
 
 def paper_arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser which paper may be printed on."""
+    """Tell a parser that a command puts one lesson on paper, and on which."""
+    file_arguments(parser, "PDF")
     parser.add_argument("--paper", choices=PAPERS, help="instead of what the lesson says")
 
 
@@ -87,13 +88,13 @@ def source_of(given: argparse.Namespace) -> Path:
     Raises:
         LessonProblem: what was named is a folder.
     """
-    from manipulatives.shelf.find import ruling, said_of_ruling  # noqa: PLC0415 - loads notebooks
+    from manipulatives.shelf.find import notebook_notice, source_file  # noqa: PLC0415 - loads notebooks
 
     if given.lesson.is_dir():
         raise LessonProblem("this is a folder", remedy="give a file", file=str(given.lesson))
     recover(given.lesson.parent)
-    source = ruling(given.lesson)
-    say(said_of_ruling(given.lesson, source))
+    source = source_file(given.lesson)
+    say(notebook_notice(given.lesson, source))
     return source
 
 

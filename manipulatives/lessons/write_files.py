@@ -72,7 +72,7 @@ class _Move:
             else:
                 self.draft.unlink()
 
-    def forget(self) -> None:
+    def discard(self) -> None:
         """Take the temporary file and the second name away, and leave the target as it is."""
         self.before.unlink(missing_ok=True)
         self.draft.unlink(missing_ok=True)
@@ -81,7 +81,7 @@ class _Move:
         """Put back what was there before, unless somebody has changed the file since."""
         if self.draft.exists():
             # The target is as it was. The draft goes last: it says so to whoever undoes this again.
-            self.forget()
+            self.discard()
         elif _digest_at(self.target) != self.new_digest:
             self.before.unlink(missing_ok=True)
         elif self.before.exists():
@@ -113,7 +113,7 @@ def write_files(files: Mapping[Path, bytes]) -> None:
         raise OSError(errno.EXDEV, "the files are not in one folder", str(next(iter(files))))
     [folder] = folders
     recover(folder)
-    with _blaming(next(iter(targets))), _new_journal(folder) as (journal, token):
+    with _naming_a_target(next(iter(targets))), _new_journal(folder) as (journal, token):
         moves = [
             _Move.of(folder, target.name, token, _digest_at(target), _digest(content))
             for target, content in targets.items()
@@ -121,13 +121,13 @@ def write_files(files: Mapping[Path, bytes]) -> None:
         files_of_plan = {move.target.name: [move.old_digest, move.new_digest] for move in moves}
         plan = {"token": token, "files": files_of_plan}
         _append(journal, json.dumps(plan).encode() + b"\n")
-        _settle(folder)
+        _sync_folder(folder)
         try:
             for move, content in zip(moves, targets.values(), strict=True):
                 _prepare(move, content)
         except BaseException:
             for move in moves:
-                move.forget()
+                move.discard()
             raise
         try:
             _append(journal, _COMMIT)
@@ -139,7 +139,7 @@ def write_files(files: Mapping[Path, bytes]) -> None:
             raise
         for move in moves:
             move.before.unlink(missing_ok=True)
-        _settle(folder)
+        _sync_folder(folder)
 
 
 def recover(folder: Path) -> None:
@@ -160,7 +160,7 @@ def recover(folder: Path) -> None:
 
 
 @contextlib.contextmanager
-def _blaming(target: Path) -> Iterator[None]:
+def _naming_a_target(target: Path) -> Iterator[None]:
     """Name a file that people know in an error about one of the writer's own."""
     try:
         yield
@@ -182,12 +182,12 @@ def _recover_one(path: Path) -> None:
         if _COMMIT not in words:
             # No target was touched yet.
             for move in moves:
-                move.forget()
+                move.discard()
         elif _UNDO in words:
             _undo(moves)
         else:
             _finish(moves, journal)
-        _settle(path.parent)
+        _sync_folder(path.parent)
     path.unlink(missing_ok=True)
 
 
@@ -254,10 +254,10 @@ def _prepare(move: _Move, content: bytes) -> None:
         os.fsync(file.fileno())
     if not move.new:
         move.draft.chmod(move.target.stat().st_mode & 0o7777)
-        _keep(move.target, move.before)
+        _link_or_copy(move.target, move.before)
 
 
-def _keep(target: Path, before: Path) -> None:
+def _link_or_copy(target: Path, before: Path) -> None:
     """Give a file a second name; a copy where the disk knows no second names."""
     try:
         os.link(target, before)
@@ -292,7 +292,7 @@ def _append(journal: BinaryIO, line: bytes, *, force: bool = True) -> None:
 _BINARY = getattr(os, "O_BINARY", 0)
 
 
-def _settle(folder: Path) -> None:
+def _sync_folder(folder: Path) -> None:
     """Force the names in a folder to the disk, where folders can be opened (not on Windows)."""
     if os.name != "posix":
         return

@@ -60,7 +60,7 @@ def lesson_names(folder: Path) -> list[str]:
     return sorted({path.stem for path in lesson_files(folder)})
 
 
-def ruling(lesson: Path, folder: Path | None = None) -> Path:
+def source_file(lesson: Path, folder: Path | None = None) -> Path:
     """Return the file that a lesson is made from: its notebook once that is there.
 
     Args:
@@ -68,7 +68,7 @@ def ruling(lesson: Path, folder: Path | None = None) -> Path:
         folder: another folder in which its notebook may be; None for none.
 
     Example:
-        >>> ruling(Path("notebooks/market-clock.toml")).name
+        >>> source_file(Path("notebooks/market-clock.toml")).name
         'market-clock.ipynb'
     """
     if lesson.suffix.lower() == TOML:
@@ -79,11 +79,11 @@ def ruling(lesson: Path, folder: Path | None = None) -> Path:
     return lesson
 
 
-def said_of_ruling(lesson: Path, source: Path) -> str:
+def notebook_notice(lesson: Path, source: Path) -> str:
     """Return the sentence that says that a notebook is used instead of a lesson file, or "".
 
     Example:
-        >>> said_of_ruling(Path("fri.toml"), Path("fri.ipynb"))
+        >>> notebook_notice(Path("fri.toml"), Path("fri.ipynb"))
         'fri.toml: its notebook fri.ipynb is there, so that is the lesson.'
     """
     if source == lesson:

@@ -8,12 +8,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from dataclasses import dataclass, replace
 from functools import partial
+from itertools import islice
 from pathlib import Path
 
 from manipulatives.lessons.problem import LessonProblem, in_file, unreadable
 from manipulatives.lessons.settings import FILE, class_settings
 from manipulatives.lessons.write_files import recover, write_files
-from manipulatives.shelf.find import ruling
+from manipulatives.shelf.find import source_file
 from manipulatives.shelf.outputs import NOTEBOOK, OF_A_LESSON, OUTPUTS, Source, notebook_text
 from manipulatives.shelf.replace import MOVE_OR_FORCE, check_replaceable, check_unchanged
 
@@ -72,13 +73,13 @@ def make_all(
     with ProcessPoolExecutor(processes, mp_context=afresh, initializer=_in_peace) as pool:
         left = iter(lessons)
         one = partial(make_one, into=into, anew=anew, force=force)
-        running = {pool.submit(one, lesson) for lesson in _some(left, 2 * processes)}
+        running = {pool.submit(one, lesson) for lesson in islice(left, 2 * processes)}
         try:
             while running:
                 done, running = wait(running, return_when=FIRST_COMPLETED)
                 for each in done:
                     yield each.result()
-                running |= {pool.submit(one, lesson) for lesson in _some(left, len(done))}
+                running |= {pool.submit(one, lesson) for lesson in islice(left, len(done))}
         except BaseException:
             for each in running:
                 each.cancel()
@@ -125,7 +126,7 @@ def _in_peace() -> None:
 
 def _contents(lesson: Path, folder: Path, *, anew: bool, force: bool) -> dict[Path, bytes]:
     """Return the files that have to be written, with what they are to hold."""
-    source = ruling(lesson, folder)
+    source = source_file(lesson, folder)
     beside = folder / f"{lesson.stem}{NOTEBOOK}"
     writes = source.suffix.lower() != NOTEBOOK
     since = _newest(lesson, source, lesson.with_name(FILE))
@@ -170,7 +171,3 @@ def _newest(*paths: Path) -> int:
 
 def _is_newer(path: Path, since: int) -> bool:
     return path.is_file() and path.stat().st_mtime_ns >= since
-
-
-def _some(left: Iterator[Path], count: int) -> Iterator[Path]:
-    return (one for _, one in zip(range(count), left, strict=False))

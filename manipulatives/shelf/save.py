@@ -133,7 +133,7 @@ def save(
     notebook = draft.notebook()
     files[folder / f"{name}{NOTEBOOK}"] = notebook_text(notebook)
     if not replacing:
-        _ask(folder, name, place)
+        _check_same_lesson(folder, name, place)
         for output in wanted:
             check_replaceable(folder / f"{name}{output.ending}", output, remedy=SAY_SO)
     source = Source(notebook, class_settings(folder), name, folder)
@@ -179,7 +179,7 @@ def others_in(folder: Path, name: str) -> list[Lesson]:
     return found
 
 
-def _ask(folder: Path, name: str, place: Place | None) -> None:
+def _check_same_lesson(folder: Path, name: str, place: Place | None) -> None:
     there = [
         path.name for ending in (TOML, NOTEBOOK) if is_there(path := folder / f"{name}{ending}")
     ]
