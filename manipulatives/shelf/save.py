@@ -13,7 +13,7 @@ import tomli_w
 from manipulatives.lessons.atomic_write import atomic_write
 from manipulatives.lessons.files import lesson_text
 from manipulatives.lessons.lesson import Lesson
-from manipulatives.lessons.problem import LessonProblem, at
+from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.records.origin import new_id
 from manipulatives.lessons.settings import FIELDS, FILE, ClassSettings, class_settings
 from manipulatives.lessons.write_files import recover, write_files
@@ -72,13 +72,17 @@ def check_name(name: str) -> str:
     """
     text = name.strip()
     if not text or text.startswith(".") or len(text) > 2 * LONGEST_NAME:
-        raise LessonProblem(f"{name!r} is no name for a file", remedy="write a short word for it")
+        raise LessonProblem(
+            f"{quoted(name)} is no name for a file", remedy="write a short word for it"
+        )
     if not text.isprintable() or re.search(r'[/\\:*?"<>|]', text):
         raise LessonProblem(
-            f"{name!r} is no name for a file", remedy="use letters, digits, dashes and spaces"
+            f"{quoted(name)} is no name for a file", remedy="use letters, digits, dashes and spaces"
         )
     if text.lower() in _TAKEN:
-        raise LessonProblem(f"{name!r} is the name of another file", remedy="choose another one")
+        raise LessonProblem(
+            f"{quoted(name)} is the name of another file", remedy="choose another one"
+        )
     return text
 
 
