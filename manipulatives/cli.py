@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import argparse
+import contextlib
 import os
 import sys
-from typing import TYPE_CHECKING, NoReturn, Protocol
+from typing import TYPE_CHECKING, NoReturn, Protocol, TextIO
 
 from manipulatives.commands import (
     check,
@@ -66,29 +67,40 @@ def main(typed: Sequence[str] | None = None) -> int:
         >>> main(["page", "nowhere.toml"])
         2
     """
+    try:
+        try:
+            return _run(typed)
+        finally:
+            # What is still in a buffer would otherwise fail when the interpreter ends.
+            for stream in _streams():
+                stream.flush()
+    except BrokenPipeError:
+        return _after_closed_pipe()
+
+
+def _run(typed: Sequence[str] | None) -> int:
     given = _parser().parse_args(typed)
     start_quickly()
     try:
         print(given.run(given))
-        sys.stdout.flush()
     except BrokenPipeError:
-        return _after_closed_pipe()
+        raise
     except LessonProblem as problem:
-        return _told(problem)
+        return _print_problem(problem)
     except OSError as error:
         # A name that is too long for any disk, for one.
-        return _told(" ".join(str(error).split()))
+        return _print_problem(" ".join(str(error).split()))
     except KeyboardInterrupt:
         return INTERRUPTED
     except Exception as error:
         if "lesson" not in given or os.environ.get("MANIPULATIVES_TRACEBACKS"):
             raise
         # A file may hold what nobody foresaw: one sentence, and nothing is written.
-        return _told(unreadable(error, file=str(given.lesson)))
+        return _print_problem(unreadable(error, file=str(given.lesson)))
     return DONE
 
 
-def _told(problem: object) -> int:
+def _print_problem(problem: object) -> int:
     try:
         print(problem, file=sys.stderr)
     except UnicodeEncodeError:
@@ -98,9 +110,17 @@ def _told(problem: object) -> int:
 
 def _after_closed_pipe() -> int:
     """Leave quietly: whoever read what was printed, such as `head`, has enough."""
-    # The interpreter would complain again when it empties its own buffer at the end.
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    # The interpreter would complain again when it empties its own buffers at the end.
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    for stream in _streams():
+        with contextlib.suppress(OSError, ValueError):  # it is no file, as in a test
+            os.dup2(nowhere, stream.fileno())
     return CLOSED_PIPE
+
+
+def _streams() -> list[TextIO]:
+    """Return where is printed; a program may be started without it."""
+    return [stream for stream in (sys.stdout, sys.stderr) if stream is not None]
 
 
 class _Parser(argparse.ArgumentParser):

@@ -2,12 +2,16 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import os
 import shlex
+import shutil
 import subprocess
 import sys
 
 import nbformat
 import pytest
+from pypdf import PdfReader, PdfWriter
+from pypdf.annotations import FreeText
 
 from manipulatives.cli import COMMANDS, main
 from manipulatives.commands import serve as command
@@ -142,6 +146,35 @@ def test_a_file_that_the_kit_did_not_make_is_replaced_only_when_that_is_said(
         assert main(typed) == 0
 
 
+def test_make_replaces_a_file_that_the_kit_did_not_make_only_when_that_is_said(folder, capsys):
+    (folder / "monday.html").write_bytes(b"my own notes")
+    before = contents(folder)
+    assert main(["make", "monday.toml"]) == 2
+    assert capsys.readouterr().err == (
+        "monday.toml: monday.html is there already and the kit did not make it; "
+        "move it away or rename it, or --force to replace it.\n"
+    )
+    assert contents(folder) == before
+    assert main(["make", "monday.toml", "--force"]) == 0
+    assert b"my own notes" not in (folder / "monday.html").read_bytes()
+
+
+def test_a_page_of_the_kit_may_take_the_place_of_one_for_others(folder):
+    assert main(["page", "monday.toml"]) == 0
+    assert main(["page", "monday.toml", "--for", "pupils", "-o", "monday.html"]) == 0
+    assert b'data-kit-session="pupils"' in (folder / "monday.html").read_bytes()
+
+
+def test_a_sheet_that_somebody_wrote_notes_into_is_not_replaced(folder, capsys):
+    assert main(["sheet", "monday.toml", "--key"]) == 0
+    reader = PdfReader(folder / "monday.key.pdf")
+    notes = PdfWriter(reader, incremental=True)
+    notes.add_annotation(0, FreeText(text="Ann: again", rect=(50, 50, 200, 100)))
+    notes.write(folder / "monday.key.pdf")
+    assert main(["sheet", "monday.toml", "--key"]) == 2
+    assert "the kit did not make it" in capsys.readouterr().err
+
+
 @pytest.mark.parametrize(
     "command",
     [["page"], ["sheet"], ["sheet", "--key"], ["script"], ["cutouts"], ["check"], ["make"]],
@@ -164,21 +197,38 @@ def test_the_notebook_rules_in_every_command_once_it_is_there(folder, capsys, co
 FORCED = {"make": ["--again"]}
 
 
-def test_a_reader_who_leaves_ends_a_command_quietly():
-    done = subprocess.run(
-        [sys.executable, "-c", CLOSED], capture_output=True, text=True, check=False
-    )
-    assert (done.returncode, done.stderr) == (141, "")
+@pytest.mark.parametrize(
+    ("typed", "stream", "status"),
+    [
+        (["skills"], "stdout", {141}),
+        ([], "stdout", {141}),
+        (["page", "nowhere.toml"], "stderr", {141}),
+        (["skills"], "stderr", {0}),
+        # What the parser itself prints is given up without a word when it is not buffered.
+        (["skills", "--help"], "stdout", {141, 0}),
+        (["skills", "--fast"], "stderr", {141, 2}),
+    ],
+    ids=repr,
+)
+def test_a_reader_who_leaves_ends_a_command_quietly(typed, stream, status):
+    reads, writes = os.pipe()
+    # A reader that closes its end at once, as `head` does after its lines.
+    os.close(reads)
+    streams = {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE, stream: writes}
+    with os.fdopen(writes):
+        done = subprocess.run(
+            [sys.executable, "-m", "manipulatives", *typed], check=False, **streams
+        )
+    assert done.returncode in status
+    assert not done.stderr
 
 
-# A reader that closes its end at once, as `head` does after its lines.
-CLOSED = """
-import os, subprocess, sys
-reads, writes = os.pipe()
-os.close(reads)
-done = subprocess.run([sys.executable, "-m", "manipulatives", "skills"], stdout=writes)
-sys.exit(done.returncode)
-"""
+@pytest.mark.skipif(not shutil.which("sh"), reason="needs a shell")
+@pytest.mark.parametrize("closed", ["<&- >&-", "2>&-", ">&- 2>&-"])
+def test_a_command_without_anything_to_print_to_is_done_all_the_same(closed):
+    command = f"{shlex.quote(sys.executable)} -m manipulatives skills {closed}"
+    done = subprocess.run(["sh", "-c", command], capture_output=True, check=False)  # noqa: S607
+    assert (done.returncode, done.stderr) == (0, b"")
 
 
 BAD = {

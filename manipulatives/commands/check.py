@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
 
 from manipulatives.commands import writing
 from manipulatives.commands.make import several
@@ -18,9 +17,7 @@ MINUTES = 15
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Tell a parser what the command takes."""
-    parser.add_argument(
-        "lesson", metavar="LESSON", type=Path, help="a lesson file (.toml) or a notebook (.ipynb)"
-    )
+    writing.lesson_argument(parser)
     parser.add_argument(
         "--minutes",
         metavar="N",

@@ -15,7 +15,6 @@ EXAMPLE = "manipulatives cutouts monday.toml"
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Tell a parser what the command takes."""
-    writing.file_arguments(parser, "PDF")
     writing.paper_arguments(parser)
 
 
@@ -26,9 +25,5 @@ def run(given: argparse.Namespace) -> str:
         LessonProblem: nothing can be printed of it, or it cannot be written.
     """
     from manipulatives.outputs.sheet import cutouts_of_file  # noqa: PLC0415 - paper loads much
-    from manipulatives.shelf.outputs import OUTPUTS  # noqa: PLC0415
 
-    source = writing.source_of(given)
-    target = writing.target_of(given, OUTPUTS["cutouts"])
-    writing.write(target, cutouts_of_file(source, paper=given.paper))
-    return f"The sheet to cut out is written: {target}."
+    return writing.write_paper(given, "cutouts", cutouts_of_file)

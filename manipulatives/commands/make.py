@@ -21,19 +21,20 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "lessons",
         metavar="LESSON",
-        type=Path,
+        type=writing.path,
         nargs="+",
         help="a lesson file (.toml), a notebook (.ipynb), or a folder with lesson files",
     )
     parser.add_argument(
         "--into",
         metavar="FOLDER",
-        type=Path,
+        type=writing.path,
         help="where everything goes, made if it is not there; without it, beside each lesson",
     )
     parser.add_argument(
         "--again", action="store_true", help="make everything, even what is newer than its lesson"
     )
+    writing.force_argument(parser)
 
 
 def run(given: argparse.Namespace) -> str:
@@ -43,17 +44,17 @@ def run(given: argparse.Namespace) -> str:
         LessonProblem: a lesson cannot be read or made; the others are made all the same.
     """
     # Drawing and Jupyter's formats take long to load, which no other command should wait for.
-    from manipulatives.shelf.find import ruling, said_of_ruling  # noqa: PLC0415
+    from manipulatives.shelf.find import notebook_notice, source_file  # noqa: PLC0415
     from manipulatives.shelf.make import make_all  # noqa: PLC0415
 
     lessons = lessons_in(given.lessons)
     if given.into is not None:
         _make_folder(given.into)
     for lesson in lessons:
-        writing.say(said_of_ruling(lesson, ruling(lesson, given.into)))
+        writing.say(notebook_notice(lesson, source_file(lesson, given.into)))
     written, left, problems = 0, 0, []
     with Progress(len(lessons), "lessons") as progress:
-        for made in make_all(lessons, into=given.into, anew=given.again):
+        for made in make_all(lessons, into=given.into, anew=given.again, force=given.force):
             progress.step()
             written += len(made.files)
             left += not (made.files or made.problem)

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import secrets
 from pathlib import Path
 
 from manipulatives.commands import writing
 from manipulatives.lessons.catalogue.skills import SKILLS, skill_called
-from manipulatives.lessons.editing import FIRST_SEED, SEEDS, changed, seconds_of, with_round
+from manipulatives.lessons.editing import changed, seconds_of, seed_by_chance, with_round
 from manipulatives.lessons.files import lesson_text
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import LessonProblem
@@ -40,7 +39,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "-o",
         "--output",
         metavar="FILE",
-        type=Path,
+        type=writing.path,
         help="the lesson file to write; without it, named after the title, in this folder",
     )
     parser.add_argument("--force", action="store_true", help="replace a file of that name")
@@ -52,20 +51,26 @@ def run(given: argparse.Namespace) -> str:
     Raises:
         LessonProblem: there is no such skill or strand, or there is a file of that name already.
     """
-    from manipulatives.shelf.save import name_for  # noqa: PLC0415 - notebooks take long to load
+    from manipulatives.shelf.find import source_file  # noqa: PLC0415 - notebooks take long to load
+    from manipulatives.shelf.replace import FORCE, is_there  # noqa: PLC0415
+    from manipulatives.shelf.save import name_for  # noqa: PLC0415
 
-    seed = FIRST_SEED + secrets.randbelow(SEEDS) if given.seed is None else given.seed
+    seed = seed_by_chance() if given.seed is None else given.seed
     lesson = new_lesson(
         given.skills, seed=seed, title=given.title, date=given.date, minutes=given.minutes
     )
     target: Path = given.output or Path(f"{name_for(lesson.title)}.toml")
     writing.check_target(target, ".toml")
-    if not given.force and (target.exists() or target.is_symlink()):
+    notebook = source_file(target)
+    if notebook != target:
+        # A lesson file beside it would never be read.
         raise LessonProblem(
-            "there is a file of that name already",
-            remedy="give another name with -o, or --force to replace it",
+            f"its notebook {notebook} is there, so that is the lesson",
+            remedy="give another name with -o",
             file=str(target),
         )
+    if not given.force and is_there(target):
+        raise LessonProblem("there is a file of that name already", remedy=FORCE, file=str(target))
     writing.write(target, lesson_text(lesson))
     rounds = ", ".join(one.skill for one in lesson.rounds)
     return f"The lesson is written: {target} ({rounds})."

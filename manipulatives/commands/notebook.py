@@ -19,7 +19,7 @@ ENDING = ".ipynb"
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Tell a parser what the command takes."""
-    parser.add_argument("lesson", metavar="LESSON", type=writing.path, help="a lesson file (.toml)")
+    writing.lesson_argument(parser, what="a lesson file (.toml)")
     writing.target_arguments(parser, "notebook")
 
 

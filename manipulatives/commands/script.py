@@ -15,7 +15,6 @@ EXAMPLE = "manipulatives script monday.toml"
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Tell a parser what the command takes."""
-    writing.file_arguments(parser, "PDF")
     writing.paper_arguments(parser)
     writing.numbers_arguments(parser)
 
@@ -27,10 +26,6 @@ def run(given: argparse.Namespace) -> str:
         LessonProblem: nothing can be printed of it, or it cannot be written.
     """
     from manipulatives.outputs.sheet import script_of_file  # noqa: PLC0415 - paper loads much
-    from manipulatives.shelf.outputs import OUTPUTS  # noqa: PLC0415
 
-    source = writing.source_of(given)
-    target = writing.target_of(given, OUTPUTS["script"])
     numbers = {"seed": given.seed, "version": given.version, "code": given.code}
-    writing.write(target, script_of_file(source, paper=given.paper, **numbers))
-    return f"The script is written: {target}."
+    return writing.write_paper(given, "script", script_of_file, **numbers)

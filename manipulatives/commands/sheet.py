@@ -13,12 +13,10 @@ if TYPE_CHECKING:
 HELP = "Print a lesson as practice on paper, or with --key as the same sheet answered."
 EXAMPLE = "manipulatives sheet monday.toml -o monday.pdf --large-print"
 OUTPUT_OF = {"pupil": "sheet", "key": "key", "steps": "steps"}
-CALLED = {"pupil": "sheet", "key": "key", "steps": "key with its steps"}
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Tell a parser what the command takes."""
-    writing.file_arguments(parser, "PDF")
     writing.paper_arguments(parser)
     writing.numbers_arguments(parser)
     parser.add_argument(
@@ -43,22 +41,16 @@ def run(given: argparse.Namespace) -> str:
         LessonProblem: nothing can be printed of it, or it cannot be written.
     """
     from manipulatives.outputs.sheet import sheet_of_file  # noqa: PLC0415 - paper loads much
-    from manipulatives.shelf.outputs import OUTPUTS  # noqa: PLC0415
 
-    source = writing.source_of(given)
-    output = OUTPUTS[OUTPUT_OF[given.form]]
-    version = "" if given.version == VERSIONS[0] else f"-{given.version}"
-    ending = output.ending.replace(".pdf", f"{version}.pdf")
-    target = writing.target_of(given, output, ending)
-    content = sheet_of_file(
-        source,
+    return writing.write_paper(
+        given,
+        OUTPUT_OF[given.form],
+        sheet_of_file,
+        mark="" if given.version == VERSIONS[0] else f"-{given.version}",
         kind=given.form,
-        paper=given.paper,
         large_print=given.large_print,
         seed=given.seed,
         version=given.version,
         code=given.code,
         address=given.address,
     )
-    writing.write(target, content)
-    return f"The {CALLED[given.form]} is written: {target}."

@@ -5,13 +5,16 @@ from __future__ import annotations
 import argparse
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from manipulatives.lessons.atomic_write import atomic_write
 from manipulatives.lessons.lesson import PAPERS, VERSIONS
 from manipulatives.lessons.problem import LessonProblem, in_file
+from manipulatives.lessons.write_files import recover
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from manipulatives.shelf.outputs import Output
 
 LESSON_OR_NOTEBOOK = "a lesson file (.toml) or a notebook (.ipynb)"
@@ -26,9 +29,16 @@ def path(typed: str) -> Path:
     return Path(typed)
 
 
+def lesson_argument(
+    parser: argparse.ArgumentParser, name: str = "LESSON", what: str = LESSON_OR_NOTEBOOK
+) -> None:
+    """Tell a parser that a command takes one lesson."""
+    parser.add_argument("lesson", metavar=name, type=path, help=what)
+
+
 def file_arguments(parser: argparse.ArgumentParser, becomes: str) -> None:
     """Tell a parser that a command takes one file and writes another."""
-    parser.add_argument("lesson", metavar="LESSON_OR_NOTEBOOK", type=path, help=LESSON_OR_NOTEBOOK)
+    lesson_argument(parser, "LESSON_OR_NOTEBOOK")
     target_arguments(parser, becomes)
 
 
@@ -41,6 +51,11 @@ def target_arguments(parser: argparse.ArgumentParser, becomes: str) -> None:
         type=path,
         help=f"the {becomes} to write; without it, beside the lesson under the same name",
     )
+    force_argument(parser)
+
+
+def force_argument(parser: argparse.ArgumentParser) -> None:
+    """Tell a parser that a command may replace what others made, when it is told to."""
     parser.add_argument(
         "--force",
         action="store_true",
@@ -49,7 +64,8 @@ def target_arguments(parser: argparse.ArgumentParser, becomes: str) -> None:
 
 
 def paper_arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser which paper may be printed on."""
+    """Tell a parser that a command puts one lesson on paper, and on which."""
+    file_arguments(parser, "PDF")
     parser.add_argument("--paper", choices=PAPERS, help="instead of what the lesson says")
 
 
@@ -67,21 +83,24 @@ def numbers_arguments(parser: argparse.ArgumentParser) -> None:
 def source_of(given: argparse.Namespace) -> Path:
     """Return the file that a lesson is made from, and say so when that is its notebook.
 
+    A write into its folder that was interrupted is finished or undone first.
+
     Raises:
         LessonProblem: what was named is a folder.
     """
-    from manipulatives.shelf.find import ruling, said_of_ruling  # noqa: PLC0415 - loads notebooks
+    from manipulatives.shelf.find import notebook_notice, source_file  # noqa: PLC0415 - loads notebooks
 
     if given.lesson.is_dir():
         raise LessonProblem("this is a folder", remedy="give a file", file=str(given.lesson))
-    source = ruling(given.lesson)
-    say(said_of_ruling(given.lesson, source))
+    recover(given.lesson.parent)
+    source = source_file(given.lesson)
+    say(notebook_notice(given.lesson, source))
     return source
 
 
 def say(sentence: str) -> None:
     """Say something beside what the command prints."""
-    if sentence:
+    if sentence and sys.stderr is not None:
         sys.stderr.write(f"{sentence}\n")
         sys.stderr.flush()
 
@@ -107,6 +126,35 @@ def target_of(given: argparse.Namespace, output: Output, ending: str = "") -> Pa
         with in_file(str(target)):
             check_replaceable(target, output, remedy=FORCE)
     return target
+
+
+def write_paper(
+    given: argparse.Namespace,
+    name: str,
+    make: Callable[..., bytes],
+    *,
+    mark: str = "",
+    **how: Any,
+) -> str:
+    """Write a lesson on paper and return the sentence that says so.
+
+    Args:
+        given: what was typed.
+        name: of the output.
+        make: returns its content for a file and a paper.
+        mark: comes last in the usual name of the file, such as "-B".
+        how: what else `make` takes.
+
+    Raises:
+        LessonProblem: nothing can be printed of it, or it cannot be written.
+    """
+    from manipulatives.shelf.outputs import OUTPUTS  # noqa: PLC0415 - as above
+
+    output = OUTPUTS[name]
+    source = source_of(given)
+    target = target_of(given, output, output.ending.replace(".pdf", f"{mark}.pdf"))
+    write(target, make(source, paper=given.paper, **how))
+    return f"The {output.word.lower()} is written: {target}."
 
 
 def check_target(target: Path, *suffixes: str) -> None:

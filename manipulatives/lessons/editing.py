@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import secrets
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
@@ -33,6 +34,19 @@ def new_seed(wish: str, used: Collection[int] = ()) -> int:
         seed = FIRST_SEED + chance.below(SEEDS)
         if seed not in used:
             return seed
+
+
+def seed_by_chance(used: Collection[int] = ()) -> int:
+    """Return a seed that none of the others is, another one each time.
+
+    Args:
+        used: those that there are already.
+
+    Example:
+        >>> 10_000 <= seed_by_chance() < 100_000
+        True
+    """
+    return new_seed(secrets.token_hex(8), used)
 
 
 def with_round(lesson: Lesson, skill: str, place: int | None = None) -> Lesson:

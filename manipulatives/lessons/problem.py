@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
@@ -10,9 +11,15 @@ if TYPE_CHECKING:
 
 LONGEST_QUOTE = 80
 
+# Control characters, marks that are not seen or turn the direction of text, halves of letters, and
+# ends of lines.
+_HIDDEN = {"Cc", "Cf", "Cs", "Zl", "Zp"}
+
 
 class LessonProblem(ValueError):
     """Something in a lesson that cannot be, said in one sentence: where, what, and what to do.
+
+    Whatever comes of files and of their names, all of it can be seen: see `visible`.
 
     Attributes:
         what: what is wrong, with what was given and what is allowed.
@@ -26,12 +33,10 @@ class LessonProblem(ValueError):
     """
 
     def __init__(self, what: str, *, remedy: str, place: str = "", file: str = "") -> None:
-        self.what = what
-        self.remedy = remedy
-        self.place = place
-        self.file = file
-        where = ", ".join(part for part in (file, place) if part)
-        super().__init__(f"{where}{': ' if where else ''}{what}; {remedy}.")
+        self.what, self.remedy = visible(what), visible(remedy)
+        self.place, self.file = visible(place), visible(file)
+        where = ", ".join(part for part in (self.file, self.place) if part)
+        super().__init__(f"{where}{': ' if where else ''}{self.what}; {self.remedy}.")
 
     def __reduce__(self) -> tuple[object, ...]:
         """Let it travel between processes, though its arguments are named."""
@@ -107,6 +112,20 @@ def quoted(value: object) -> str:
     except Exception:  # noqa: BLE001 - a number of too many digits, or whatever else has no text
         return f"a value of the kind {type(value).__name__} that is too long to show"
     return shown(text)
+
+
+def visible(text: str) -> str:
+    r"""Return text of others with everything escaped that cannot be seen, or moves what is around.
+
+    Example:
+        >>> visible("café \u202e")
+        'café \\u202e'
+    """
+    if text.isprintable():
+        return text
+    return "".join(
+        _escaped(letter) if unicodedata.category(letter) in _HIDDEN else letter for letter in text
+    )
 
 
 def shown(text: str, *, longest: int = LONGEST_QUOTE) -> str:

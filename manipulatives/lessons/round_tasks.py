@@ -6,7 +6,7 @@ from collections.abc import Collection
 
 from manipulatives.lessons.catalogue.skills import skill_called
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.settings import ClassSettings
+from manipulatives.lessons.settings import ClassSettings, with_class
 from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.lessons.tasks.task import Task
 
@@ -36,13 +36,12 @@ def tasks_for(
         >>> [task.answer for task in tasks_for(one, Lesson("Monday", seed=7), ClassSettings())]
         ['12:00', '7:00']
     """
+    of_lesson = {"vocabulary": lesson.vocabulary, "currency": lesson.currency, "method": None}
     return make_tasks(
         one.skill,
         seed=one.seed if seed is None else seed,
         count=one.tasks or skill_called(one.skill).tasks,
-        vocabulary=lesson.vocabulary or settings.vocabulary,
-        currency=lesson.currency or settings.currency,
-        method=settings.method,
+        **with_class(of_lesson, settings),
         options=one.options,
         asked=asked,
         # What was typed belongs to the round's own numbers; others are drawn.

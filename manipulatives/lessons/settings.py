@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -87,6 +88,18 @@ def class_settings(folder: str | Path) -> ClassSettings:
         return ClassSettings(**check_fields(read_toml(path), allowed=FIELDS, needed=()))
 
 
+def with_class(given: Mapping[str, Any], settings: ClassSettings) -> dict[str, Any]:
+    """Return values by name, and for those that are None what the class has under that name.
+
+    Example:
+        >>> with_class({"timer": None, "paper": "a4"}, ClassSettings())
+        {'timer': 'off', 'paper': 'a4'}
+    """
+    return {
+        name: getattr(settings, name) if value is None else value for name, value in given.items()
+    }
+
+
 def settled(lesson: Lesson, settings: ClassSettings) -> Lesson:
     """Return the lesson with nothing left unset, except a date that it has none of.
 
@@ -98,9 +111,9 @@ def settled(lesson: Lesson, settings: ClassSettings) -> Lesson:
         >>> settled(Lesson("Monday", seed=7), ClassSettings(vocabulary="uk")).vocabulary
         'uk'
     """
-    unset = {name: getattr(settings, name) for name in OF_LESSONS if getattr(lesson, name) is None}
+    of_lesson = with_class({name: getattr(lesson, name) for name in OF_LESSONS}, settings)
     rounds = tuple(_settled_round(one, settings) for one in lesson.rounds)
-    return replace(lesson, rounds=rounds, **unset)
+    return replace(lesson, rounds=rounds, **of_lesson)
 
 
 def _settled_round(one: Round, settings: ClassSettings) -> Round:
@@ -109,8 +122,6 @@ def _settled_round(one: Round, settings: ClassSettings) -> Round:
         "title": skill.name,
         "tasks": skill.tasks,
         "seconds": skill.seconds,
-        "count_aloud": settings.count_aloud,
     }
-    return replace(
-        one, **{name: value for name, value in usual.items() if getattr(one, name) is None}
-    )
+    unset = {name: value for name, value in usual.items() if getattr(one, name) is None}
+    return replace(one, **unset, **with_class({"count_aloud": one.count_aloud}, settings))

@@ -6,7 +6,7 @@ import re
 import tomllib
 from typing import TYPE_CHECKING, Any
 
-from manipulatives.lessons.problem import LessonProblem
+from manipulatives.lessons.problem import LessonProblem, shown
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -63,7 +63,7 @@ def _broken(message: str) -> LessonProblem:
     if said:
         place = f"line {said['line']}" if said["line"] else "at its end"
     return LessonProblem(
-        f"the file is no TOML ({what[:1].lower()}{what[1:]})",
+        f"the file is no TOML ({shown(what[:1].lower() + what[1:])})",
         remedy='write each field on a line of its own, such as title = "Monday"',
         place=place,
     )

@@ -5,13 +5,16 @@ plan; it is on the disk before anything else is written. Then the contents go to
 (`.NAME.….part`), and what was there before gets a second name (`.NAME.….before`). The word "commit"
 in the journal decides: from there on every temporary file takes its name, and if one cannot, the
 word "undo" is added and everything is put back. A process that dies leaves its journal unlocked,
-and whoever writes or reads in the folder next finishes it or undoes it, as the journal says.
+and whoever writes or reads in the folder next finishes it or undoes it, as the journal says. Since
+then somebody may have worked on a file: the plan holds digests of what was there and of what comes,
+and a file that is neither stays as it is.
 """
 
 from __future__ import annotations
 
 import contextlib
 import errno
+import hashlib
 import json
 import os
 import secrets
@@ -23,6 +26,7 @@ from typing import BinaryIO
 
 JOURNAL = ".kit-write-*.json"
 _COMMIT, _UNDO = b"commit\n", b"undo\n"
+_LARGEST_JOURNAL = 1_000_000
 
 
 @dataclass(frozen=True)
@@ -33,22 +37,57 @@ class _Move:
         target: the file.
         draft: the temporary file with what it is to hold.
         before: the second name of what was there before.
-        new: whether nothing was there before.
+        old_digest: of what was there before; None when nothing was.
+        new_digest: of what it is to hold.
     """
 
     target: Path
     draft: Path
     before: Path
-    new: bool
+    old_digest: str | None
+    new_digest: str
 
     @classmethod
-    def of(cls, folder: Path, name: str, token: str, *, new: bool) -> _Move:
+    def of(
+        cls, folder: Path, name: str, token: str, old_digest: str | None, new_digest: str
+    ) -> _Move:
         return cls(
             folder / name,
             folder / f".{name}.{token}.part",
             folder / f".{name}.{token}.before",
-            new,
+            old_digest,
+            new_digest,
         )
+
+    @property
+    def new(self) -> bool:
+        """Whether nothing was there before."""
+        return self.old_digest is None
+
+    def finish(self) -> None:
+        """Let the temporary file take its name, unless somebody has changed the file since."""
+        if self.draft.exists():
+            if _digest_at(self.target) in (self.old_digest, self.new_digest):
+                self.draft.replace(self.target)
+            else:
+                self.draft.unlink()
+
+    def discard(self) -> None:
+        """Take the temporary file and the second name away, and leave the target as it is."""
+        self.before.unlink(missing_ok=True)
+        self.draft.unlink(missing_ok=True)
+
+    def undo(self) -> None:
+        """Put back what was there before, unless somebody has changed the file since."""
+        if self.draft.exists():
+            # The target is as it was. The draft goes last: it says so to whoever undoes this again.
+            self.discard()
+        elif _digest_at(self.target) != self.new_digest:
+            self.before.unlink(missing_ok=True)
+        elif self.before.exists():
+            self.before.replace(self.target)
+        elif self.new:
+            self.target.unlink(missing_ok=True)
 
 
 def write_files(files: Mapping[Path, bytes]) -> None:
@@ -74,16 +113,23 @@ def write_files(files: Mapping[Path, bytes]) -> None:
         raise OSError(errno.EXDEV, "the files are not in one folder", str(next(iter(files))))
     [folder] = folders
     recover(folder)
-    with _blaming(next(iter(targets))), _new_journal(folder) as (journal, token):
+    with _naming_a_target(next(iter(targets))), _new_journal(folder) as (journal, token):
         moves = [
-            _Move.of(folder, target.name, token, new=not target.exists()) for target in targets
+            _Move.of(folder, target.name, token, _digest_at(target), _digest(content))
+            for target, content in targets.items()
         ]
-        plan = {"token": token, "files": {move.target.name: move.new for move in moves}}
+        files_of_plan = {move.target.name: [move.old_digest, move.new_digest] for move in moves}
+        plan = {"token": token, "files": files_of_plan}
         _append(journal, json.dumps(plan).encode() + b"\n")
-        _settle(folder)
+        _sync_folder(folder)
         try:
             for move, content in zip(moves, targets.values(), strict=True):
                 _prepare(move, content)
+        except BaseException:
+            for move in moves:
+                move.discard()
+            raise
+        try:
             _append(journal, _COMMIT)
             for move in moves:
                 move.draft.replace(move.target)
@@ -93,7 +139,7 @@ def write_files(files: Mapping[Path, bytes]) -> None:
             raise
         for move in moves:
             move.before.unlink(missing_ok=True)
-        _settle(folder)
+        _sync_folder(folder)
 
 
 def recover(folder: Path) -> None:
@@ -114,7 +160,7 @@ def recover(folder: Path) -> None:
 
 
 @contextlib.contextmanager
-def _blaming(target: Path) -> Iterator[None]:
+def _naming_a_target(target: Path) -> Iterator[None]:
     """Name a file that people know in an error about one of the writer's own."""
     try:
         yield
@@ -125,25 +171,40 @@ def _blaming(target: Path) -> Iterator[None]:
 
 
 def _recover_one(path: Path) -> None:
+    # Anything may have such a name; a pipe, for one, would be waited for.
+    if path.is_symlink() or not path.is_file():
+        return
     with path.open("r+b") as journal:
-        if path.is_symlink() or not lock(journal):
+        if not lock(journal):
             return
-        plan, *words = journal.read().splitlines(keepends=True) or [b""]
+        plan, *words = journal.read(_LARGEST_JOURNAL).splitlines(keepends=True) or [b""]
         moves = _planned(path, plan)
-        if _COMMIT in words and _UNDO not in words:
-            try:
-                for move in moves:
-                    if move.draft.exists():
-                        move.draft.replace(move.target)
-            except OSError:
-                _append(journal, _UNDO)
-                _undo(moves)
+        if _COMMIT not in words:
+            # No target was touched yet.
             for move in moves:
-                move.before.unlink(missing_ok=True)
-        else:
+                move.discard()
+        elif _UNDO in words:
             _undo(moves)
-        _settle(path.parent)
+        else:
+            _finish(moves, journal)
+        _sync_folder(path.parent)
     path.unlink(missing_ok=True)
+
+
+def _finish(moves: list[_Move], journal: BinaryIO) -> None:
+    try:
+        for move in moves:
+            move.finish()
+    except OSError:
+        _append(journal, _UNDO)
+        _undo(moves)
+    for move in moves:
+        move.before.unlink(missing_ok=True)
+
+
+def _undo(moves: list[_Move]) -> None:
+    for move in reversed(moves):
+        move.undo()
 
 
 def _planned(journal: Path, line: bytes) -> list[_Move]:
@@ -151,13 +212,17 @@ def _planned(journal: Path, line: bytes) -> list[_Move]:
     try:
         plan = json.loads(line)
         token, files = plan["token"], plan["files"]
-    except (ValueError, TypeError, KeyError):
+        digests = [(name, old, new) for name, (old, new) in files.items()]
+    except (ValueError, TypeError, KeyError, AttributeError, RecursionError):
         return []
     # A journal may come from anyone: it can name files of its own folder only.
-    if not isinstance(files, dict) or journal.name != f".kit-write-{token}.json":
+    if journal.name != f".kit-write-{token}.json":
         return []
-    plain = {name: new for name, new in files.items() if name == Path(name).name}
-    return [_Move.of(journal.parent, name, token, new=new is True) for name, new in plain.items()]
+    return [
+        _Move.of(journal.parent, name, token, old, new)
+        for name, old, new in digests
+        if name == Path(name).name and isinstance(old, str | None) and isinstance(new, str)
+    ]
 
 
 @contextlib.contextmanager
@@ -189,10 +254,10 @@ def _prepare(move: _Move, content: bytes) -> None:
         os.fsync(file.fileno())
     if not move.new:
         move.draft.chmod(move.target.stat().st_mode & 0o7777)
-        _keep(move.target, move.before)
+        _link_or_copy(move.target, move.before)
 
 
-def _keep(target: Path, before: Path) -> None:
+def _link_or_copy(target: Path, before: Path) -> None:
     """Give a file a second name; a copy where the disk knows no second names."""
     try:
         os.link(target, before)
@@ -200,16 +265,16 @@ def _keep(target: Path, before: Path) -> None:
         shutil.copy2(target, before)
 
 
-def _undo(moves: list[_Move]) -> None:
-    for move in reversed(moves):
-        if move.draft.exists():
-            # The target is as it was. The draft goes last: it says so to whoever undoes this again.
-            move.before.unlink(missing_ok=True)
-            move.draft.unlink(missing_ok=True)
-        elif move.before.exists():
-            move.before.replace(move.target)
-        elif move.new:
-            move.target.unlink(missing_ok=True)
+def _digest(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()
+
+
+def _digest_at(path: Path) -> str | None:
+    """Return the digest of a file; None when there is none."""
+    if not path.is_file():
+        return None
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()
 
 
 def _append(journal: BinaryIO, line: bytes, *, force: bool = True) -> None:
@@ -227,7 +292,7 @@ def _append(journal: BinaryIO, line: bytes, *, force: bool = True) -> None:
 _BINARY = getattr(os, "O_BINARY", 0)
 
 
-def _settle(folder: Path) -> None:
+def _sync_folder(folder: Path) -> None:
     """Force the names in a folder to the disk, where folders can be opened (not on Windows)."""
     if os.name != "posix":
         return

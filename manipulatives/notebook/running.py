@@ -11,7 +11,7 @@ from jupyter_client.kernelspec import NoSuchKernel
 from nbclient import NotebookClient
 from nbclient.exceptions import CellExecutionError, CellTimeoutError, DeadKernelError
 
-from manipulatives.lessons.problem import LessonProblem, at
+from manipulatives.lessons.problem import LessonProblem, at, quoted
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -61,7 +61,7 @@ def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
         client.execute(stderr=subprocess.DEVNULL)
     except NoSuchKernel as error:
         raise LessonProblem(
-            f"it asks for the kernel {error.name!r}, which is not installed here",
+            f"it asks for the kernel {quoted(error.name)}, which is not installed here",
             remedy="open it in JupyterLab and choose Python 3",
         ) from error
     except (CellExecutionError, CellTimeoutError, DeadKernelError) as error:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -13,7 +13,8 @@ from manipulatives.lessons.problem import LessonProblem, at, in_file
 from manipulatives.lessons.round_tasks import tasks_for
 from manipulatives.lessons.settings import ClassSettings, class_settings
 from manipulatives.lessons.toml import read_toml
-from manipulatives.notebook.cells import items_of, rounds_of
+from manipulatives.notebook.calls import Call
+from manipulatives.notebook.cells import ROUND, Item, items_of, rounds_of
 from manipulatives.notebook.reading import lesson_of, open_notebook
 from manipulatives.shelf.outputs import NOTEBOOK
 
@@ -80,7 +81,9 @@ def _of_toml(data: dict[str, Any], found: list[LessonProblem]) -> tuple[Lesson, 
 
 def _of_notebook(path: Path, found: list[LessonProblem]) -> tuple[Lesson, Rounds]:
     notebook = open_notebook(path)
-    calls = [call for call, _ in rounds_of(items_of(notebook))]
+    items = items_of(notebook)
+    _check_widgets(items, found)
+    calls = [call for call, _ in rounds_of(items)]
     try:
         lesson = lesson_of(notebook, title=path.stem)
     except LessonProblem as problem:
@@ -106,6 +109,19 @@ def _of_notebook(path: Path, found: list[LessonProblem]) -> tuple[Lesson, Rounds
             if problem.place.startswith("cell") and str(again) not in map(str, found):
                 found.append(again)
     return Lesson("Lesson", seed=0), []
+
+
+def _check_widgets(items: Iterable[Item], found: list[LessonProblem]) -> None:
+    """Make every manipulative that stands by itself: only then is it known whether it can be."""
+    from manipulatives.outputs.page.page import widgets_of  # noqa: PLC0415 - for notebooks only
+
+    for item in items:
+        if isinstance(item, Call) and item.name != ROUND:
+            try:
+                with widgets_of([item], {}):
+                    pass
+            except LessonProblem as problem:
+                found.append(problem)
 
 
 def _tasks(lesson: Lesson, rounds: Rounds, settings: ClassSettings) -> Iterator[LessonProblem]:

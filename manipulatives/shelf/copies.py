@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import ast
 import re
-import secrets
 import tomllib
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -12,6 +11,7 @@ from typing import TYPE_CHECKING
 import nbformat
 
 from manipulatives.lessons.atomic_write import atomic_write
+from manipulatives.lessons.editing import seed_by_chance
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import LessonProblem, in_file
@@ -53,18 +53,10 @@ def renumber(item: ShelfItem, which: str) -> int:
                 "that round has numbers of its own by now", remedy="go back to the shelf"
             )
         place = int(which)
-        seed = _new({each.seed for each in item.lesson.rounds})
+        seed = seed_by_chance({each.seed for each in item.lesson.rounds})
         change = _in_notebook if item.is_notebook else _in_toml
         change(item.source, place, seed)
         return seed
-
-
-def _new(used: set[int]) -> int:
-    """Return a seed of five digits, which is easily typed and told, that no round has."""
-    while True:
-        seed = 10_000 + secrets.randbelow(90_000)
-        if seed not in used:
-            return seed
 
 
 def _changed(lesson: Lesson, place: int, seed: int) -> Lesson:

@@ -20,14 +20,34 @@ NO_LESSONS = {FILE, "pyproject.toml"}
 def lesson_files(folder: Path) -> Iterator[Path]:
     """Yield the lesson files and notebooks of a folder, the TOML files first, each kind in order.
 
+    A folder that cannot be read has none.
+
     Example:
         >>> [path.name for path in lesson_files(Path("notebooks"))][0]
         'market-clock.toml'
     """
+    try:
+        paths = sorted(folder.iterdir())
+    except OSError:
+        return
     for ending in (TOML, NOTEBOOK):
-        for path in sorted(folder.glob(f"*{ending}")):
-            if not path.name.startswith(".") and path.name not in NO_LESSONS and path.is_file():
+        for path in paths:
+            other = path.name.startswith(".") or path.name in NO_LESSONS or path.suffix != ending
+            if not other and is_file(path):
                 yield path
+
+
+def is_file(path: Path) -> bool:
+    """Whether there is a file, as far as one is allowed to know.
+
+    Example:
+        >>> is_file(Path("nowhere.toml"))
+        False
+    """
+    try:
+        return path.is_file()
+    except OSError:
+        return False
 
 
 def lesson_names(folder: Path) -> list[str]:
@@ -40,7 +60,7 @@ def lesson_names(folder: Path) -> list[str]:
     return sorted({path.stem for path in lesson_files(folder)})
 
 
-def ruling(lesson: Path, folder: Path | None = None) -> Path:
+def source_file(lesson: Path, folder: Path | None = None) -> Path:
     """Return the file that a lesson is made from: its notebook once that is there.
 
     Args:
@@ -48,7 +68,7 @@ def ruling(lesson: Path, folder: Path | None = None) -> Path:
         folder: another folder in which its notebook may be; None for none.
 
     Example:
-        >>> ruling(Path("notebooks/market-clock.toml")).name
+        >>> source_file(Path("notebooks/market-clock.toml")).name
         'market-clock.ipynb'
     """
     if lesson.suffix.lower() == TOML:
@@ -59,11 +79,11 @@ def ruling(lesson: Path, folder: Path | None = None) -> Path:
     return lesson
 
 
-def said_of_ruling(lesson: Path, source: Path) -> str:
+def notebook_notice(lesson: Path, source: Path) -> str:
     """Return the sentence that says that a notebook is used instead of a lesson file, or "".
 
     Example:
-        >>> said_of_ruling(Path("fri.toml"), Path("fri.ipynb"))
+        >>> notebook_notice(Path("fri.toml"), Path("fri.ipynb"))
         'fri.toml: its notebook fri.ipynb is there, so that is the lesson.'
     """
     if source == lesson:

@@ -6,7 +6,6 @@ A lesson is one file, TOML or notebook. Once its notebook is there (`monday.ipyn
 
 from __future__ import annotations
 
-import hashlib
 import math
 import os
 import re
@@ -15,15 +14,17 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from manipulatives.lessons.checks import LONGEST_TITLE
 from manipulatives.lessons.files import read_lesson
-from manipulatives.lessons.problem import LessonProblem, unreadable
+from manipulatives.lessons.problem import LessonProblem, unreadable, visible
 from manipulatives.lessons.settings import FILE, ClassSettings, class_settings, settled
 from manipulatives.lessons.write_files import recover
 from manipulatives.notebook.cells import Code, items_of, needs_kernel
 from manipulatives.notebook.reading import lesson_of, open_notebook, title_of
 from manipulatives.notebook.writing import notebook_of
-from manipulatives.shelf.find import NO_LESSONS
+from manipulatives.shelf.find import is_file, lesson_files
 from manipulatives.shelf.outputs import NOTEBOOK, TOML
+from manipulatives.shelf.stamp import stamp_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,9 +42,6 @@ MOST = 300
 MOST_READS = 5
 """How often a file that changes while it is read is read again."""
 
-LARGEST = 30_000_000
-"""Bytes that a file on the shelf may have."""
-
 _OTHER_FOLDERS = {"__pycache__", "node_modules", "build", "dist"}
 
 
@@ -52,7 +50,8 @@ class ShelfItem:
     """A lesson, or a notebook without rounds, as its file is at this moment.
 
     Attributes:
-        name: where it is below the shelf's folder, without what the file name ends in.
+        name: where it is below the shelf's folder, without what the file name ends in; a name that
+            cannot be shown is written out.
         source: the file that everything is made from.
         top: the shelf's folder.
         stamp: changes with every byte of the file and of the class settings beside it.
@@ -80,7 +79,7 @@ class ShelfItem:
     @property
     def file(self) -> str:
         """The file, as a path below the shelf's folder with "/" between parts."""
-        return self.source.relative_to(self.top).as_posix()
+        return visible(self.source.relative_to(self.top).as_posix())
 
     @property
     def folder(self) -> str:
@@ -167,7 +166,8 @@ class Shelf:
 
     def items(self) -> list[ShelfItem]:
         """Every lesson found, by folder and name as people count: week 2 before week 10."""
-        recover(self.folder)
+        for folder in self._folders(self.folder, DEPTH):
+            recover(folder)
         sources = dict(self._sources())
         names = sorted(sources, key=_as_counted)
         self.left_out = max(0, len(names) - MOST)
@@ -189,10 +189,10 @@ class Shelf:
     def _sources(self) -> Iterator[tuple[str, Path]]:
         """Yield every name with its file; a notebook comes after the TOML file that it replaces."""
         for folder in self._folders(self.folder, DEPTH):
-            for ending in (TOML, NOTEBOOK):
-                for path in folder.glob(f"*{ending}"):
-                    if self._is_ours(path):
-                        yield path.relative_to(self.folder).with_suffix("").as_posix(), path
+            for path in lesson_files(folder):
+                # No link that leads elsewhere.
+                if path.resolve().is_relative_to(self.folder):
+                    yield visible(path.relative_to(self.folder).with_suffix("").as_posix()), path
 
     def _folders(self, folder: Path, depth: int) -> Iterator[Path]:
         yield folder
@@ -204,21 +204,15 @@ class Shelf:
             return
         for path in (Path(entry.path) for entry in entries if entry.is_dir(follow_symlinks=False)):
             other = path.name.startswith(".") or path.name in _OTHER_FOLDERS
-            if not other and not (path / "pyvenv.cfg").exists():
+            if not other and not is_file(path / "pyvenv.cfg"):
                 yield from self._folders(path, depth - 1)
-
-    def _is_ours(self, path: Path) -> bool:
-        """Whether a file belongs on the shelf: nothing hidden, and no link that leads elsewhere."""
-        if path.name.startswith(".") or path.name in NO_LESSONS or not path.is_file():
-            return False
-        return path.resolve().is_relative_to(self.folder)
 
     def _read(self, name: str, path: Path) -> ShelfItem:
         """Read a lesson; what is read and its stamp belong together, even while somebody writes."""
         for _ in range(MOST_READS):
             item = self._read_once(name, path)
             try:
-                if not item.stamp or _stamp(path) == item.stamp:
+                if not item.stamp or stamp_of(path, path.with_name(FILE)) == item.stamp:
                     return item
             except (LessonProblem, OSError):
                 continue
@@ -231,11 +225,12 @@ class Shelf:
             "source": path,
             "top": self.folder,
             "stamp": "",
-            "title": path.stem,
-            "aside": aside.name if path.suffix == NOTEBOOK and aside.is_file() else "",
+            "title": _title(path.stem),
+            "aside": visible(aside.name) if path.suffix == NOTEBOOK and aside.is_file() else "",
         }
         try:
-            given["stamp"] = _stamp(path)
+            _check_can_be_named(path.relative_to(self.folder))
+            given["stamp"] = stamp_of(path, path.with_name(FILE))
             given["settings"] = class_settings(path.parent)
             if path.suffix == TOML:
                 given |= _from_toml(path, given["settings"])
@@ -244,12 +239,28 @@ class Shelf:
         except LessonProblem as problem:
             given["problem"] = problem
         except OSError as problem:
-            given["problem"] = f"{path.name} cannot be read ({problem.strerror})."
+            given["problem"] = visible(f"{path.name} cannot be read ({problem.strerror}).")
         except Exception as problem:  # noqa: BLE001 - one file may not take the shelf down
             given["problem"] = unreadable(problem)
         if isinstance(given.get("problem"), LessonProblem):
             given["problem"] = _said(given["problem"], path)
         return ShelfItem(**given)
+
+
+def _check_can_be_named(path: Path) -> None:
+    """Check that a file's name can be shown, and can stand in an address.
+
+    Raises:
+        LessonProblem: it holds what cannot be seen, or bytes that no text has.
+    """
+    if visible(str(path)) != str(path):
+        raise LessonProblem("its name holds what cannot be shown", remedy="rename the file")
+
+
+def _title(text: str) -> str:
+    """Return a title as it can stand on a card, whatever somebody wrote."""
+    plain = visible(text)
+    return plain if len(plain) <= LONGEST_TITLE else f"{plain[: LONGEST_TITLE - 1]}…"
 
 
 def _from_toml(path: Path, settings: ClassSettings) -> dict[str, Any]:
@@ -265,7 +276,7 @@ def _from_notebook(path: Path, settings: ClassSettings) -> dict[str, Any]:
     notebook = open_notebook(path)
     title = title_of(notebook) or path.stem
     given = {
-        "title": title,
+        "title": _title(title),
         "notebook": notebook,
         "foreign": tuple(item.cell for item in items_of(notebook) if isinstance(item, Code)),
     }
@@ -281,24 +292,6 @@ def _said(problem: LessonProblem, path: Path) -> str:
     """Return the sentence of a problem, with the file as the shelf names it."""
     file = Path(problem.file).name if problem.file else path.name
     return str(LessonProblem(problem.what, remedy=problem.remedy, place=problem.place, file=file))
-
-
-def _stamp(path: Path) -> str:
-    """Return what stands for a file's content, with the class settings that it is read with."""
-    digest = hashlib.sha256()
-    for part in (path, path.with_name(FILE)):
-        try:
-            with part.open("rb") as file:
-                content = file.read(LARGEST + 1)
-        except FileNotFoundError:
-            content = b""
-        if len(content) > LARGEST:
-            raise LessonProblem(
-                f"the file has more than {LARGEST:,} bytes",
-                remedy="clear its outputs in JupyterLab, or take it off the shelf",
-            )
-        digest.update(hashlib.sha256(content).digest())
-    return digest.hexdigest()
 
 
 def _mark(path: Path) -> tuple[tuple[int, int, int], ...] | None:

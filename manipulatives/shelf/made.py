@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from manipulatives.lessons.atomic_write import atomic_write
-from manipulatives.lessons.problem import LessonProblem, in_file
+from manipulatives.lessons.problem import LessonProblem, in_file, unreadable, visible
 from manipulatives.shelf.outputs import NOTEBOOK, OUTPUTS, Source, notebook_text
 from manipulatives.shelf.replace import ELSEWHERE, check_replaceable, is_own, is_there
 
@@ -54,7 +54,13 @@ def make(item: ShelfItem, output: str) -> Path:
         source = Source(
             item.notebook, item.settings, item.source.stem, item.source.parent, may_run=True
         )
-        atomic_write(path, OUTPUTS[output].content(source))
+        try:
+            content = OUTPUTS[output].content(source)
+        except LessonProblem:
+            raise
+        except Exception as error:
+            raise unreadable(error) from error
+        atomic_write(path, content)
     return path
 
 
@@ -73,7 +79,7 @@ def notebook_for(item: ShelfItem) -> str:
         >>> notebook_for(Shelf(Path("notebooks")).find("market-clock"))
         'market-clock.ipynb'
     """
-    if item.is_notebook:
+    if item.is_notebook and visible(item.source.name) == item.source.name:
         return item.file
     path = item.source.with_suffix(NOTEBOOK)
     if item.notebook is None:

@@ -7,14 +7,16 @@ import signal
 from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from dataclasses import dataclass, replace
+from functools import partial
+from itertools import islice
 from pathlib import Path
 
 from manipulatives.lessons.problem import LessonProblem, in_file, unreadable
 from manipulatives.lessons.settings import FILE, class_settings
-from manipulatives.lessons.write_files import write_files
-from manipulatives.shelf.find import ruling
+from manipulatives.lessons.write_files import recover, write_files
+from manipulatives.shelf.find import source_file
 from manipulatives.shelf.outputs import NOTEBOOK, OF_A_LESSON, OUTPUTS, Source, notebook_text
-from manipulatives.shelf.replace import check_replaceable, check_unchanged
+from manipulatives.shelf.replace import MOVE_OR_FORCE, check_replaceable, check_unchanged
 
 PROCESSES = 2
 """How many lessons are made at once."""
@@ -43,6 +45,7 @@ def make_all(
     *,
     into: Path | None = None,
     anew: bool = False,
+    force: bool = False,
     processes: int = PROCESSES,
 ) -> Iterator[Made]:
     """Make notebook, page, sheet, key and script of lessons, and yield each as it is done.
@@ -54,6 +57,7 @@ def make_all(
         lessons: lesson files and notebooks.
         into: the folder for everything; None for each lesson's own.
         anew: whether everything is made again.
+        force: whether files that the kit did not make are replaced.
         processes: how many lessons are made at once.
 
     Raises:
@@ -62,26 +66,29 @@ def make_all(
     _check_names(lessons, into)
     if len(lessons) <= FEW or processes == 1:
         for lesson in lessons:
-            yield make_one(lesson, into=into, anew=anew)
+            yield make_one(lesson, into=into, anew=anew, force=force)
         return
     # A process that begins afresh is the same on every system, and holds nothing of ours open.
     afresh = multiprocessing.get_context("spawn")
     with ProcessPoolExecutor(processes, mp_context=afresh, initializer=_in_peace) as pool:
         left = iter(lessons)
-        running = {pool.submit(_one, one, into, anew) for one in _some(left, 2 * processes)}
+        one = partial(make_one, into=into, anew=anew, force=force)
+        running = {pool.submit(one, lesson) for lesson in islice(left, 2 * processes)}
         try:
             while running:
                 done, running = wait(running, return_when=FIRST_COMPLETED)
                 for each in done:
                     yield each.result()
-                running |= {pool.submit(_one, one, into, anew) for one in _some(left, len(done))}
+                running |= {pool.submit(one, lesson) for lesson in islice(left, len(done))}
         except BaseException:
             for each in running:
                 each.cancel()
             raise
 
 
-def make_one(lesson: Path, *, into: Path | None = None, anew: bool = False) -> Made:
+def make_one(
+    lesson: Path, *, into: Path | None = None, anew: bool = False, force: bool = False
+) -> Made:
     """Make everything of one lesson, whole or not at all; what is newer is left as it is.
 
     Example:
@@ -89,9 +96,11 @@ def make_one(lesson: Path, *, into: Path | None = None, anew: bool = False) -> M
         'check its name and folder'
     """
     folder = into or lesson.parent
+    for each in {lesson.parent, folder}:
+        recover(each)
     try:
         with in_file(str(lesson)):
-            files = _contents(lesson, folder, anew=anew)
+            files = _contents(lesson, folder, anew=anew, force=force)
     except LessonProblem as problem:
         return Made(lesson, problem=problem)
     except Exception as error:  # noqa: BLE001 - one lesson may not end the making of the others
@@ -115,13 +124,9 @@ def _in_peace() -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
 
 
-def _one(lesson: Path, into: Path | None, anew: bool) -> Made:  # noqa: FBT001 - called by a pool
-    return make_one(lesson, into=into, anew=anew)
-
-
-def _contents(lesson: Path, folder: Path, *, anew: bool) -> dict[Path, bytes]:
+def _contents(lesson: Path, folder: Path, *, anew: bool, force: bool) -> dict[Path, bytes]:
     """Return the files that have to be written, with what they are to hold."""
-    source = ruling(lesson, folder)
+    source = source_file(lesson, folder)
     beside = folder / f"{lesson.stem}{NOTEBOOK}"
     writes = source.suffix.lower() != NOTEBOOK
     since = _newest(lesson, source, lesson.with_name(FILE))
@@ -134,12 +139,14 @@ def _contents(lesson: Path, folder: Path, *, anew: bool) -> dict[Path, bytes]:
     if not wanted and not writes:
         return {}
     for path, output in wanted.items():
-        check_replaceable(path, output)
+        if not force:
+            check_replaceable(path, output, remedy=MOVE_OR_FORCE)
     made_from = Source.of_file(source)
     files = {}
     if writes:
         files[beside] = notebook_text(made_from.notebook)
-        check_unchanged(beside, files[beside])
+        if not force:
+            check_unchanged(beside, files[beside], remedy=MOVE_OR_FORCE)
         made_from = replace(made_from, settings=class_settings(lesson.parent))
     for path, output in wanted.items():
         files[path] = output.content(made_from)
@@ -164,7 +171,3 @@ def _newest(*paths: Path) -> int:
 
 def _is_newer(path: Path, since: int) -> bool:
     return path.is_file() and path.stat().st_mtime_ns >= since
-
-
-def _some(left: Iterator[Path], count: int) -> Iterator[Path]:
-    return (one for _, one in zip(range(count), left, strict=False))

@@ -8,10 +8,13 @@ from __future__ import annotations
 from pathlib import Path
 
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.shelf.outputs import Output
+from manipulatives.shelf.outputs import OUTPUTS, Output
 
 ELSEWHERE = "move it away or rename it, then try again"
 FORCE = "give another name with -o, or --force to replace it"
+MOVE_OR_FORCE = "move it away or rename it, or --force to replace it"
+
+_END_OF_PDF = b"%%EOF"
 
 
 class AnotherFile(LessonProblem):
@@ -19,12 +22,29 @@ class AnotherFile(LessonProblem):
 
 
 def is_own(path: Path, output: Output) -> bool:
-    """Whether a file is such an output made by the kit, which may be replaced by a newer one.
+    """Whether a file is such an output made by the kit.
 
     Raises:
         OSError: it cannot be read.
     """
     return path.is_file() and not path.is_symlink() and output.mark in path.read_bytes()
+
+
+def is_replaceable(path: Path, output: Output) -> bool:
+    """Whether a file is the kit's own and nobody's work, so that an output may take its name.
+
+    Any page may replace any page, and any paper any paper: a board's page may stand where a
+    pupils' page stood.
+
+    Raises:
+        OSError: it cannot be read.
+    """
+    if not path.is_file() or path.is_symlink():
+        return False
+    content = path.read_bytes()
+    marks = (each.mark for each in OUTPUTS.values() if each.media_type == output.media_type)
+    # Whoever writes notes into a PDF lets a program add them after its end, with an end of its own.
+    return any(mark in content for mark in marks) and content.count(_END_OF_PDF) <= 1
 
 
 def check_replaceable(path: Path, output: Output, *, remedy: str = ELSEWHERE) -> None:
@@ -39,7 +59,7 @@ def check_replaceable(path: Path, output: Output, *, remedy: str = ELSEWHERE) ->
         AnotherFile: there is a file that the kit did not make.
         OSError: the file that is there cannot be read.
     """
-    if is_there(path) and not is_own(path, output):
+    if is_there(path) and not is_replaceable(path, output):
         raise AnotherFile(
             f"{path.name} is there already and the kit did not make it", remedy=remedy
         )

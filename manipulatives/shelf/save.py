@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import re
 import unicodedata
 from collections.abc import Iterable
@@ -14,14 +13,15 @@ import tomli_w
 from manipulatives.lessons.atomic_write import atomic_write
 from manipulatives.lessons.files import lesson_text
 from manipulatives.lessons.lesson import Lesson
-from manipulatives.lessons.problem import LessonProblem, at
+from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.records.origin import new_id
 from manipulatives.lessons.settings import FIELDS, FILE, ClassSettings, class_settings
-from manipulatives.lessons.write_files import write_files
+from manipulatives.lessons.write_files import recover, write_files
 from manipulatives.shelf.draft import Draft, opened
 from manipulatives.shelf.find import lesson_names
 from manipulatives.shelf.outputs import NOTEBOOK, OUTPUTS, TOML, Source, notebook_text
 from manipulatives.shelf.replace import AnotherFile, check_replaceable, is_there
+from manipulatives.shelf.stamp import stamp_of
 
 LONGEST_NAME = 60
 _TAKEN = {"class", "pyproject"}
@@ -72,13 +72,17 @@ def check_name(name: str) -> str:
     """
     text = name.strip()
     if not text or text.startswith(".") or len(text) > 2 * LONGEST_NAME:
-        raise LessonProblem(f"{name!r} is no name for a file", remedy="write a short word for it")
+        raise LessonProblem(
+            f"{quoted(name)} is no name for a file", remedy="write a short word for it"
+        )
     if not text.isprintable() or re.search(r'[/\\:*?"<>|]', text):
         raise LessonProblem(
-            f"{name!r} is no name for a file", remedy="use letters, digits, dashes and spaces"
+            f"{quoted(name)} is no name for a file", remedy="use letters, digits, dashes and spaces"
         )
     if text.lower() in _TAKEN:
-        raise LessonProblem(f"{name!r} is the name of another file", remedy="choose another one")
+        raise LessonProblem(
+            f"{quoted(name)} is the name of another file", remedy="choose another one"
+        )
     return text
 
 
@@ -90,6 +94,7 @@ def open_lesson(folder: Path, name: str) -> tuple[Draft, Place]:
     Raises:
         LessonProblem: there is none, or it cannot be read.
     """
+    recover(folder)
     stamp = _stamp(folder, name)
     for ending in (NOTEBOOK, TOML):
         path = folder / f"{name}{ending}"
@@ -132,7 +137,7 @@ def save(
     notebook = draft.notebook()
     files[folder / f"{name}{NOTEBOOK}"] = notebook_text(notebook)
     if not replacing:
-        _ask(folder, name, place)
+        _check_same_lesson(folder, name, place)
         for output in wanted:
             check_replaceable(folder / f"{name}{output.ending}", output, remedy=SAY_SO)
     source = Source(notebook, class_settings(folder), name, folder)
@@ -173,13 +178,12 @@ def others_in(folder: Path, name: str) -> list[Lesson]:
         if other != name:
             try:
                 found.append(open_lesson(folder, other)[0].lesson)
-            except (LessonProblem, OSError):
-                # What is wrong with it is said when it is opened itself.
+            except Exception:  # noqa: BLE001, S112 - what is wrong with it is said when it is opened
                 continue
     return found
 
 
-def _ask(folder: Path, name: str, place: Place | None) -> None:
+def _check_same_lesson(folder: Path, name: str, place: Place | None) -> None:
     there = [
         path.name for ending in (TOML, NOTEBOOK) if is_there(path := folder / f"{name}{ending}")
     ]
@@ -198,9 +202,4 @@ def _ask(folder: Path, name: str, place: Place | None) -> None:
 
 
 def _stamp(folder: Path, name: str) -> str:
-    digest = hashlib.sha256()
-    for ending in (TOML, NOTEBOOK):
-        path = folder / f"{name}{ending}"
-        digest.update(path.read_bytes() if path.is_file() else b"")
-        digest.update(b"|")
-    return digest.hexdigest()
+    return stamp_of(folder / f"{name}{TOML}", folder / f"{name}{NOTEBOOK}")

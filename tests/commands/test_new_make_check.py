@@ -63,6 +63,14 @@ def test_a_strand_named_twice_stands_for_two_of_its_skills():
     assert len({one.skill for one in lesson.rounds}) == 3
 
 
+def test_new_begins_no_lesson_that_a_notebook_of_its_name_would_hide(ferry):
+    ferry.unlink()
+    ferry.with_suffix(".ipynb").write_bytes(notebook_text(notebook_of(FERRY)))
+    with pytest.raises(LessonProblem, match=r"its notebook .*ferry\.ipynb is there"):
+        run(commands_new, "time", "-o", ferry, "--force")
+    assert not ferry.exists()
+
+
 def test_new_replaces_nothing(ferry):
     before = ferry.read_bytes()
     with pytest.raises(LessonProblem, match="already"):

@@ -1,5 +1,8 @@
 from __future__ import annotations
 
+import hashlib
+import json
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -98,7 +101,7 @@ def test_a_write_that_is_killed_at_any_moment_is_finished_or_undone_by_the_next_
     assert outcomes.count(True) > 5
 
 
-@pytest.mark.parametrize("calls", [8, 14, 18, 21])
+@pytest.mark.parametrize("calls", [10, 15, 20, 25])
 def test_a_recovery_that_is_killed_at_any_moment_is_taken_up_by_the_next_one(tmp_path, calls):
     again, died = 0, True
     while died:
@@ -111,12 +114,21 @@ def test_a_recovery_that_is_killed_at_any_moment_is_taken_up_by_the_next_one(tmp
     assert again > 3
 
 
+def plan(of="0123abcd", **files):
+    """The first line of a journal: for each file, what was there before and what it is to hold."""
+    digests = {
+        name: [None if one is None else hashlib.sha256(one).hexdigest() for one in contents]
+        for name, contents in files.items()
+    }
+    return json.dumps({"token": of, "files": digests}).encode() + b"\n"
+
+
 def test_what_another_process_is_writing_is_left_alone(tmp_path):
     journal = tmp_path / ".kit-write-0123abcd.json"
     draft = tmp_path / ".a.0123abcd.part"
     draft.write_bytes(b"half")
     with journal.open("xb") as file:
-        file.write(b'{"token": "0123abcd", "files": {"a": true}}\n')
+        file.write(plan(a=(None, b"whole")))
         file.flush()
         assert write_files_module.lock(file)
         recover(tmp_path)
@@ -127,29 +139,60 @@ def test_what_another_process_is_writing_is_left_alone(tmp_path):
 
 
 @pytest.mark.parametrize(
-    "plan",
+    "journal",
     [
         b"",
         b"nonsense\n",
         b"[1]\n",
         b'{"token": "0123abcd"}\n',
         b'{"token": "0123abcd", "files": [1]}\n',
-        b'{"token": "0123abcd", "files": {"../other": true, "sub/x": false}}\ncommit\n',
-        b'{"token": "else", "files": {"mine": true}}\ncommit\n',
+        b'{"token": "0123abcd", "files": {"mine": true}}\ncommit\n',
+        b'{"token": "0123abcd", "files": {"mine": [null, 7]}}\ncommit\nundo\n',
+        plan(**{"../other": (b"stays", b"new"), "sub/x": (None, b"new")}) + b"commit\n",
+        plan(of="else", mine=(b"stays", b"new")) + b"commit\n",
+        plan(mine=(None, b"new")),
+        plan(mine=(None, b"new")) + b"commit\n",
+        plan(mine=(None, b"new")) + b"commit\nundo\n",
+        plan(mine=(None, b"stays")),
         b'{"token": "0123abcd", "files": {"mi',
+        b"[" * 100_000,
     ],
 )
-def test_a_journal_from_elsewhere_can_do_no_harm(tmp_path, plan):
+def test_a_journal_from_elsewhere_can_do_no_harm(tmp_path, journal):
     folder = tmp_path / "shelf"
     folder.mkdir()
     (tmp_path / "other").write_bytes(b"stays")
     (tmp_path / ".other.0123abcd.part").write_bytes(b"stays")
     (folder / "mine").write_bytes(b"stays")
-    (folder / ".kit-write-0123abcd.json").write_bytes(plan)
+    (folder / ".kit-write-0123abcd.json").write_bytes(journal)
     recover(folder)
     assert content(folder) == {"mine": b"stays"}
     assert (tmp_path / "other").read_bytes() == b"stays"
     assert (tmp_path / ".other.0123abcd.part").exists()
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no such pipes")
+def test_what_only_has_the_name_of_a_journal_is_not_waited_for(tmp_path):
+    os.mkfifo(tmp_path / ".kit-write-0123abcd.json")
+    (tmp_path / ".kit-write-0123abce.json").mkdir()
+    write_files({tmp_path / "a": b"1"})
+    assert (tmp_path / "a").read_bytes() == b"1"
+
+
+def test_what_somebody_wrote_after_the_process_died_stays(tmp_path):
+    """Every step at which a process may die, and then a file that is changed by hand."""
+    kept, died = 0, True
+    while died:
+        folder = with_old_files(tmp_path / str(kept))
+        died = until_it_dies(WRITES, folder, kept)
+        (folder / "a").write_bytes(b"by hand")
+        (folder / "c").write_bytes(b"by hand, too")
+        recover(folder)
+        now = content(folder)
+        assert (now.pop("a"), now.pop("c")) == (b"by hand", b"by hand, too")
+        assert now in ({"b": OLD["b"]}, {"b": NEW["b"]})
+        kept += 1
+    assert kept > 20
 
 
 def test_where_a_disk_knows_no_second_names_a_copy_is_kept(tmp_path, monkeypatch):

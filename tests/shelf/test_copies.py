@@ -4,12 +4,13 @@ import nbformat
 import pytest
 from nbformat.v4 import new_code_cell
 
+from manipulatives.lessons import editing
+from manipulatives.lessons.editing import seed_by_chance
 from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.notebook.reading import lesson_of, open_notebook
 from manipulatives.notebook.writing import notebook_of
-from manipulatives.shelf import copies
 from manipulatives.shelf.copies import renumber
 from manipulatives.shelf.items import Shelf
 
@@ -56,10 +57,12 @@ def test_other_numbers_change_one_number_in_a_lesson_file_and_nothing_else(bell)
 
 
 def test_new_numbers_are_not_those_of_any_other_round(bell, monkeypatch):
-    drawn = iter([10_077 - 10_000, 12_345 - 10_000])
-    bell.write_text(BELL.replace("seed = 77\n", "seed = 10077\n"))
-    monkeypatch.setattr(copies.secrets, "randbelow", lambda _: next(drawn))
-    assert renumber(item_at(bell), "2") == 12_345
+    monkeypatch.setattr(editing.secrets, "token_hex", lambda _: "the same each time")
+    drawn = seed_by_chance()
+    bell.write_text(BELL.replace("seed = 77\n", f"seed = {drawn}\n"))
+    again = renumber(item_at(bell), "2")
+    assert again == seed_by_chance({drawn})
+    assert again != drawn
 
 
 def test_a_lesson_file_written_in_one_line_is_written_anew(bell):

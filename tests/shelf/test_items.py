@@ -13,6 +13,7 @@ from manipulatives.notebook.writing import notebook_of
 from manipulatives.serve.boards import Board
 from manipulatives.serve.wording import by_folder, can_make, cells, length
 from manipulatives.shelf import items as shelf_module
+from manipulatives.shelf import stamp
 from manipulatives.shelf.items import Shelf
 
 FERRY = Lesson(
@@ -231,6 +232,16 @@ def test_what_is_read_belongs_to_its_stamp_even_while_somebody_writes(folder, mo
     assert item.problem == "bell.ipynb is being written; look again."
 
 
+def test_a_write_that_was_interrupted_is_undone_when_the_shelf_is_opened(folder):
+    (folder / "autumn").mkdir()
+    for place in (folder, folder / "autumn"):
+        (place / ".bell.html.0123abcd.part").write_bytes(b"<html>")
+        plan = {"token": "0123abcd", "files": {"bell.html": [None, "a digest"]}}
+        (place / ".kit-write-0123abcd.json").write_text(f"{json.dumps(plan)}\n")
+    Shelf(folder).items()
+    assert sorted(path.name for path in folder.rglob("*")) == ["autumn", "ferry.toml"]
+
+
 def test_a_shelf_too_full_says_how_much_it_leaves_out(folder, monkeypatch):
     monkeypatch.setattr(shelf_module, "MOST", 3)
     for number in range(5):
@@ -241,7 +252,7 @@ def test_a_shelf_too_full_says_how_much_it_leaves_out(folder, monkeypatch):
 
 
 def test_a_file_too_large_is_not_read(folder, monkeypatch):
-    monkeypatch.setattr(shelf_module, "LARGEST", 20)
+    monkeypatch.setattr(stamp, "LARGEST", 20)
     assert "more than 20 bytes" in only(folder).problem
 
 

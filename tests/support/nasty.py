@@ -11,6 +11,8 @@ DEEP = "[" * 5000 + "]" * 5000
 HEADER = 'title = "Nasty"\nseed = 7\n'
 ROUND = '[[rounds]]\nskill = "time.read_hour"\nseed = 1\n'
 
+TABLE = "[" + '"' + 30 * "\\u202e" + 500 * "k" + '"' + "]"
+
 LESSONS = {
     "a seed of many digits": f'title = "Nasty"\nseed = {LARGE}\n',
     "a seed of a round of many digits": f"{HEADER}{ROUND}".replace("seed = 1", f"seed = {LARGE}"),
@@ -21,6 +23,7 @@ LESSONS = {
     "a skill of control marks": f'{HEADER}[[rounds]]\nskill = "time.\\u202e\\u0007"\n',
     "a number that is none": 'title = "Nasty"\nseed = nan\n',
     "nothing": "",
+    "a table of marks, twice": f'title = "x"\n{TABLE}\n{TABLE}\n',
     "bytes": b"\xff\xfe\x00",
 }
 
@@ -29,6 +32,15 @@ CLASSES = {
     "a vocabulary of control marks": 'vocabulary = "\\u202e\\u0000u"\n',
     "deep lists": f"currency = {DEEP}\n",
 }
+
+NAMES = {
+    "bytes that no text has": b"\xff.toml",
+    "a notebook of such bytes": b"day \xe9.ipynb",
+    "a mark of direction": "day \u202e.toml".encode(),
+    "what a terminal obeys": b"day \x1b[31m.toml",
+    "a line's end": b"day\n2.ipynb",
+}
+"""Names of files, as the disk holds them."""
 
 
 def notebook(*cells: tuple[str, str], **metadata: object) -> str:
@@ -61,4 +73,7 @@ NOTEBOOKS = {
     "metadata that are a list": '{"cells": [], "metadata": [], "nbformat": 4, "nbformat_minor": 5}',
     "cells that are none": '{"cells": 7, "metadata": {}, "nbformat": 4, "nbformat_minor": 5}',
     "a deep file": DEEP,
+    "a title that turns": notebook(("markdown", "# A \u202e day \u200b"), ("code", CALL)),
+    "a title without end": notebook(("markdown", f"# {'A' * 5000}"), ("code", CALL)),
+    "a title that turns, over a program": notebook(("markdown", "# A \u202e day"), ("code", "1+1")),
 }

@@ -8,6 +8,7 @@ from typing import Any
 from manipulatives.lessons.catalogue.skill import Skill
 from manipulatives.lessons.catalogue.skills import SKILLS, Given
 from manipulatives.lessons.catalogue.standards import standards_like
+from manipulatives.lessons.problem import quoted
 from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.lessons.tasks.task import Task
 
@@ -130,7 +131,7 @@ def read_option(text: str) -> tuple[str, Given]:
     """
     name, sign, value = text.partition("=")
     if not (name and sign and value):
-        raise ValueError(f"An option is typed like by=5 or regroup=tens,zero, not {text!r}.")
+        raise ValueError(f"An option is typed like by=5 or regroup=tens,zero, not {quoted(text)}.")
     values = [_value(one) for one in value.split(",")]
     return name, values[0] if len(values) == 1 else values
 

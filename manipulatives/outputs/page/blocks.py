@@ -7,6 +7,7 @@ import re
 from html import escape
 from typing import TYPE_CHECKING, Any
 
+from manipulatives.lessons.problem import quoted
 from manipulatives.notebook import markdown
 
 if TYPE_CHECKING:
@@ -29,7 +30,8 @@ def words(text: str, pictures: Mapping[str, Mapping[str, str]], say: Say) -> str
     """Return a text cell as a block; nothing for an empty one."""
     made, left_out = markdown.html(text, pictures)
     for source in left_out:
-        say(f"the picture {source!r} is not in the notebook itself, so the page cannot carry it")
+        name = quoted(source)
+        say(f"the picture {name} is not in the notebook itself, so the page cannot carry it")
     return f'<div class="kit-words">{made}</div>' if made else ""
 
 

@@ -10,7 +10,7 @@ from traitlets import TraitError
 
 from manipulatives.lessons.checks import check_one_of, check_seed
 from manipulatives.lessons.problem import LessonProblem, at, in_file, shown
-from manipulatives.lessons.settings import ClassSettings, class_settings
+from manipulatives.lessons.settings import ClassSettings, class_settings, with_class
 from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.notebook.calls import Call
 from manipulatives.notebook.cells import ROUND, Code, Words, items_of
@@ -125,13 +125,9 @@ def page_of(
         say(f"it holds code of its own (first in cell {foreign[0]}), so it is run now")
         kept, pieces = _run(notebook, folder, say, audience)
     else:
-        usual = {
-            "vocabulary": vocabulary,
-            "currency": header.get("currency") or settings.currency,
-            "method": settings.method,
-            "timer": settings.timer,
-            "count_aloud": settings.count_aloud,
-        }
+        said = {"vocabulary": vocabulary, "currency": header.get("currency") or None}
+        of_class = dict.fromkeys(("method", "timer", "count_aloud"))
+        usual = with_class({**said, **of_class}, settings)
         kept, pieces = _made(items, usual, audience)
     title = title_of(notebook) or name
     return document(
@@ -150,7 +146,7 @@ def _made(
 ) -> tuple[SavedWidgets, list[Words | str]]:
     """Return the widgets of a notebook of plain calls, and its texts and places in order."""
     calls = [item for item in items if isinstance(item, Call)]
-    with _widgets(calls, usual) as widgets:
+    with widgets_of(calls, usual) as widgets:
         kept = _saved(states_of(with_parts(widgets.values())), audience)
         pieces: list[Words | str] = []
         for item in items:
@@ -203,10 +199,25 @@ def _body(pieces: Iterable[Words | str], say: Say) -> list[str]:
 
 
 @contextmanager
-def _widgets(
+def widgets_of(
     calls: Iterable[Call], usual: dict[str, Any]
 ) -> Iterator[dict[Call, ipywidgets.Widget]]:
-    """Make what the calls say, and put it away again: a server makes many pages."""
+    """Make what the calls say, and put it away again: a server makes many pages.
+
+    Args:
+        calls: from one notebook.
+        usual: what a round has that its call does not say.
+
+    Raises:
+        LessonProblem: a call cannot be made; with its cell.
+
+    Example:
+        >>> from manipulatives.notebook.calls import CallReader
+        >>> calls = CallReader({"Clock"}).read(2, 'Clock(time="4:35")')
+        >>> with widgets_of(calls, {}) as made:
+        ...     [clock.time for clock in made.values()]
+        ['4:35']
+    """
     made: dict[Call, ipywidgets.Widget] = {}
     try:
         for call in calls:

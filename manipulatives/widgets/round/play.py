@@ -10,7 +10,7 @@ from manipulatives.lessons.checks import check_one_of
 from manipulatives.lessons.currency import Money, called, check_money
 from manipulatives.lessons.lesson import Round as Planned
 from manipulatives.lessons.problem import at
-from manipulatives.lessons.settings import TIMERS, class_settings
+from manipulatives.lessons.settings import TIMERS, ClassSettings, class_settings, with_class
 from manipulatives.lessons.strands.sums.columns.methods import METHODS
 from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.maths.vocabulary import VOCABULARIES
@@ -150,10 +150,8 @@ ALLOWED = {
 
 def _settled(**given: Any) -> dict[str, Any]:
     """Return what was given, and for what was not what the class settings say."""
-    settings = class_settings(Path()) if None in given.values() else None
-    settled = {
-        name: getattr(settings, name) if value is None else value for name, value in given.items()
-    }
+    settings = class_settings(Path()) if None in given.values() else ClassSettings()
+    settled = with_class(given, settings)
     with at("currency"):
         check_money(settled["currency"])
     for name, allowed in ALLOWED.items():

@@ -1,0 +1,39 @@
+"""A stamp stands for what files held when they were read."""
+
+from __future__ import annotations
+
+import hashlib
+from pathlib import Path
+
+from manipulatives.lessons.problem import LessonProblem
+
+LARGEST = 30_000_000
+"""Bytes that a file on the shelf may have."""
+
+
+def stamp_of(*paths: Path) -> str:
+    """Return what changes with every byte of these files; one that is missing counts as empty.
+
+    Raises:
+        LessonProblem: one is larger than a lesson may be.
+        OSError: one cannot be read.
+
+    Example:
+        >>> stamp_of(Path("nowhere.toml")) == stamp_of(Path("neither.toml"))
+        True
+    """
+    digest = hashlib.sha256()
+    for path in paths:
+        try:
+            with path.open("rb") as file:
+                content = file.read(LARGEST + 1)
+        except FileNotFoundError:
+            content = b""
+        if len(content) > LARGEST:
+            raise LessonProblem(
+                f"the file has more than {LARGEST:,} bytes",
+                remedy="clear its outputs in JupyterLab, or take it off the shelf",
+                file=path.name,
+            )
+        digest.update(hashlib.sha256(content).digest())
+    return digest.hexdigest()
