@@ -18,7 +18,7 @@ from manipulatives.outputs.page import page_of
 from manipulatives.outputs.page.blocks import view
 from manipulatives.outputs.page.document import document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
-from support.chromium import SETTLED, visit
+from support.chromium import SETTLED, reload, visit
 
 LESSON = Lesson(
     "Market clock",
@@ -357,39 +357,63 @@ def test_a_page_that_is_only_read_shows_nothing_to_press(quiet_page, tmp_path):
     assert quiet_page.evaluate("document.body.scrollHeight <= innerHeight")
 
 
-# What Chromium does now and then, done here when it is asked for: a store that has nothing and
-# keeps nothing.
-EMPTY = """
-if (sessionStorage.getItem("empty") > 0) {
-  sessionStorage.setItem("empty", sessionStorage.getItem("empty") - 1);
+# What Chromium does now and then to a page from a disk, done here every time: a storage that is
+# asked for before the browser has answered the page has nothing and keeps nothing.
+LOST_WHEN_EARLY = """
+let committed = false;
+const query = navigator.permissions.query.bind(navigator.permissions);
+navigator.permissions.query = (asked) => query(asked).finally(() => { committed = true; });
+for (const name of ["localStorage", "sessionStorage"]) {
+  const whole = window[name];
   const lost = new Map();
-  const store = Object.create({
-    getItem: (key) => lost.get(key) ?? null,
-    setItem: (key, text) => lost.set(key, text),
-  });
-  Object.defineProperty(window, "localStorage", { get: () => store });
+  let store = null;
+  Object.defineProperty(window, name, { get() {
+    store ??= committed ? whole : Object.create({
+      getItem: (key) => lost.get(key) ?? null,
+      setItem: (key, text) => lost.set(key, text),
+    });
+    return store;
+  } });
 }
+window.loads = JSON.parse(window.name || "0") + 1;
+window.name = window.loads;
 """
 
 
-@pytest.mark.parametrize("times", [1, 3])
-def test_a_store_that_comes_up_empty_takes_nobody_from_their_place(quiet_page, times):
-    page = quiet_page
-    page.add_init_script(EMPTY)
-    # From a web server, for from a disk Chromium might play its own trick as well.
-    address = "http://127.0.0.1/clock.html"
-    html = page_of(notebook_of(LESSON))
-    page.route(address, lambda route: route.fulfill(body=html, content_type="text/html"))
-    visit(page, address)
-    page.wait_for_function(SETTLED)
+@pytest.fixture
+def lesson_kept(quiet_page):
+    """Opens a lesson in a browser that loses what is asked of it too early; returns its page."""
+
+    def opened(audience):
+        quiet_page.add_init_script(LOST_WHEN_EARLY)
+        # From a web server, for from a disk Chromium itself might lose the storage of this script.
+        address = "http://127.0.0.1/clock.html"
+        html = page_of(notebook_of(LESSON), audience=audience)
+        quiet_page.route(address, lambda way: way.fulfill(body=html, content_type="text/html"))
+        visit(quiet_page, address)
+        quiet_page.wait_for_function(SETTLED)
+        return quiet_page
+
+    return opened
+
+
+def test_a_board_uses_its_storage_only_when_the_browser_has_committed_the_page(lesson_kept):
+    page = lesson_kept("board")
     for _ in range(3):
         page.keyboard.press("PageDown")
     stood = page.locator(".kit-round:visible").inner_text()
-    page.evaluate("times => sessionStorage.setItem('empty', times)", times)
-    page.reload()
-    page.wait_for_function(SETTLED)
-    assert page.evaluate("sessionStorage.getItem('empty')") == "0"
+    reload(page)
+    assert page.evaluate("window.loads") == 2
     assert page.locator(".kit-round:visible").inner_text() == stood
+
+
+def test_a_pupils_page_uses_its_storage_only_when_the_browser_has_committed_it(lesson_kept):
+    page = lesson_kept("pupils")
+    page.get_by_role("button", name="Start", exact=True).click()
+    page.locator(".kit-round:visible").wait_for()
+    reload(page)
+    assert page.evaluate("window.loads") == 2
+    page.get_by_role("button", name="Carry on").click()
 
 
 def test_without_javascript_it_says_what_is_missing(browser, tmp_path):
