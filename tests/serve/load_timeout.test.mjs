@@ -1,7 +1,9 @@
 // How long anywidget waits for the widgets of a board.
 import assert from "node:assert/strict";
 import test from "node:test";
-import { LOAD_TIMEOUT_MS, extendLoadTimeout } from "../../manipulatives/serve/board/load_timeout.js";
+import {
+  LOAD_TIMEOUT_MS, extendLoadTimeout,
+} from "../../manipulatives/serve/board/load_timeout.js";
 
 // The browser's AbortSignal, as far as it is asked for a timeout.
 function signals() {
