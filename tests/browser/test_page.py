@@ -14,11 +14,12 @@ from nbformat.v4 import new_markdown_cell, new_notebook
 
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.notebook.writing import notebook_of
-from manipulatives.outputs.page import page_of
+from manipulatives.outputs.page import page_of, page_of_file
 from manipulatives.outputs.page.blocks import view
 from manipulatives.outputs.page.document import document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
 from support.chromium import SETTLED, reload, visit
+from support.files import ROOT
 
 LESSON = Lesson(
     "Market clock",
@@ -272,11 +273,42 @@ def test_bytes_arrive_as_bytes(show):
     assert show(page_with(Bytes())).locator("main").inner_text().strip() == "DataView 1,254"
 
 
+NOTEBOOK_ONLY = "This part works only in the notebook."
+REMEDY = "Open the notebook in Jupyter to use it."
+
+
+def notices(page):
+    """What a page says of the parts that it cannot show."""
+    return page.locator(".kit-sorry, .kit-note").all_inner_texts()
+
+
+def form():
+    """A form of a library whose front end a page does not have."""
+    rows = [ipywidgets.HBox([ipywidgets.Text(), ipywidgets.Button()]) for _ in range(12)]
+    return ipywidgets.VBox(rows)
+
+
+def test_a_page_whose_parts_all_need_a_kernel_says_so_once_and_what_to_do(show):
+    opened = show(page_with(form(), form()))
+    assert notices(opened) == [f"{NOTEBOOK_ONLY} {REMEDY}"]
+
+
+def test_a_page_with_a_few_such_parts_says_it_once_a_part_and_once_what_to_do(show):
+    opened = show(page_with(form(), Counter(name="bell"), form()))
+    assert notices(opened) == [f"{NOTEBOOK_ONLY} {REMEDY}", NOTEBOOK_ONLY]
+    assert opened.locator(".counter").inner_text() == "bell 0"
+
+
+def test_the_page_of_the_lesson_maker_says_once_that_it_works_in_the_notebook(show):
+    opened = show(page_of_file(ROOT / "notebooks" / "make-a-lesson.ipynb"))
+    assert notices(opened) == [f"{NOTEBOOK_ONLY} {REMEDY}"]
+
+
 def test_a_box_puts_widgets_side_by_side(show):
     bell, ferry = Counter(name="bell"), Counter(name="ferry")
     opened = show(page_with(ipywidgets.HBox([bell, ipywidgets.VBox([ferry]), ipywidgets.Text()])))
     assert opened.locator(".counter").all_inner_texts() == ["bell 0", "ferry 0"]
-    assert opened.locator(".kit-sorry").inner_text() == "This part works only in the notebook."
+    assert notices(opened) == [f"{NOTEBOOK_ONLY} {REMEDY}"]
     left, right = (opened.locator(".counter").nth(place).bounding_box() for place in (0, 1))
     assert left["x"] + left["width"] <= right["x"]
     assert left["y"] == right["y"]

@@ -1,6 +1,7 @@
 /** Opens what a page carries: its session first, then every widget at the place that waits. */
 import { whenCommitted } from "./committed.js";
 import { openHost } from "./host.js";
+import { sayNotebookOnly } from "./notebook_only.js";
 import { unpacked } from "./packed.js";
 
 /**
@@ -27,6 +28,7 @@ export async function openPage(page, load, start) {
   const host = openHost(saved, load, page);
   const places = /** @type {NodeListOf<HTMLElement>} */ (main.querySelectorAll("[data-kit-view]"));
   await Promise.all([...places].map(show));
+  sayNotebookOnly(main);
   main.removeAttribute("aria-busy");
 
   /** @param {HTMLElement} el */
