@@ -40,22 +40,27 @@ def bare_session(
         storage: what is given to the session besides, as JavaScript.
         begin: JavaScript that runs once the session is there.
     """
-    session = os.path.relpath(PACKAGE / "outputs" / "page" / "session" / "session.js", folder)
+    page = os.path.relpath(PACKAGE / "outputs" / "page", folder)
     entry = folder / "entry.js"
     entry.write_text(
-        f'import {{ startSession }} from "./{session}";\nexport default startSession;\n', "utf-8"
+        f'import {{ startSession }} from "./{page}/session/session.js";\n'
+        f'import {{ whenCommitted }} from "./{page}/host/committed.js";\n'
+        "export default { startSession, whenCommitted };\n",
+        "utf-8",
     )
-    script = assemble(entry).replace("export default", "const start =", 1)
+    script = assemble(entry).replace("export default", "const kit =", 1)
     file = folder / "bare.html"
     file.write_text(
-        "<!doctype html><html lang=en><meta charset=utf-8><title>Market day</title>"
+        "<!doctype html><html lang=en data-starting><meta charset=utf-8><title>Market day</title>"
         '<meta name="viewport" content="width=device-width">'
         f"<style>body {{ margin: 0 }} {stylesheet(*STYLES)}</style>"
         f"<main{' aria-busy=true' if busy else ''}>{body}</main>"
         f'<script type="module">{script}\n'
         "window.life = new AbortController();\n"
-        'window.session = start({ main: document.querySelector("main"), key: "market 7", '
-        f'kind: "{kind}", signal: window.life.signal{storage} }});\n{begin}</script>',
+        "await kit.whenCommitted();\n"
+        'window.session = kit.startSession({ main: document.querySelector("main"), '
+        f'key: "market 7", kind: "{kind}", signal: window.life.signal{storage} }});\n{begin}\n'
+        "document.documentElement.removeAttribute('data-starting');</script>",
         "utf-8",
     )
     return file

@@ -14,11 +14,12 @@ from nbformat.v4 import new_markdown_cell, new_notebook
 
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.notebook.writing import notebook_of
-from manipulatives.outputs.page import page_of
+from manipulatives.outputs.page import page_of, page_of_file
 from manipulatives.outputs.page.blocks import view
 from manipulatives.outputs.page.document import document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
-from support.chromium import SETTLED, visit
+from support.chromium import SETTLED, reload, visit
+from support.files import ROOT
 
 LESSON = Lesson(
     "Market clock",
@@ -272,11 +273,42 @@ def test_bytes_arrive_as_bytes(show):
     assert show(page_with(Bytes())).locator("main").inner_text().strip() == "DataView 1,254"
 
 
+NOTEBOOK_ONLY = "This part works only in the notebook."
+REMEDY = "Open the notebook in Jupyter to use it."
+
+
+def notices(page):
+    """What a page says of the parts that it cannot show."""
+    return page.locator(".kit-sorry, .kit-note").all_inner_texts()
+
+
+def form():
+    """A form of a library whose front end a page does not have."""
+    rows = [ipywidgets.HBox([ipywidgets.Text(), ipywidgets.Button()]) for _ in range(12)]
+    return ipywidgets.VBox(rows)
+
+
+def test_a_page_whose_parts_all_need_a_kernel_says_so_once_and_what_to_do(show):
+    opened = show(page_with(form(), form()))
+    assert notices(opened) == [f"{NOTEBOOK_ONLY} {REMEDY}"]
+
+
+def test_a_page_with_a_few_such_parts_says_it_once_a_part_and_once_what_to_do(show):
+    opened = show(page_with(form(), Counter(name="bell"), form()))
+    assert notices(opened) == [f"{NOTEBOOK_ONLY} {REMEDY}", NOTEBOOK_ONLY]
+    assert opened.locator(".counter").inner_text() == "bell 0"
+
+
+def test_the_page_of_the_lesson_maker_says_once_that_it_works_in_the_notebook(show):
+    opened = show(page_of_file(ROOT / "notebooks" / "make-a-lesson.ipynb"))
+    assert notices(opened) == [f"{NOTEBOOK_ONLY} {REMEDY}"]
+
+
 def test_a_box_puts_widgets_side_by_side(show):
     bell, ferry = Counter(name="bell"), Counter(name="ferry")
     opened = show(page_with(ipywidgets.HBox([bell, ipywidgets.VBox([ferry]), ipywidgets.Text()])))
     assert opened.locator(".counter").all_inner_texts() == ["bell 0", "ferry 0"]
-    assert opened.locator(".kit-sorry").inner_text() == "This part works only in the notebook."
+    assert notices(opened) == [f"{NOTEBOOK_ONLY} {REMEDY}"]
     left, right = (opened.locator(".counter").nth(place).bounding_box() for place in (0, 1))
     assert left["x"] + left["width"] <= right["x"]
     assert left["y"] == right["y"]
@@ -357,39 +389,63 @@ def test_a_page_that_is_only_read_shows_nothing_to_press(quiet_page, tmp_path):
     assert quiet_page.evaluate("document.body.scrollHeight <= innerHeight")
 
 
-# What Chromium does now and then, done here when it is asked for: a store that has nothing and
-# keeps nothing.
-EMPTY = """
-if (sessionStorage.getItem("empty") > 0) {
-  sessionStorage.setItem("empty", sessionStorage.getItem("empty") - 1);
+# What Chromium does now and then to a page from a disk, done here every time: a storage that is
+# asked for before the browser has answered the page has nothing and keeps nothing.
+LOST_WHEN_EARLY = """
+let committed = false;
+const query = navigator.permissions.query.bind(navigator.permissions);
+navigator.permissions.query = (asked) => query(asked).finally(() => { committed = true; });
+for (const name of ["localStorage", "sessionStorage"]) {
+  const whole = window[name];
   const lost = new Map();
-  const store = Object.create({
-    getItem: (key) => lost.get(key) ?? null,
-    setItem: (key, text) => lost.set(key, text),
-  });
-  Object.defineProperty(window, "localStorage", { get: () => store });
+  let store = null;
+  Object.defineProperty(window, name, { get() {
+    store ??= committed ? whole : Object.create({
+      getItem: (key) => lost.get(key) ?? null,
+      setItem: (key, text) => lost.set(key, text),
+    });
+    return store;
+  } });
 }
+window.loads = JSON.parse(window.name || "0") + 1;
+window.name = window.loads;
 """
 
 
-@pytest.mark.parametrize("times", [1, 3])
-def test_a_store_that_comes_up_empty_takes_nobody_from_their_place(quiet_page, times):
-    page = quiet_page
-    page.add_init_script(EMPTY)
-    # From a web server, for from a disk Chromium might play its own trick as well.
-    address = "http://127.0.0.1/clock.html"
-    html = page_of(notebook_of(LESSON))
-    page.route(address, lambda route: route.fulfill(body=html, content_type="text/html"))
-    visit(page, address)
-    page.wait_for_function(SETTLED)
+@pytest.fixture
+def lesson_kept(quiet_page):
+    """Opens a lesson in a browser that loses what is asked of it too early; returns its page."""
+
+    def opened(audience):
+        quiet_page.add_init_script(LOST_WHEN_EARLY)
+        # From a web server, for from a disk Chromium itself might lose the storage of this script.
+        address = "http://127.0.0.1/clock.html"
+        html = page_of(notebook_of(LESSON), audience=audience)
+        quiet_page.route(address, lambda way: way.fulfill(body=html, content_type="text/html"))
+        visit(quiet_page, address)
+        quiet_page.wait_for_function(SETTLED)
+        return quiet_page
+
+    return opened
+
+
+def test_a_board_uses_its_storage_only_when_the_browser_has_committed_the_page(lesson_kept):
+    page = lesson_kept("board")
     for _ in range(3):
         page.keyboard.press("PageDown")
     stood = page.locator(".kit-round:visible").inner_text()
-    page.evaluate("times => sessionStorage.setItem('empty', times)", times)
-    page.reload()
-    page.wait_for_function(SETTLED)
-    assert page.evaluate("sessionStorage.getItem('empty')") == "0"
+    reload(page)
+    assert page.evaluate("window.loads") == 2
     assert page.locator(".kit-round:visible").inner_text() == stood
+
+
+def test_a_pupils_page_uses_its_storage_only_when_the_browser_has_committed_it(lesson_kept):
+    page = lesson_kept("pupils")
+    page.get_by_role("button", name="Start", exact=True).click()
+    page.locator(".kit-round:visible").wait_for()
+    reload(page)
+    assert page.evaluate("window.loads") == 2
+    page.get_by_role("button", name="Carry on").click()
 
 
 def test_without_javascript_it_says_what_is_missing(browser, tmp_path):

@@ -234,6 +234,34 @@ def test_a_pen_draws_broader_where_it_is_pressed_and_the_hand_beside_it_draws_no
     assert strokes(page) == 2
 
 
+def test_a_hand_that_lies_on_the_glass_before_its_pen_comes_keeps_nobody_from_writing(bare):
+    page = bare()
+    pen(page).click()
+    cdp = page.context.new_cdp_session(page)
+
+    def palm(kind, *points):
+        found = [{"x": x, "y": y} for x, y in points]
+        cdp.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": found})
+
+    def write(kind, x):
+        common = {"pointerType": "pen", "button": "left", "buttons": 1, "y": 300, "force": 0.5}
+        cdp.send("Input.dispatchMouseEvent", {"type": kind, "x": x, **common})
+
+    palm("touchStart", (900, 900))
+    palm("touchMove", (920, 910))
+    write("mousePressed", 300)
+    for x in range(320, 620, 20):
+        write("mouseMoved", x)
+    palm("touchMove", (940, 920))
+    assert strokes(page) == 1
+    palm("touchEnd")
+    write("mouseMoved", 640)
+    write("mouseReleased", 640)
+    assert strokes(page) == 1
+    left, right, *_ = page.evaluate(PLACE, 0)
+    assert (left, right) == pytest.approx((100 * 300 / 1920, 100 * 640 / 1920), abs=0.6)
+
+
 def test_keys_turn_it_on_and_off_and_the_clicker_goes_on(bare):
     page = bare()
     for _ in range(10):
@@ -259,7 +287,7 @@ def test_keys_turn_it_on_and_off_and_the_clicker_goes_on(bare):
 
 def test_where_keeping_is_refused_it_still_writes(bare):
     refused = "{ getItem() { throw new Error(); }, setItem() { throw new Error(); } }"
-    page = bare(storage=f", storage: {refused}")
+    page = bare(storage=f", store: {refused}")
     pen(page).click()
     draw(page, (400, 300), (800, 600))
     assert strokes(page) == 1
@@ -271,7 +299,7 @@ def test_where_keeping_is_refused_it_still_writes(bare):
 
 def test_what_was_kept_and_is_broken_is_left_out(bare):
     kept = "(key) => (key.includes('ink') ? '[[1,2],7,[500,500,100]]' : null)"
-    page = bare(storage=f", storage: {{ getItem: {kept}, setItem() {{}} }}")
+    page = bare(storage=f", store: {{ getItem: {kept}, setItem() {{}} }}")
     assert strokes(page) == 1
 
 

@@ -477,8 +477,8 @@ def test_what_was_kept_and_cannot_be_used_is_left(pupil):
     [name] = page.evaluate("Object.keys(localStorage)")
     kept = json.loads(page.evaluate("name => localStorage.getItem(name)", name))
     [part] = kept["parts"].values()
-    part["kept"]["items"][0] = {"of": 99}
-    part["kept"]["at"] = "x"
+    part["saved"]["items"][0] = {"of": 99}
+    part["saved"]["at"] = "x"
     page.evaluate("([name, text]) => localStorage.setItem(name, text)", [name, json.dumps(kept)])
     reload(page)
     pupil.ready()

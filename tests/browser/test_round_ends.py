@@ -187,7 +187,7 @@ def test_a_pupils_round_that_ends_leaves_nothing_behind(quiet_page, stage):
     page = quiet_page
     made = board()
     open_round(page, PupilRound(tasks=made.tasks, setup=made.setup, timer=made.timer))
-    send(page, "kit:begin", {"kept": None})
+    send(page, "kit:begin", {"saved": None})
     # The example plays, or the timer runs.
     if stage == "try":
         page.get_by_role("button", name="My turn").click()
@@ -197,5 +197,5 @@ def test_a_pupils_round_that_ends_leaves_nothing_behind(quiet_page, stage):
     assert running["timers"]
     assert running["listeners"]
     assert end(page) == NOTHING
-    send(page, "kit:begin", {"kept": None})
+    send(page, "kit:begin", {"saved": None})
     assert page.evaluate("window.sets") == []

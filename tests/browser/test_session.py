@@ -376,7 +376,7 @@ def test_at_its_end_a_session_leaves_nothing_behind(bare):
 
 def test_the_stage_is_kept_where_it_is_told_to(bare):
     storage = (
-        ", storage: { getItem: (name) => (name === 'market 7/stage' ? '1' : null), "
+        ", store: { getItem: (name) => (name === 'market 7/stage' ? '1' : null), "
         "setItem: (name, text) => { (window.kept ??= {})[name] = text; } }"
     )
     page = bare("<h2>Hours</h2>" + ROUND + "<h2>Minutes</h2>" + ROUND, storage=storage)

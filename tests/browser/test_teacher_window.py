@@ -201,6 +201,34 @@ def test_the_clicker_works_with_the_window_in_front(bare):
     assert heading(page) == ""
 
 
+def saved_session(page):
+    """What is saved when a teacher asks for it in the panel beside the board."""
+    with page.expect_download() as caught:
+        press(page, "Save the session")
+    return json.loads(caught.value.path().read_text("utf-8"))
+
+
+def test_two_tabs_of_one_session_save_one_record_and_loading_it_again_too(bare):
+    page = bare()
+    other = page.context.new_page()
+    visit(other, page.url)
+    for each in (page, other):
+        press(each, "Teacher")
+    first = saved_session(page)
+    assert (saved_session(page)["id"], saved_session(page)["revision"]) == (first["id"], 1)
+    other.keyboard.press("PageDown")
+    press(other, "Few")
+    second = saved_session(other)
+    assert (second["id"], second["revision"]) == (first["id"], 2)
+    reload(page)
+    press(page, "Teacher")
+    third = saved_session(page)
+    assert third["id"] == first["id"]
+    assert third["revision"] in (2, 3)
+    press(page, "Most had it")
+    assert saved_session(page)["revision"] > third["revision"]
+
+
 def test_marks_are_kept_and_saved_in_a_file_of_the_session(bare, quiet_page):
     quiet_page.clock.install(time="2026-11-25T09:00:00")
     page = bare()
@@ -259,7 +287,7 @@ def test_where_saving_is_refused_the_text_can_be_copied(bare, quiet_page):
 
 def test_where_keeping_is_refused_marks_live_as_long_as_the_page(bare):
     refused = "{ getItem() { throw new Error(); }, setItem() { throw new Error(); } }"
-    page = bare(storage=f", storage: {refused}")
+    page = bare(storage=f", store: {refused}")
     child = apart(page)
     press(child, "Next")
     press(child, "Few")

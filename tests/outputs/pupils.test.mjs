@@ -2,7 +2,9 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { answersOf, resultsFile, summed } from "../../manipulatives/outputs/page/pupils/results.js";
-import { codeOf, keeps, openWork, workIn } from "../../manipulatives/outputs/page/pupils/store.js";
+import {
+  canStore, codeOf, openWork, workIn,
+} from "../../manipulatives/outputs/page/pupils/storage.js";
 
 function storage() {
   const held = {};
@@ -23,7 +25,7 @@ test("a code is letters and digits, however it is typed", () => {
 
 test("work is kept under lesson and code, and forgotten for one pupil alone", () => {
   const shelf = storage();
-  const work = { stage: 1, parts: { one: { kept: {}, results: [] } }, record: null };
+  const work = { stage: 1, parts: { one: { saved: {}, results: [] } }, record: null };
   openWork(shelf, "Market 7", "A1").write(work);
   openWork(shelf, "Market 7", "").write(work);
   assert.deepEqual(openWork(shelf, "Market 7", "A1").read(), work);
@@ -42,16 +44,18 @@ test("work that cannot be used is none", () => {
   assert.deepEqual(
     workIn({ stage: 0, parts: { a: { results: "x" } } }), { stage: 0, parts: {}, record: null },
   );
+  const old = { stage: 0, parts: { a: { kept: { at: 1 }, results: [] } } };
+  assert.deepEqual(workIn(old).parts, { a: { saved: { at: 1 }, results: [] } }, "version 0.1.0");
 });
 
 test("a browser that keeps nothing is known by trying", () => {
-  assert.equal(keeps(storage()), true);
-  assert.equal(keeps(null), false);
+  assert.equal(canStore(storage()), true);
+  assert.equal(canStore(null), false);
   const refuse = () => {
     throw new Error("full");
   };
-  assert.equal(keeps({ getItem: () => null, setItem: refuse }), false);
-  assert.equal(keeps({ getItem: () => null, setItem() {} }), false);
+  assert.equal(canStore({ getItem: () => null, setItem: refuse }), false);
+  assert.equal(canStore({ getItem: () => null, setItem() {} }), false);
 });
 
 test("a results file says whose work it is by the code alone", () => {

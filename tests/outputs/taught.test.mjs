@@ -1,7 +1,7 @@
 // How long a lesson took, how its rounds went, and what the browser keeps of it.
 import assert from "node:assert/strict";
 import test from "node:test";
-import { cameUpEmpty, noteStore } from "../../manipulatives/outputs/page/host/empty_store.js";
+import { whenCommitted } from "../../manipulatives/outputs/page/host/committed.js";
 import {
   MARKS, marksOf, sessionContents, sessionFile, wordsOf,
 } from "../../manipulatives/outputs/page/teacher/marks.js";
@@ -144,22 +144,33 @@ test("a lesson's memory is its own, and is forgotten with what its rounds keep",
   assert.deepEqual([...held.keys()], ["market 7/stage", "market 7/broken"]);
 });
 
-test("a store that comes up empty, and was not when the page was left, is not believed", () => {
-  const held = new Map();
-  const long = storeOver(held);
-  const tab = storeOver(new Map());
-  assert.equal(cameUpEmpty(long, tab), false, "a page that never was opened");
-  noteStore(long, tab);
-  assert.equal(cameUpEmpty(long, tab), false, "one that kept nothing");
-  held.set("market 7/stage", "2");
-  noteStore(long, tab);
-  assert.equal(cameUpEmpty(long, tab), false, "one that has what it kept");
-  const empty = storeOver(new Map());
-  const often = [1, 2, 3, 4, 5].map(() => cameUpEmpty(empty, tab));
-  assert.deepEqual(often, [true, true, true, false, false]);
-  // It is believed in the end, and what it keeps from then on counts.
-  noteStore(empty, tab);
-  assert.equal(cameUpEmpty(empty, tab), false);
+// A browser that answers in this way when it is asked what is allowed.
+const browserThat = (query) => ({ permissions: { query } });
+
+test("a page waits until the browser has answered once", async () => {
+  let answer;
+  let went = false;
+  const waiting = whenCommitted(browserThat(() => new Promise((resolve) => {
+    answer = resolve;
+  }))).then(() => {
+    went = true;
+  });
+  await new Promise(setImmediate);
+  assert.equal(went, false);
+  answer({ state: "prompt" });
+  await waiting;
+});
+
+test("a page goes on at once where none can answer, and else within a second", async (t) => {
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  await whenCommitted({});
+  await whenCommitted(browserThat(() => Promise.reject(new TypeError("not known"))));
+  await whenCommitted(browserThat(() => {
+    throw new TypeError("not known");
+  }));
+  const waiting = whenCommitted(browserThat(() => new Promise(() => {})));
+  t.mock.timers.tick(1000);
+  await waiting;
 });
 
 test("where keeping is refused nothing is kept and nothing breaks", () => {
@@ -171,7 +182,5 @@ test("where keeping is refused nothing is kept and nothing breaks", () => {
     memory.write("stage", 2);
     memory.forget();
     assert.equal(memory.read("stage"), null);
-    noteStore(storage, storage);
-    assert.equal(cameUpEmpty(storage, storage), false);
   }
 });

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { EVERY, judged, watchKernel } from "../../manipulatives/serve/board/watch.js";
+import { QUESTION_DELAY_MS, judged, watchKernel } from "../../manipulatives/serve/board/watch.js";
 
 /** Watches with answers given beforehand, and tells what was told; then the watch is ended. */
 async function told(t, answers) {
@@ -21,7 +21,7 @@ async function told(t, answers) {
     await new Promise((done) => {
       setImmediate(done);
     });
-    t.mock.timers.tick(EVERY);
+    t.mock.timers.tick(QUESTION_DELAY_MS);
   }
   await watch;
   return { heard, asked };
@@ -51,5 +51,5 @@ test("two late answers in a row are told", async (t) => {
 });
 
 test("a kernel is asked about often enough to be missed within three seconds", () => {
-  assert.ok(EVERY <= 1000);
+  assert.ok(QUESTION_DELAY_MS <= 1000);
 });

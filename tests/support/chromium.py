@@ -40,6 +40,7 @@ TWO_FRAMES = """() => new Promise((done) => {
 def visit(page: Page, address: str) -> None:
     """Open an address and wait until it was painted; before that, Chromium drops keys."""
     page.goto(address)
+    page.wait_for_function(STARTED)
     page.evaluate(TWO_FRAMES)
 
 
@@ -49,44 +50,18 @@ def resize(page: Page, width: int, height: int) -> None:
     page.evaluate(TWO_FRAMES)
 
 
+# A bare session says with this attribute that it has not begun.
+STARTED = """() => !document.documentElement.hasAttribute("data-starting")"""
 # Everything that a page carries is there; a page that carries nothing need not come to that.
 SETTLED = """() => document.readyState === "complete" &&
+  !document.documentElement.hasAttribute("data-starting") &&
   (!document.querySelector("#kit-saved") || document.querySelector("main:not([aria-busy])"))"""
-# A mark in the store, by which it is known again; true where nothing can be kept.
-MARKED = """() => {
-  try {
-    return localStorage.getItem("the test's mark") !== null;
-  } catch {
-    return true;
-  }
-}"""
-MARK = """() => {
-  try {
-    localStorage.setItem("the test's mark", "");
-  } catch {}
-}"""
-UNMARK = """() => {
-  try {
-    localStorage.removeItem("the test's mark");
-  } catch {}
-}"""
-OFTEN = 4
 
 
 def reload(page: Page) -> None:
-    """Load a page again, with all that it kept.
-
-    Now and then Chromium (156, from a disk) gives a page that is loaded again an empty store, in
-    which nothing can be kept either; the next time it has the full one. The kit's pages see to that
-    themselves; here it is for pages that are less than that.
-    """
-    page.evaluate(MARK)
-    for _ in range(OFTEN):
-        page.reload()
-        page.wait_for_function(SETTLED)
-        if page.evaluate(MARKED):
-            break
-    page.evaluate(UNMARK)
+    """Load a page again and wait until everything that it carries is there."""
+    page.reload()
+    page.wait_for_function(SETTLED)
 
 
 def find_chromium(playwright: Playwright) -> str | None:

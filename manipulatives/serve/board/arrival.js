@@ -1,5 +1,5 @@
 /** When everything that Voila puts into a board is in its place. */
-import { PATIENCE } from "./patience.js";
+import { LOAD_TIMEOUT_MS } from "./load_timeout.js";
 
 /** Whether Voila has done with a place: what it makes has something in it.
  * @param {Element} place
@@ -19,7 +19,7 @@ export function whenShown(main, signal) {
   const all = () => [...main.querySelectorAll(".kit-view")].every(done);
   return new Promise((resolve) => {
     const watcher = new MutationObserver(look);
-    const late = setTimeout(end, PATIENCE);
+    const late = setTimeout(end, LOAD_TIMEOUT_MS);
     signal.addEventListener("abort", end, { once: true });
 
     function look() {

@@ -1,12 +1,12 @@
 /** A served board: a page that teaches, and a watch over the kernel behind it. */
 import { startSession } from "../../outputs/page/session/session.js";
 import { whenShown } from "./arrival.js";
+import { extendLoadTimeout } from "./load_timeout.js";
 import { makeNotice } from "./notice.js";
-import { giveTime } from "./patience.js";
 import { watchKernel } from "./watch.js";
 
-/** Milliseconds in which the shelf has to answer; then the answer counts as late. */
-const ANSWERS = 1500;
+/** After how many milliseconds an answer of the shelf counts as late. */
+const ANSWER_TIMEOUT_MS = 1500;
 
 /** What the teacher is told; "" takes the line away.
  * @type {Readonly<Record<import("./watch.js").State, string>>}
@@ -28,10 +28,11 @@ function open(page) {
   const say = makeNotice(/** @type {HTMLElement} */ (page.querySelector(".kit-say")), { signal });
   const { kitLesson: key = "" } = page.documentElement.dataset;
 
-  giveTime();
+  const restoreTimeout = extendLoadTimeout();
   page.querySelector(".kit-wait")?.remove();
   startSession({ main, key, kind: "board", signal });
   whenShown(main, signal).then((complete) => {
+    restoreTimeout();
     main.removeAttribute("aria-busy");
     if (!complete) {
       say(INCOMPLETE, true);
@@ -52,7 +53,7 @@ function open(page) {
   async function ask() {
     try {
       // eslint-disable-next-line no-restricted-globals -- asks this machine's own server
-      const answer = await fetch(address, { signal: AbortSignal.timeout(ANSWERS) });
+      const answer = await fetch(address, { signal: AbortSignal.timeout(ANSWER_TIMEOUT_MS) });
       return (await answer.json()).alive === true;
     } catch (error) {
       return /** @type {Error} */ (error).name === "TimeoutError" ? "late" : "refused";

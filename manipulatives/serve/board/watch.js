@@ -8,10 +8,10 @@
  */
 
 /** Milliseconds between an answer and the next question. */
-export const EVERY = 1000;
+export const QUESTION_DELAY_MS = 1000;
 
-/** How many questions in a row may stay without an answer before the server counts as silent. */
-const SPARE = 2;
+/** After how many questions in a row without an answer in time the server counts as silent. */
+const MOST_MISSES = 2;
 
 /** The next state after one question.
  * @param {Answer} answer
@@ -25,7 +25,7 @@ export function judged(answer, misses) {
   if (answer === false) {
     return "ended";
   }
-  return answer === "refused" || misses >= SPARE ? "silent" : null;
+  return answer === "refused" || misses >= MOST_MISSES ? "silent" : null;
 }
 
 /** Asks again and again, and tells of every change.
@@ -47,7 +47,7 @@ export async function watchKernel(ask, tell, signal) {
       tell(state);
     }
     await new Promise((done) => {
-      setTimeout(done, EVERY);
+      setTimeout(done, QUESTION_DELAY_MS);
     });
   }
 }

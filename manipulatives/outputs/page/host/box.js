@@ -7,9 +7,6 @@ async function render({ model, el, signal, host }) {
   box.dataset.kitBox = model.get("direction");
   el.append(box);
   await Promise.all(model.get("children").map(place));
-  if (!el.closest(".kit-box")) {
-    sayOnce(box);
-  }
 
   /** @param {string} reference */
   async function place(reference) {
@@ -21,20 +18,8 @@ async function render({ model, el, signal, host }) {
     } catch {
       part.className = "kit-sorry";
       part.textContent = "This part works only in the notebook.";
-    }
-  }
-}
-
-/**
- * Of many parts that cannot work here one says so, and what to do.
- * @param {HTMLElement} box
- */
-function sayOnce(box) {
-  const [first, ...others] = box.querySelectorAll(".kit-sorry");
-  if (others.length) {
-    first.textContent = `${first.textContent} Open the notebook in Jupyter to use it.`;
-    for (const other of others) {
-      other.remove();
+      // The page leaves one of many such sentences.
+      part.dataset.kitNotebookOnly = "";
     }
   }
 }

@@ -1,7 +1,7 @@
 /** Opens what a page carries: its session first, then every widget at the place that waits. */
-import { permanentStore, tabStore } from "../../../widgets/shared/state/storage.js";
-import { cameUpEmpty, keepNoting } from "./empty_store.js";
+import { whenCommitted } from "./committed.js";
 import { openHost } from "./host.js";
+import { sayNotebookOnly } from "./notebook_only.js";
 import { unpacked } from "./packed.js";
 
 /**
@@ -13,10 +13,10 @@ import { unpacked } from "./packed.js";
 export async function openPage(page, load, start) {
   const main = /** @type {HTMLElement} */ (page.querySelector("main"));
   main.setAttribute("aria-busy", "true");
-  if (cameUpEmpty(permanentStore(), tabStore())) {
-    location.reload();
-    return;
-  }
+  // Until the session shows its first stage, the whole lesson would be seen.
+  main.hidden = true;
+  await whenCommitted();
+  main.hidden = false;
   start(main, page.documentElement.dataset.kitLesson ?? "");
   if (!("DecompressionStream" in globalThis)) {
     main.prepend(sorry("This browser is too old for this page. Try another one."));
@@ -28,8 +28,8 @@ export async function openPage(page, load, start) {
   const host = openHost(saved, load, page);
   const places = /** @type {NodeListOf<HTMLElement>} */ (main.querySelectorAll("[data-kit-view]"));
   await Promise.all([...places].map(show));
+  sayNotebookOnly(main);
   main.removeAttribute("aria-busy");
-  keepNoting(permanentStore(), tabStore());
 
   /** @param {HTMLElement} el */
   async function show(el) {

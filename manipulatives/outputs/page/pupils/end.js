@@ -14,13 +14,14 @@ import { makeSaving } from "../shared/saving.js";
 
 /**
  * @param {{
- *   told: () => Ended, carryOn: () => void, finish: () => void, keeps: boolean,
- * }} given what there is to tell, and what may come next
+ *   told: () => Ended, carryOn: () => void, finish: () => void, stores: boolean,
+ * }} given what there is to tell, what may come next, and whether this device
+ *   stores any work
  * @param {(words: () => string) => Node} listen makes a button that reads aloud
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{ el: HTMLElement, paint: () => void }}
  */
-export function makeEnd({ told, carryOn, finish, keeps }, listen, life) {
+export function makeEnd({ told, carryOn, finish, stores }, listen, scope) {
   let offered = false;
   let asked = false;
   const sentence = html("p", { tabindex: -1 });
@@ -32,7 +33,7 @@ export function makeEnd({ told, carryOn, finish, keeps }, listen, life) {
   ));
   const all = html("details", {}, html("summary", {}, "All answers"),
     html("table", {}, html("thead", {}, html("tr", {}, ...names)), table));
-  const saving = makeSaving(() => told().file, life, "results", () => {
+  const saving = makeSaving(() => told().file, scope, "results", () => {
     offered = true;
   });
   const text = html("textarea", {
@@ -42,13 +43,13 @@ export function makeEnd({ told, carryOn, finish, keeps }, listen, life) {
     offered = true;
     all.open = true;
     globalThis.print();
-  }, life);
-  const carry = button(["Carry on"], carryOn, life);
-  const finished = button(["Finished, next pupil"], press, life);
+  }, scope);
+  const carry = button(["Carry on"], carryOn, scope);
+  const finished = button(["Finished, next pupil"], press, scope);
   finished.classList.add("is-go");
   const lost = html("div", { class: "pupils-lost" },
     html("p", {}, "This device keeps nothing. Copy the results."), text);
-  lost.hidden = keeps;
+  lost.hidden = stores;
   const el = html("section", { "class": "pupils-screen pupils-end", "aria-label": "Results" },
     headline,
     html("div", { class: "pupils-said" }, sentence, listen(() => sentence.textContent ?? "")),

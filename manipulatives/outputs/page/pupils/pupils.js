@@ -13,30 +13,30 @@ import { makeEnd } from "./end.js";
 import { recordOf, revised, sourceOf } from "../shared/record.js";
 import { resultsFile } from "./results.js";
 import { makeStart } from "./start.js";
-import { keeps, openWork } from "./store.js";
+import { canStore, openWork } from "./storage.js";
 import { stagesOf } from "../shared/stages.js";
 
-/** @typedef {import("./store.js").Work} Work */
+/** @typedef {import("./storage.js").Work} Work */
 
 /**
  * Begin to show a lesson to pupils.
  * @param {{
  *   main: HTMLElement, key: string, signal?: AbortSignal,
- *   storage?: import("../../../widgets/shared/state/storage.js").Store | null,
- * }} given the lesson, its key, how long it lasts, and where work is kept
+ *   store?: import("../../../widgets/shared/state/storage.js").Store | null,
+ * }} given the lesson, its key, how long it lasts, and where work is stored
  * @returns {void}
  */
-export function startPupils({ main, key, signal, storage = permanentStore() }) {
-  const life = { signal: signal ?? new AbortController().signal };
+export function startPupils({ main, key, signal, store = permanentStore() }) {
+  const scope = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const whole = page.documentElement;
   const tab = lessonStorage(tabStore(), `pupils/${key}`);
   const title = page.querySelector("h1")?.textContent ?? page.title;
   const seed = Number(/ (\d+)$/.exec(key)?.[1] ?? 0);
   const source = sourceOf(whole);
-  const kept = keeps(storage);
+  const stores = canStore(store);
   let code = "";
-  let store = openWork(storage, key, code);
+  let storage = openWork(store, key, code);
   /** @type {Work} */
   let work = { stage: 0, parts: {}, record: null };
   /** @type {Set<HTMLElement>} the rounds that were told to begin */
@@ -44,23 +44,23 @@ export function startPupils({ main, key, signal, storage = permanentStore() }) {
 
   const heading = html("span", { class: "pupils-heading" });
   const count = html("span", { class: "pupils-count" });
-  const stop = button(["Finish"], () => show("end"), life);
+  const stop = button(["Finish"], () => show("end"), scope);
   const bar = html("div", { class: "kit kit-pupils pupils-bar" }, heading, count, stop);
-  const onward = button(["Next"], next, life);
+  const onward = button(["Next"], next, scope);
   onward.classList.add("is-go");
   const foot = html("div", { class: "kit kit-pupils pupils-foot" }, onward);
   const start = makeStart({
-    begin, keeps: kept, code: tab.read("code") ?? "",
-    kept: (other) => openWork(storage, key, other).read() !== null,
-  }, listen, life);
-  const end = makeEnd({ told, carryOn: () => show("work"), finish, keeps: kept }, listen, life);
+    begin, stores, code: tab.read("code") ?? "",
+    hasWork: (other) => openWork(store, key, other).read() !== null,
+  }, listen, scope);
+  const end = makeEnd({ told, carryOn: () => show("work"), finish, stores }, listen, scope);
   const screens = html("div", { class: "kit kit-pupils pupils-screens" }, start.el, end.el);
   main.before(bar);
   main.after(foot, screens);
 
   /** @param {() => string} words */
   function listen(words) {
-    return listenButton({ vocabulary: whole.lang === "en-GB" ? "uk" : "us", words }, life);
+    return listenButton({ vocabulary: whole.lang === "en-GB" ? "uk" : "us", words }, scope);
   }
 
   /** The stages that are worked through; a title is none. */
@@ -81,10 +81,10 @@ export function startPupils({ main, key, signal, storage = permanentStore() }) {
   function begin(given, fresh) {
     code = given;
     tab.write("code", code);
-    store = openWork(storage, key, code);
-    work = (fresh ? null : store.read()) ?? { stage: 0, parts: {}, record: null };
+    storage = openWork(store, key, code);
+    work = (fresh ? null : storage.read()) ?? { stage: 0, parts: {}, record: null };
     if (fresh) {
-      store.forget();
+      storage.forget();
     }
     begun.clear();
     show("work");
@@ -131,7 +131,7 @@ export function startPupils({ main, key, signal, storage = permanentStore() }) {
     if (here.root && !begun.has(here.root)) {
       begun.add(here.root);
       here.root.dispatchEvent(new CustomEvent("kit:begin", {
-        detail: { kept: work.parts[here.id]?.kept ?? null },
+        detail: { saved: work.parts[here.id]?.saved ?? null },
       }));
     }
     if (came) {
@@ -152,19 +152,19 @@ export function startPupils({ main, key, signal, storage = permanentStore() }) {
 
   function next() {
     work = { ...work, stage: work.stage + 1 };
-    store.write(work);
+    storage.write(work);
     show("work");
   }
 
-  main.addEventListener("kit:onward", next, life);
+  main.addEventListener("kit:onward", next, scope);
   main.addEventListener("kit:work", (event) => {
     const here = stages()[work.stage];
     if (here?.root === event.target) {
-      const { kept: place, results } = /** @type {CustomEvent} */ (event).detail;
-      work = { ...work, parts: { ...work.parts, [here.id]: { kept: place, results } } };
-      store.write(work);
+      const { saved, results } = /** @type {CustomEvent} */ (event).detail;
+      work = { ...work, parts: { ...work.parts, [here.id]: { saved, results } } };
+      storage.write(work);
     }
-  }, life);
+  }, scope);
 
   /** What there is to tell at the end. */
   function told() {
@@ -181,19 +181,21 @@ export function startPupils({ main, key, signal, storage = permanentStore() }) {
       .map((part) => String(part).padStart(2, "0")).join("-");
     const tasks = rows.flatMap(({ results }) => results);
     const contents = { title, seed, code: code || null, date, tasks };
-    work = { ...work, record: revised(recordOf(work.record), contents) };
-    store.write(work);
+    // Another tab of this browser may have saved it meanwhile.
+    const record = revised(recordOf(storage.read()?.record ?? work.record), contents);
+    work = { ...work, record };
+    storage.write(work);
     return {
       rows,
       done: work.stage >= all.length,
-      file: resultsFile(source, /** @type {any} */ (work.record), contents),
+      file: resultsFile(source, record, contents),
       headline: [title, code && `code ${code}`, date].filter(Boolean).join(" \u00b7 "),
     };
   }
 
   /** Nothing of this pupil stays; what the rounds still hold goes with the page. */
   function finish() {
-    store.forget();
+    storage.forget();
     tab.write("code", "");
     page.defaultView?.location.reload();
   }
@@ -207,7 +209,7 @@ export function startPupils({ main, key, signal, storage = permanentStore() }) {
   const sizes = new ResizeObserver(measure);
   sizes.observe(bar);
   sizes.observe(main);
-  life.signal.addEventListener("abort", () => {
+  scope.signal.addEventListener("abort", () => {
     watcher.disconnect();
     sizes.disconnect();
     for (const part of [bar, foot, screens]) {

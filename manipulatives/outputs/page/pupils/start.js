@@ -1,31 +1,31 @@
 /** How a page for pupils opens: start fresh or carry on, and a code if the teacher gave one. */
 import { button } from "../../../widgets/shared/controls.js";
 import { html } from "../../../widgets/shared/svg.js";
-import { codeOf } from "./store.js";
+import { codeOf } from "./storage.js";
 
 const LOST = "This device keeps nothing. Do it all in one go.";
 
 /**
  * @param {{
- *   begin: (code: string, fresh: boolean) => void, kept: (code: string) => boolean,
- *   keeps: boolean, code: string,
- * }} given what begins; whether there is work under a code; whether this device keeps any; and
+ *   begin: (code: string, fresh: boolean) => void, hasWork: (code: string) => boolean,
+ *   stores: boolean, code: string,
+ * }} given what begins; whether there is work under a code; whether this device stores any; and
  *   the code that was used here last
  * @param {(words: () => string) => Node} listen makes a button that reads aloud
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{ el: HTMLElement, focus: () => void }}
  */
-export function makeStart({ begin, kept, keeps, code }, listen, life) {
+export function makeStart({ begin, hasWork, stores, code }, listen, scope) {
   const sentence = html("p", { tabindex: -1 });
   const field = html("input", {
     "id": "pupils-code", "class": "pupils-code", "autocomplete": "off", "spellcheck": "false",
     "autocapitalize": "characters", "maxlength": 8, "value": code,
   });
   const label = html("label", { for: "pupils-code" }, "Code from your teacher, if you have one");
-  const carry = button(["Carry on"], () => begin(codeOf(field.value), false), life);
-  const fresh = button([""], press, life);
+  const carry = button(["Carry on"], () => begin(codeOf(field.value), false), scope);
+  const fresh = button([""], press, scope);
   const lost = html("p", { class: "pupils-lost" }, LOST);
-  lost.hidden = keeps;
+  lost.hidden = stores;
   const el = html("section", { "class": "pupils-screen pupils-start", "aria-label": "Start" },
     html("div", { class: "pupils-said" }, sentence, listen(() => sentence.textContent ?? "")),
     html("div", { class: "pupils-field" }, label, field),
@@ -33,7 +33,7 @@ export function makeStart({ begin, kept, keeps, code }, listen, life) {
   let asked = false;
 
   function paint() {
-    const there = kept(codeOf(field.value));
+    const there = hasWork(codeOf(field.value));
     carry.hidden = !there;
     carry.classList.add("is-go");
     fresh.classList.toggle("is-go", !there);
@@ -43,7 +43,7 @@ export function makeStart({ begin, kept, keeps, code }, listen, life) {
   }
 
   function press() {
-    if (kept(codeOf(field.value)) && !asked) {
+    if (hasWork(codeOf(field.value)) && !asked) {
       asked = true;
       paint();
       sentence.focus();
@@ -59,12 +59,12 @@ export function makeStart({ begin, kept, keeps, code }, listen, life) {
     }
     asked = false;
     paint();
-  }, life);
+  }, scope);
   field.addEventListener("keydown", (event) => {
     if (event.key === "Enter") {
       (carry.hidden ? fresh : carry).click();
     }
-  }, life);
+  }, scope);
   paint();
 
   return {

@@ -3,10 +3,11 @@
  * has a sheet of its own.
  */
 import { button } from "../../../widgets/shared/controls.js";
-import { onDrag } from "../../../widgets/shared/drag.js";
-import { html, icon, put, svg } from "../../../widgets/shared/svg.js";
+import { makeGrab } from "../../../widgets/shared/grab.js";
+import { html, icon, put } from "../../../widgets/shared/svg.js";
 import { makeHistory } from "../../../widgets/shared/state/history.js";
-import { grown, lines, pointOf, strokesOf, wiped, written } from "./strokes.js";
+import { makeInk } from "./ink.js";
+import { grown, pointOf, strokesOf, wiped, written } from "./strokes.js";
 
 /**
  * @typedef {import("./strokes.js").Stroke} Stroke
@@ -24,45 +25,39 @@ const ICONS = {
   pen: "M4 20L5.2 15.2L16.5 3.9L20.1 7.5L8.8 18.8ZM14 6.4L17.6 10",
   undo: "M9 5L4 10L9 15M4 10H14.5A5 5 0 0 1 14.5 20H10",
   wipe: "M3.5 15.5L13 6L19 12L11.5 19.5H7.5ZM8.5 10.5L14.5 16.5M11.5 19.5H20",
-  on: "M5 12H19M13 6L19 12L13 18",
 };
-// Who writes with a pen rests a hand on the glass. Milliseconds.
-const PALM = 2000;
-// Pixels.
-const RIM = 3;
+// Who writes with a pen rests a hand on the glass: so long after the pen no touch is taken.
+const PALM_DELAY_MS = 2000;
 
 /**
  * @param {{
- *   memory: import("../../../widgets/shared/state/storage.js").LessonStorage,
+ *   storage: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   go: { back: () => void, next: () => void },
- * }} given where it is kept, and how the lesson moves, which can be had while the pen lies over
- *   everything
- * @param {{ signal: AbortSignal }} life
+ * }} given where strokes are stored, and how the lesson moves, which can be had while the pen lies
+ *   over everything
+ * @param {{ signal: AbortSignal }} scope
  * @returns {Pen}
  */
-export function makePen({ memory, go }, life) {
+export function makePen({ storage, go }, scope) {
   let on = false;
   let part = "";
-  let size = { width: 1, height: 1 };
   /** @type {Stroke[]} */
   let strokes = [];
-  /** @type {Stroke} */
+  /** The stroke that is being drawn.
+   * @type {Stroke}
+   */
   let drawn = [];
   /** What was there before the wiping began, of which less and less is left.
    * @type {Stroke[] | null}
    */
-  let whole = null;
+  let beforeWiping = null;
   let history = /** @type {ReturnType<typeof makeHistory<Stroke[]>>} */ (makeHistory());
-  let penAt = -Infinity;
+  let penSeenAt = -Infinity;
 
-  // A rim of paper keeps what is written apart from whatever it crosses.
-  const rims = svg("g", { class: "ink-rims" });
-  const ink = svg("g", { class: "ink-lines" });
-  const paper = svg("svg", { "class": "session-ink", "aria-hidden": "true" }, rims, ink);
-  const sheet = html("div", { class: "kit kit-session session-sheet" }, paper);
+  const ink = makeInk();
   const undo = tool(ICONS.undo, "Undo", takeBack);
   const wipe = tool(ICONS.wipe, "Wipe", wipeAll);
-  const turns = [button(["Back"], go.back, life), button(["Next"], go.next, life)];
+  const turns = [button(["Back"], go.back, scope), button(["Next"], go.next, scope)];
   const tools = html("div", { "class": "session-pen", "role": "group", "aria-label": "Pen" },
     undo, wipe, ...turns);
   const toggle = tool(ICONS.pen, "Pen", () => turn(!on), {
@@ -77,7 +72,7 @@ export function makePen({ memory, go }, life) {
    * @param {Record<string, unknown>} [attributes]
    */
   function tool(drawing, name, press, attributes) {
-    return button([icon(drawing), html("span", {}, name)], press, life, attributes);
+    return button([icon(drawing), html("span", {}, name)], press, scope, attributes);
   }
 
   /** @param {boolean} wanted */
@@ -85,124 +80,122 @@ export function makePen({ memory, go }, life) {
     on = wanted;
     put(toggle, { "aria-pressed": on });
     tools.hidden = !on;
-    paper.classList.toggle("is-on", on);
+    ink.paper.classList.toggle("is-on", on);
   }
 
   /** @param {Stroke[]} next */
   function change(next) {
     strokes = next;
-    memory.write(`ink/${part}`, strokes);
+    storage.write(`ink/${part}`, strokes);
     paint();
   }
 
   function takeBack() {
-    whole = null;
-    // What was written before the page was loaded anew goes stroke by stroke.
+    beforeWiping = null;
+    // What was written before the page was loaded again goes stroke by stroke.
     change(history.back() ?? strokes.slice(0, -1));
   }
 
   function wipeAll() {
     if (strokes.length) {
-      whole = null;
+      beforeWiping = null;
       history.remember(strokes);
       change([]);
     }
   }
 
   function paint() {
-    const all = drawn.length ? [...strokes, drawn] : strokes;
-    for (const layer of [rims, ink]) {
-      layer.replaceChildren(...all.map(() => svg("g")));
-    }
-    all.forEach((stroke, index) => lay(index, stroke));
+    ink.paint(drawn.length ? [...strokes, drawn] : strokes);
     for (const each of [undo, wipe]) {
       put(each, { "aria-disabled": !strokes.length && (each === wipe || !history.steps) });
     }
   }
 
-  /**
-   * Draw one stroke. Of one that is being drawn only the end is new.
-   * @param {number} index
-   * @param {Stroke} stroke
-   */
-  function lay(index, stroke) {
-    for (const [number, { d, width }] of lines(stroke, size).entries()) {
-      for (const layer of [rims, ink]) {
-        const place = layer.children[index];
-        const path = place.children[number] ?? place.appendChild(svg("path"));
-        if (path.getAttribute("d") !== d) {
-          put(path, { d, "stroke-width": layer === rims ? width + RIM : width });
-        }
-      }
-    }
-  }
-
   /** @param {PointerEvent} event */
   function draw(event) {
-    // Between two frames a hand goes a long way; the browser has kept it.
+    // Between two frames a hand goes a long way; the browser has stored it.
     const seen = event.getCoalescedEvents?.() ?? [];
-    const { left, top } = paper.getBoundingClientRect();
+    const { left, top } = ink.paper.getBoundingClientRect();
     for (const { clientX, clientY, pressure, pointerType } of seen.length ? seen : [event]) {
       const spot = { x: clientX - left, y: clientY - top, pressure, kind: pointerType };
-      drawn = grown(drawn, pointOf(spot, size));
+      drawn = grown(drawn, pointOf(spot, ink.size));
     }
-    lay(strokes.length, drawn);
+    ink.draw(strokes.length, drawn);
   }
 
-  paper.addEventListener("pointermove", ({ pointerType }) => {
-    penAt = pointerType === "pen" ? performance.now() : penAt;
-  }, life);
-
-  onDrag(/** @type {any} */ (paper), {
-    start(event) {
-      if (event.pointerType === "touch" && performance.now() - penAt < PALM) {
-        return false;
-      }
-      for (const layer of [rims, ink]) {
-        layer.append(svg("g"));
-      }
-      draw(event);
-      return true;
-    },
-    move: draw,
+  /** @type {import("../../../widgets/shared/grab.js").Grab<"stroke">} */
+  const grab = makeGrab({
+    move: ({ last }) => draw(last),
     end() {
       const stroke = drawn;
       drawn = [];
-      whole = null;
+      beforeWiping = null;
       history.remember(strokes);
       change(written(strokes, stroke));
     },
-  }, life);
+  }, scope);
+
+  /**
+   * Whether a pointer may write: a touch not beside a pen, and no second one beside the first.
+   * @param {PointerEvent} event
+   * @returns {boolean}
+   */
+  function mayWrite({ pointerType }) {
+    const holds = grab.holds();
+    return pointerType === "pen" ? holds.every(({ first }) => first.pointerType === "touch")
+      : holds.length === 0 &&
+        (pointerType !== "touch" || performance.now() - penSeenAt >= PALM_DELAY_MS);
+  }
+
+  grab.on(/** @type {any} */ (ink.paper), (event) => {
+    if (!mayWrite(event)) {
+      return null;
+    }
+    if (grab.holds().length) {
+      // A hand lay on the glass before its pen came: what it wrote goes.
+      grab.drop();
+      drawn = [];
+      paint();
+    }
+    draw(event);
+    return "stroke";
+  });
+
+  for (const name of ["pointerdown", "pointermove"]) {
+    ink.paper.addEventListener(name, (event) => {
+      if (/** @type {PointerEvent} */ (event).pointerType === "pen") {
+        penSeenAt = performance.now();
+      }
+    }, scope);
+  }
   paint();
 
   return {
     button: toggle,
     tools,
-    sheet,
+    sheet: ink.sheet,
     turnTo(name) {
       if (name !== part) {
         part = name;
-        whole = null;
+        beforeWiping = null;
         history = makeHistory();
-        strokes = strokesOf(memory.read(`ink/${part}`));
+        strokes = strokesOf(storage.read(`ink/${part}`));
         paint();
       }
     },
     fit(width, height) {
-      if (width !== size.width || height !== size.height) {
-        size = { width, height };
-        put(paper, { width, height });
+      if (ink.fit(width, height)) {
         paint();
       }
     },
     clear(done, of) {
-      if (!whole) {
-        whole = strokes;
+      if (!beforeWiping) {
+        beforeWiping = strokes;
         if (strokes.length) {
           history.remember(strokes);
         }
       }
-      change(wiped(whole, done, of));
+      change(wiped(beforeWiping, done, of));
     },
   };
 }

@@ -32,36 +32,36 @@ const LONGEST = 600;
  * Begin to show a lesson stage by stage.
  * @param {{
  *   main: HTMLElement, key: string, kind: "page" | "board", signal?: AbortSignal,
- *   storage?: Store | null,
+ *   store?: Store | null,
  * }} given the lesson; the key under which the browser keeps where it is; whether it is a page or
  *   a served board; how long it lasts; and where that is kept
  * @returns {{ next: () => void, back: () => void, show: (stage: number) => void }}
  */
-export function startSession({ main, key, kind, signal, storage = permanentStore() }) {
-  const life = { signal: signal ?? new AbortController().signal };
+export function startSession({ main, key, kind, signal, store = permanentStore() }) {
+  const scope = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const whole = page.documentElement;
   whole.dataset.kitSession = kind;
   whole.dataset.kitLesson = key;
 
-  const memory = lessonStorage(storage, key);
-  if (memory.read("fresh")) {
-    memory.forget();
+  const storage = lessonStorage(store, key);
+  if (storage.read("fresh")) {
+    storage.forget();
   }
   /** @type {HTMLElement[]} */
   let blocks = [];
   /** @type {Stage[]} */
   let stages = [];
   let staged = false;
-  let wanted = Number(memory.read("stage")) || 0;
+  let wanted = Number(storage.read("stage")) || 0;
   let shown = -1;
 
-  const pen = makePen({ memory, go: { back, next } }, life);
+  const pen = makePen({ storage, go: { back, next } }, scope);
   const teacher = makeTeacher({
     main,
     // A lesson is kept under its title and its seed.
     lesson: { title: titled(), seed: Number(/ (\d+)$/.exec(key)?.[1] ?? 0) },
-    memory,
+    storage,
     tab: lessonStorage(tabStore(), key),
     where,
     acts: {
@@ -73,11 +73,11 @@ export function startSession({ main, key, kind, signal, storage = permanentStore
       show: (part) => show(part + leading()),
       fresh,
     },
-    hear: (other) => onTurns(other, (way) => turn(way) || true, life),
+    hear: (other) => onTurns(other, (way) => turn(way) || true, scope),
     time: clock,
-  }, life);
+  }, scope);
   const line = makeLine(
-    choose, [pen.button, pen.tools, teacher.button, makeFullScreen(page, life)], life,
+    choose, [pen.button, pen.tools, teacher.button, makeFullScreen(page, scope)], scope,
   );
   const { bar, contents, list, mark } = line;
   const before = turner("Back", back);
@@ -213,7 +213,7 @@ export function startSession({ main, key, kind, signal, storage = permanentStore
     }
     const held = [main, under].some((part) => part.contains(page.activeElement));
     wanted = stage;
-    memory.write("stage", wanted);
+    storage.write("stage", wanted);
     settle();
     if (!stages[shown].title) {
       teacher.begin();
@@ -267,7 +267,7 @@ export function startSession({ main, key, kind, signal, storage = permanentStore
   /** Begin the lesson anew. Its rounds keep their place until they are gone, so what is kept is
    * forgotten when the page opens again. */
   function fresh() {
-    memory.write("fresh", true);
+    storage.write("fresh", true);
     page.defaultView?.location.reload();
   }
 
@@ -302,17 +302,17 @@ export function startSession({ main, key, kind, signal, storage = permanentStore
     // On a board nothing may be lost by a clicker's key; a page may be loaded anew by F5.
     return ask(`kit:${way}`) || (way === "timer" && kind === "board");
   }
-  onTurns(page, turn, life);
+  onTurns(page, turn, scope);
 
-  main.addEventListener("kit:onward", () => show(shown + 1), life);
-  main.addEventListener("kit:backward", () => show(shown - 1), life);
+  main.addEventListener("kit:onward", () => show(shown + 1), scope);
+  main.addEventListener("kit:backward", () => show(shown - 1), scope);
 
   main.addEventListener("kit:wipe", (event) => {
     const { done, of } = /** @type {CustomEvent} */ (event).detail;
     if (event.target === round()) {
       pen.clear(done, of);
     }
-  }, life);
+  }, scope);
 
   const watcher = new MutationObserver((changes) => {
     if (changes.some(isNews)) {
@@ -325,7 +325,7 @@ export function startSession({ main, key, kind, signal, storage = permanentStore
   const sizes = new ResizeObserver(measure);
   sizes.observe(top);
   sizes.observe(main);
-  life.signal.addEventListener("abort", () => {
+  scope.signal.addEventListener("abort", () => {
     watcher.disconnect();
     sizes.disconnect();
     for (const part of [top, under, pen.sheet]) {
@@ -342,7 +342,7 @@ export function startSession({ main, key, kind, signal, storage = permanentStore
    */
   function turner(words, act) {
     const button = html("button", { type: "button", class: "kit-button" }, words);
-    button.addEventListener("click", act, life);
+    button.addEventListener("click", act, scope);
     return button;
   }
 }

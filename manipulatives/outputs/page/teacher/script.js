@@ -62,25 +62,25 @@ import { inDigits } from "./spent.js";
 
 /**
  * @param {Acts} acts
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {Script}
  */
-export function makeScript(acts, life) {
+export function makeScript(acts, scope) {
   let now = -1;
   const heading = html("h2", { class: "script-heading" });
   const clocks = html("dl", { class: "script-clocks" });
   const onward = [
-    button(["Back"], acts.back, life),
-    button(["Next"], acts.next, life, { class: "kit-button is-go" }),
-    button(["Answer on the board"], acts.answers, life),
-    button(["Start or pause the timer"], acts.timer, life),
+    button(["Back"], acts.back, scope),
+    button(["Next"], acts.next, scope, { class: "kit-button is-go" }),
+    button(["Answer on the board"], acts.answers, scope),
+    button(["Start or pause the timer"], acts.timer, scope),
   ];
   const say = html("div", { class: "script-say" });
   const secret = html("div", { class: "script-secret" });
-  const marks = MARKS.map(([mark, words]) => button([words], () => acts.mark(mark), life));
+  const marks = MARKS.map(([mark, words]) => button([words], () => acts.mark(mark), scope));
   const went = group("How did this round go?", "script-marks", marks);
-  const again = button(["Repeat this round"], acts.again, life);
-  const skip = button(["Skip to the next"], () => acts.show(now + 1), life);
+  const again = button(["Repeat this round"], acts.again, scope);
+  const skip = button(["Skip to the next"], () => acts.show(now + 1), scope);
   const list = html("ol", { class: "script-parts" });
   const parts = group("Rounds", "script-rounds", [
     html("div", { class: "script-row" }, again, skip), list,
@@ -89,13 +89,13 @@ export function makeScript(acts, life) {
     html("div", { class: "script-read" }, heading, say, secret),
     html("div", { class: "script-do" },
       clocks, html("div", { class: "script-row" }, ...onward), went, parts,
-      makeSaving(acts.file, life), makeFresh(acts.fresh, life)));
+      makeSaving(acts.file, scope), makeFresh(acts.fresh, scope)));
   list.addEventListener("click", (event) => {
     const hit = /** @type {Element} */ (event.target).closest("button");
     if (hit) {
       acts.show(Number(hit.dataset.part));
     }
-  }, life);
+  }, scope);
 
   /** @param {View} view */
   function paintClocks({ parts: all, timer }) {
@@ -196,13 +196,13 @@ function known({ task, place, tasks }) {
 /**
  * A way to begin the lesson anew, which asks once.
  * @param {() => void} act
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {HTMLElement}
  */
-function makeFresh(act, life) {
-  const ask = button(["Start the lesson afresh"], () => turn(true), life);
-  const clear = button(["Clear it"], act, life);
-  const keep = button(["Keep it"], () => turn(false), life);
+function makeFresh(act, scope) {
+  const ask = button(["Start the lesson afresh"], () => turn(true), scope);
+  const clear = button(["Clear it"], act, scope);
+  const keep = button(["Keep it"], () => turn(false), scope);
   const sure = html("div", { class: "script-row" },
     html("p", {}, "This clears marks, times, answers and the pen."), clear, keep);
   sure.hidden = true;

@@ -26,7 +26,7 @@ import { makeWindow } from "./window.js";
 /**
  * @param {{
  *   main: HTMLElement, lesson: { title: string, seed: number },
- *   memory: import("../../../widgets/shared/state/storage.js").LessonStorage,
+ *   storage: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   tab: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   where: () => Where,
  *   acts: Pick<import("./script.js").Acts,
@@ -35,42 +35,42 @@ import { makeWindow } from "./window.js";
  *   time: (words: string, over: boolean) => void,
  * }} given the lesson; what the browser keeps of it, for long and with the tab; where it stands;
  *   what it can be asked; who hears the keys of another window; and what shows the time
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{
  *   button: HTMLElement, panel: HTMLElement, begin: () => void, paint: () => void,
  *   comeBack: () => void,
  * }} begin() from when on time counts; comeBack() opens the window again when it was open
  */
-export function makeTeacher({ main, lesson, memory, tab, where, acts, hear, time }, life) {
+export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, time }, scope) {
   const page = main.ownerDocument;
   /** @type {WeakMap<EventTarget, Detail>} */
   const told = new WeakMap();
   /** @type {WeakMap<EventTarget, any>} */
   const places = new WeakMap();
-  let spent = spentOf(memory.read("spent"));
-  let marks = marksOf(memory.read("marks"));
-  let record = recordOf(memory.read("record"));
+  let spent = spentOf(storage.read("spent"));
+  let marks = marksOf(storage.read("marks"));
+  let record = recordOf(storage.read("record"));
   let begun = spent.day !== "";
   let apart = false;
 
   const all = { ...acts, mark, file };
-  const beside = makeScript(all, life);
+  const beside = makeScript(all, scope);
   let own = beside;
   const child = makeWindow({
     page,
     title: `Teacher: ${lesson.title}`,
     make() {
-      own = makeScript(all, life);
+      own = makeScript(all, scope);
       return own.el;
     },
-    memory: tab,
+    storage: tab,
     hear,
     turned(open) {
       apart = open;
       paint();
     },
-  }, life);
-  const panel = makePanel({ script: beside, openWindow: child.open, opened: paint }, life);
+  }, scope);
+  const panel = makePanel({ script: beside, openWindow: child.open, opened: paint }, scope);
 
   /** @param {Here} part */
   function detail({ root }) {
@@ -125,7 +125,7 @@ export function makeTeacher({ main, lesson, memory, tab, where, acts, hear, time
       const { [id]: was, ...rest } = marks;
       // The same one again takes it back.
       marks = was === given ? rest : { ...rest, [id]: given };
-      memory.write("marks", marks);
+      storage.write("marks", marks);
       paint();
     }
   }
@@ -145,8 +145,9 @@ export function makeTeacher({ main, lesson, memory, tab, where, acts, hear, time
       )),
     }));
     const contents = sessionContents({ ...lesson, date: spent.day, rounds });
-    record = revised(record, contents);
-    memory.write("record", record);
+    // Another tab of this browser may have saved it meanwhile.
+    record = revised(recordOf(storage.read("record") ?? record), contents);
+    storage.write("record", record);
     return sessionFile(sourceOf(page.documentElement), record, contents);
   }
 
@@ -163,7 +164,7 @@ export function makeTeacher({ main, lesson, memory, tab, where, acts, hear, time
       spent = { ...spent, at: null };
     } else if (begun) {
       spent = passed(spent, every[now].id, Date.now());
-      memory.write("spent", spent);
+      storage.write("spent", spent);
     }
     child.look();
     paint();
@@ -180,7 +181,7 @@ export function makeTeacher({ main, lesson, memory, tab, where, acts, hear, time
         kept.set(target, given);
         paint();
       }
-    }, life);
+    }, scope);
   }
   note("kit:round", told);
   note("kit:place", places);
@@ -188,9 +189,9 @@ export function makeTeacher({ main, lesson, memory, tab, where, acts, hear, time
     if (/** @type {CustomEvent} */ (event).detail?.phase !== "ask") {
       begin();
     }
-  }, life);
+  }, scope);
   const ticking = setInterval(tick, 1000);
-  life.signal.addEventListener("abort", () => clearInterval(ticking), { once: true });
+  scope.signal.addEventListener("abort", () => clearInterval(ticking), { once: true });
 
   return { button: panel.button, panel: panel.el, begin, paint, comeBack: child.comeBack };
 }

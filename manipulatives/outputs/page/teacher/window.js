@@ -15,18 +15,18 @@ const GONE = "The board was closed, or is loading again.";
 /**
  * @param {{
  *   page: Document, title: string, make: () => HTMLElement,
- *   memory: import("../../../widgets/shared/state/storage.js").LessonStorage,
+ *   storage: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   hear: (page: Document) => void,
  *   turned: (open: boolean) => void,
  * }} given the board; the window's title; what makes that which stands in it, for with its window
  *   it is lost; where the tab keeps that it is open; who hears its keys; and who is told when it
  *   opens or is closed
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{ open: () => boolean, look: () => void, comeBack: () => void }} open() says whether
  *   the browser let it; look() sees whether it is still there, and is called again and again;
  *   comeBack() opens it again when it was open
  */
-export function makeWindow({ page, title, make, memory, hear, turned }, life) {
+export function makeWindow({ page, title, make, storage, hear, turned }, scope) {
   const board = /** @type {Window} */ (page.defaultView);
   const name = `kit-teacher ${page.documentElement.dataset.kitLesson ?? ""}`;
   /** @type {Window | null} */
@@ -45,7 +45,7 @@ export function makeWindow({ page, title, make, memory, hear, turned }, life) {
       child.close();
       child = board.open("", `${name} ${Date.now()}`, SIZE);
     }
-    memory.write("window", child !== null);
+    storage.write("window", child !== null);
     look();
     return child !== null;
   }
@@ -55,7 +55,7 @@ export function makeWindow({ page, title, make, memory, hear, turned }, life) {
       return;
     }
     if (child.closed) {
-      memory.write("window", false);
+      storage.write("window", false);
       lose();
     } else if (!reaches(child)) {
       // Loaded again by itself, from a disk.
@@ -90,7 +90,7 @@ export function makeWindow({ page, title, make, memory, hear, turned }, life) {
 
   /** What is still there is taken over, what is not comes with the next press. */
   function comeBack() {
-    if (!memory.read("window")) {
+    if (!storage.read("window")) {
       return;
     }
     const before = board.open("", name, SIZE);
@@ -105,7 +105,7 @@ export function makeWindow({ page, title, make, memory, hear, turned }, life) {
   /** A browser lets a page open a window only while somebody presses something. */
   function openWithPress() {
     const once = new AbortController();
-    life.signal.addEventListener("abort", () => once.abort(), { once: true });
+    scope.signal.addEventListener("abort", () => once.abort(), { once: true });
     for (const press of ["pointerup", "keydown"]) {
       page.addEventListener(press, () => {
         once.abort();
@@ -124,8 +124,8 @@ export function makeWindow({ page, title, make, memory, hear, turned }, life) {
     } else {
       child.document.body.replaceChildren(html("p", {}, GONE));
     }
-  }, life);
-  life.signal.addEventListener("abort", () => child?.close(), { once: true });
+  }, scope);
+  scope.signal.addEventListener("abort", () => child?.close(), { once: true });
   return { open, look, comeBack };
 }
 

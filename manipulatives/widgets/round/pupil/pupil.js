@@ -55,7 +55,7 @@ async function render({ model, el, signal = new AbortController().signal, host }
     listeners[what]?.();
     paintTime();
     if (begun && what !== "timer") {
-      tell("kit:work", { kept: state.saved, results: progress.results });
+      tell("kit:work", { saved: state.saved, results: progress.results });
     }
     // A new question is read first; where the focus went with its button, Enter goes on.
     if (what === "item" && focused) {
@@ -83,7 +83,7 @@ async function render({ model, el, signal = new AbortController().signal, host }
 
   root.addEventListener("kit:begin", (event) => {
     begun = true;
-    state.begin(/** @type {CustomEvent} */ (event).detail.kept);
+    state.begin(/** @type {CustomEvent} */ (event).detail.saved);
   }, lifetime);
   manipulative.addEventListener("kit:change", () => state.moved(), lifetime);
   typeFromAnywhere(root, manipulative, view.reply, true, lifetime);

@@ -1,5 +1,5 @@
 /**
- * Where a pupil's work is kept: under the lesson with its seed, and the pupil's code. Tablets are
+ * Where a pupil's work is stored: under the lesson with its seed, and the pupil's code. Tablets are
  * shared, so nothing of it is there once the pupil has finished.
  *
  * @typedef {import("../../../widgets/shared/state/storage.js").Store} Store
@@ -7,7 +7,7 @@
  *   stage: number, parts: Record<string, Part>,
  *   record: import("../shared/record.js").Record | null,
  * }} Work where a pupil is, what was done, and the results file of it once there was one
- * @typedef {{ kept: any, results: any[] }} Part what a round keeps, and what was answered in it
+ * @typedef {{ saved: any, results: any[] }} Part the state of a round, and what was answered in it
  */
 import { lessonStorage } from "../../../widgets/shared/state/storage.js";
 import { recordOf } from "../shared/record.js";
@@ -16,7 +16,7 @@ import { recordOf } from "../shared/record.js";
 const LONGEST = 8;
 
 /**
- * A code as it is kept: letters and digits.
+ * A code as it is stored: letters and digits.
  * @param {string} text
  * @returns {string}
  */
@@ -25,17 +25,17 @@ export function codeOf(text) {
 }
 
 /**
- * Whether the browser keeps anything at all.
- * @param {Store | null} storage
+ * Whether the browser stores anything at all.
+ * @param {Store | null} store
  * @returns {boolean}
  */
-export function keeps(storage) {
+export function canStore(store) {
   const name = "pupils/trial";
   try {
-    storage?.setItem(name, "1");
-    const kept = storage?.getItem(name) === "1";
-    storage?.removeItem?.(name);
-    return kept;
+    store?.setItem(name, "1");
+    const stored = store?.getItem(name) === "1";
+    store?.removeItem?.(name);
+    return stored;
   } catch {
     return false;
   }
@@ -43,30 +43,37 @@ export function keeps(storage) {
 
 /**
  * The work of one pupil.
- * @param {Store | null} storage
+ * @param {Store | null} store
  * @param {string} lesson its key
  * @param {string} code
  * @returns {{ read: () => Work | null, write: (work: Work) => void, forget: () => void }}
  */
-export function openWork(storage, lesson, code) {
-  const memory = lessonStorage(storage, `pupils/${lesson}/${code}`);
+export function openWork(store, lesson, code) {
+  const storage = lessonStorage(store, `pupils/${lesson}/${code}`);
   return {
-    read: () => workIn(memory.read("work")),
-    write: (work) => memory.write("work", work),
-    forget: memory.forget,
+    read: () => workIn(storage.read("work")),
+    write: (work) => storage.write("work", work),
+    forget: storage.forget,
   };
 }
 
 /**
- * What was kept, if it can be used.
- * @param {any} kept
+ * Stored work, or null where it cannot be used.
+ * @param {any} data
  * @returns {Work | null}
  */
-export function workIn(kept) {
-  const { stage, parts, record } = kept ?? {};
+export function workIn(data) {
+  const { stage, parts, record } = data ?? {};
   if (!Number.isInteger(stage) || stage < 0 || typeof parts !== "object" || parts === null) {
     return null;
   }
   const fine = Object.entries(parts).filter(([, part]) => Array.isArray(part?.results));
-  return { stage, parts: Object.fromEntries(fine), record: record ? recordOf(record) : null };
+  return {
+    stage,
+    // A page made by version 0.1.0 of the kit stored the state of a round as `kept`.
+    parts: Object.fromEntries(fine.map(([id, { saved, kept, results }]) => [
+      id, { saved: saved ?? kept ?? null, results },
+    ])),
+    record: record ? recordOf(record) : null,
+  };
 }
