@@ -7,12 +7,17 @@ from __future__ import annotations
 
 import json
 from datetime import date
-from typing import Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from manipulatives.lessons.checks import check_fields, check_table, check_text
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.records.origin import Origin
 from manipulatives.lessons.tasks.predicates import check_predicate
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+T = TypeVar("T")
 
 VERSION = 2
 """The version that the kit writes. It reads version 1 too."""
@@ -82,6 +87,86 @@ def split_origin(version: int, fields: dict[str, Any]) -> tuple[Origin | None, d
     check_fields(given, allowed=ORIGIN, needed=ORIGIN)
     rest = {name: value for name, value in fields.items() if name not in ORIGIN}
     return Origin(*(given[name] for name in ORIGIN)), rest
+
+
+def open_record(
+    text: str, *, file_format: str, what: str, maker: str, names: tuple[str, ...]
+) -> tuple[int, Origin | None, dict[str, Any]]:
+    """Return the version of a record file, where it comes from, and its other fields.
+
+    Args:
+        text: of the file.
+        file_format: that it has to be of.
+        what: it is called in a sentence.
+        maker: who saves such files.
+        names: of the other fields, all of which it has to have.
+
+    Raises:
+        LessonProblem: it is no such file, or a field is missing or unknown.
+
+    Example:
+        >>> text = '{"format": "a list", "version": 1, "title": "Market day"}'
+        >>> open_record(text, file_format="a list", what="list", maker="a page", names=("title",))
+        (1, None, {'title': 'Market day'})
+    """
+    version, data = load(text, file_format=file_format, what=what, maker=maker)
+    origin, rest = split_origin(version, data)
+    return version, origin, check_fields(rest, allowed=names, needed=names)
+
+
+def fields_of(
+    data: object, *, names: tuple[str, ...], since_2: tuple[str, ...], version: int
+) -> dict[str, Any]:
+    """Return the fields of a part of a record file.
+
+    Args:
+        data: as they stand in the file.
+        names: of all its fields.
+        since_2: those of them that version 1 does not have and version 2 may not leave empty.
+        version: of the file.
+
+    Raises:
+        LessonProblem: a field is missing, unknown or empty.
+
+    Example:
+        >>> fields_of({"skill": "a"}, names=("skill", "round"), since_2=("round",), version=1)
+        {'skill': 'a'}
+    """
+    if version == 1:
+        names = tuple(name for name in names if name not in since_2)
+    fields = check_fields(data, allowed=names, needed=names)
+    for name in since_2 if version > 1 else ():
+        with at(name):
+            if fields[name] is None:
+                raise LessonProblem("there is nothing in it", remedy="say what it is")
+    return fields
+
+
+def read_items(
+    field: str, value: object, read: Callable[[object], T], *, longest: int
+) -> tuple[T, ...]:
+    """Return what is read of each item of a field that holds a list.
+
+    Args:
+        field: its name, in the plural; a sentence calls each item by its singular.
+        value: the list.
+        read: makes something of an item.
+        longest: how many items there may be.
+
+    Raises:
+        LessonProblem: it is no such list, or an item cannot be read; with its number.
+
+    Example:
+        >>> read_items("tasks", [4, 5], str, longest=2)
+        ('4', '5')
+    """
+    made = []
+    with at(field):
+        items = check_list(value, longest=longest)
+    for number, one in enumerate(items, start=1):
+        with at(f"{field.removesuffix('s')} {number}"):
+            made.append(read(one))
+    return tuple(made)
 
 
 def check_list(value: object, *, longest: int) -> list[Any]:

@@ -24,9 +24,9 @@ from manipulatives.lessons.records.loading import (
     VERSION,
     check_asked,
     check_date,
-    check_list,
-    load,
-    split_origin,
+    fields_of,
+    open_record,
+    read_items,
 )
 
 if TYPE_CHECKING:
@@ -123,19 +123,17 @@ class Result:
             Traceback (most recent call last):
             manipulatives.lessons.problem.LessonProblem: the field 'prompt' is missing; add it.
         """
-        names = tuple(cls.__dataclass_fields__)
-        if version == 1:
-            names = tuple(name for name in names if name not in _SINCE_VERSION_2)
-        fields = check_fields(data, allowed=names, needed=names)
+        fields = fields_of(
+            data,
+            names=tuple(cls.__dataclass_fields__),
+            since_2=_SINCE_VERSION_2,
+            version=version,
+        )
         with at("given"):
             if not isinstance(fields["given"], list):
                 raise LessonProblem(
                     f"{quoted(fields['given'])} is no list", remedy="give a list of answers"
                 )
-        for name in _SINCE_VERSION_2 if version > 1 else ():
-            with at(name):
-                if fields[name] is None:
-                    raise LessonProblem("there is nothing in it", remedy="say what it is")
         return cls(**{**fields, "given": tuple(fields["given"])})
 
 
@@ -195,17 +193,16 @@ def read_results(text: str) -> Results:
         ... ).code
         'K7'
     """
-    version, data = load(text, file_format=FORMAT, what="results file", maker="a page for pupils")
-    origin, rest = split_origin(version, data)
-    names = ("title", "seed", "code", "date", "tasks")
-    fields = check_fields(rest, allowed=names, needed=names)
-    tasks = []
-    with at("tasks"):
-        given = check_list(fields["tasks"], longest=MOST_TASKS)
-    for number, one in enumerate(given, start=1):
-        with at(f"task {number}"):
-            tasks.append(Result.from_data(one, version))
-    fields["tasks"] = tuple(tasks)
+    version, origin, fields = open_record(
+        text,
+        file_format=FORMAT,
+        what="results file",
+        maker="a page for pupils",
+        names=("title", "seed", "code", "date", "tasks"),
+    )
+    fields["tasks"] = read_items(
+        "tasks", fields["tasks"], lambda one: Result.from_data(one, version), longest=MOST_TASKS
+    )
     return Results(**fields, origin=origin)
 
 

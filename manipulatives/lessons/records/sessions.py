@@ -24,9 +24,9 @@ from manipulatives.lessons.records.loading import (
     VERSION,
     check_asked,
     check_date,
-    check_list,
-    load,
-    split_origin,
+    fields_of,
+    open_record,
+    read_items,
 )
 
 if TYPE_CHECKING:
@@ -67,6 +67,21 @@ class TaughtTask:
             check_text(self.prompt, longest=LONGEST_PROMPT)
         with at("asked"):
             check_asked(self.asked)
+
+    @classmethod
+    def from_data(cls, data: object) -> Self:
+        """Return the task that stands in a file.
+
+        Raises:
+            LessonProblem: the data are no such task.
+
+        Example:
+            >>> TaughtTask.from_data({"prompt": "What time is it?"})
+            Traceback (most recent call last):
+            manipulatives.lessons.problem.LessonProblem: the field 'asked' is missing; add it.
+        """
+        names = tuple(cls.__dataclass_fields__)
+        return cls(**check_fields(data, allowed=names, needed=names))
 
 
 @dataclass(frozen=True)
@@ -138,20 +153,16 @@ class TaughtRound:
             Traceback (most recent call last):
             manipulatives.lessons.problem.LessonProblem: the field 'skill' is missing; add it.
         """
-        names = tuple(cls.__dataclass_fields__)
-        if version == 1:
-            names = tuple(name for name in names if name not in _SINCE_VERSION_2)
-        fields = check_fields(data, allowed=names, needed=names)
-        with at("tasks"):
-            given = check_list(fields.pop("tasks", []), longest=MOST_TASKS_OF_A_ROUND)
-        tasks = []
-        for number, one in enumerate(given, start=1):
-            with at(f"task {number}"):
-                task_fields = ("prompt", "asked")
-                tasks.append(
-                    TaughtTask(**check_fields(one, allowed=task_fields, needed=task_fields))
-                )
-        return cls(**fields, tasks=tuple(tasks))
+        fields = fields_of(
+            data,
+            names=tuple(cls.__dataclass_fields__),
+            since_2=_SINCE_VERSION_2,
+            version=version,
+        )
+        tasks = read_items(
+            "tasks", fields.pop("tasks", []), TaughtTask.from_data, longest=MOST_TASKS_OF_A_ROUND
+        )
+        return cls(**fields, tasks=tasks)
 
 
 @dataclass(frozen=True)
@@ -206,15 +217,17 @@ def read_session(text: str) -> Session:
         ... ).title
         'Market clock'
     """
-    version, data = load(text, file_format=FORMAT, what="session file", maker="a board")
-    origin, rest = split_origin(version, data)
-    names = ("title", "seed", "date", "rounds")
-    fields = check_fields(rest, allowed=names, needed=names)
-    with at("rounds"):
-        given = check_list(fields["rounds"], longest=MOST_ROUNDS)
-    rounds = []
-    for number, one in enumerate(given, start=1):
-        with at(f"round {number}"):
-            rounds.append(TaughtRound.from_data(one, version))
-    fields["rounds"] = tuple(rounds)
+    version, origin, fields = open_record(
+        text,
+        file_format=FORMAT,
+        what="session file",
+        maker="a board",
+        names=("title", "seed", "date", "rounds"),
+    )
+    fields["rounds"] = read_items(
+        "rounds",
+        fields["rounds"],
+        lambda one: TaughtRound.from_data(one, version),
+        longest=MOST_ROUNDS,
+    )
     return Session(**fields, origin=origin)
