@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.serve.fast_import import start_quickly
 
 if TYPE_CHECKING:
     import argparse
@@ -98,7 +97,6 @@ def serve(
         Traceback (most recent call last):
         manipulatives.lessons.problem.LessonProblem: nowhere: there is no such folder; ...
     """
-    start_quickly()
     shelf = _shelf(Path(folder))
     if not 0 <= port <= LAST:
         raise _no_port(f"there is no port {port}")

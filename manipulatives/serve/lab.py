@@ -19,7 +19,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
-from manipulatives.serve.fast_import import start_quickly
+from manipulatives.notebook.fast_import import import_nbformat_fast
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -166,7 +166,7 @@ def _stop_when_left_alone() -> None:
 
 def run(given: Sequence[str]) -> None:
     """Run JupyterLab in this process until nobody holds the other end of its input."""
-    start_quickly()
+    import_nbformat_fast()
     from jupyterlab.labapp import LabApp  # noqa: PLC0415 - slow, and only the child needs it
 
     threading.Thread(target=_stop_when_left_alone, daemon=True).start()
