@@ -113,7 +113,7 @@ def serve(
 
     state = ServerState(shelf, LabElsewhere(lab) if lab else Lab(shelf.folder))
     try:
-        app = ShelfApp.instance(state=state, port=port, base=_as_base(base), opened=opened)
+        app = ShelfApp.instance(state=state, port=port, base=_as_base(base), on_listening=opened)
     except OSError as error:
         raise _no_port(_why(error, port), port) from None
     app.initialize()

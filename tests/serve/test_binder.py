@@ -112,7 +112,7 @@ def test_the_trial_opens_on_the_shelf(trial):
 def test_the_trial_shows_a_board_with_a_kernel_behind_it(trial):
     board = trial.get("/user/ada/shelf/board/market-clock").text
     assert "application/vnd.jupyter.widget-view+json" in board
-    assert 'class="kit-trouble"' not in board
+    assert 'class="kit-cell-error"' not in board
     kernel = re.search(r'"kernelId": "([^"]+)"', board)[1]
     assert trial.get(f"/user/ada/shelf/kernel/{kernel}").text == '{"alive": true}'
     script = re.search(r'src="(/user/ada/shelf/voila/static/voila\.js)"', board)[1]

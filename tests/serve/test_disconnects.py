@@ -9,7 +9,7 @@ import pytest
 from tornado.iostream import StreamClosedError
 from tornado.websocket import WebSocketClosedError
 
-from manipulatives.serve.disconnects import complain
+from manipulatives.serve.disconnects import ignore_disconnects
 from support.loops import run
 
 
@@ -20,7 +20,7 @@ def told(fault, caplog):
         raise fault
 
     async def leave():
-        asyncio.get_running_loop().set_exception_handler(complain)
+        asyncio.get_running_loop().set_exception_handler(ignore_disconnects)
         task = asyncio.ensure_future(fail())
         await asyncio.sleep(0)
         assert task.done()
@@ -43,6 +43,6 @@ def test_any_other_fault_is_told_with_its_reason(caplog):
 
 def test_a_fault_without_an_exception_is_told(caplog):
     loop = asyncio.new_event_loop()
-    complain(loop, {"message": "the pier is closed"})
+    ignore_disconnects(loop, {"message": "the pier is closed"})
     loop.close()
     assert "the pier is closed" in caplog.text

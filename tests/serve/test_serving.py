@@ -21,7 +21,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.serve.kernels import STAY
+from manipulatives.serve.kernels import CLOSED_PAGE_TIMEOUT_S
 from support.server import listening, serving, until
 
 MARKET = Lesson(
@@ -296,7 +296,7 @@ def test_a_lesson_opens_in_the_maker_and_code_of_others_is_not_run_for_it(teache
     for path in ("/maker", "/maker/market", "/maker/mill"):
         form = teacher.get(path).text
         assert "application/vnd.jupyter.widget-view+json" in form
-        assert 'kit-trouble"' not in form.split("<main")[1].split("</main")[0]
+        assert 'kit-cell-error"' not in form.split("<main")[1].split("</main")[0]
     assert not (folder / "ground").exists()
     assert 'href="/maker/market"' in teacher.get("/").text
 
@@ -375,7 +375,7 @@ def test_the_kernel_of_a_closed_page_goes_in_time_but_not_that_of_an_open_or_loa
     begun = time.monotonic()
     while closed in server.kernels():
         assert json.loads(teacher.get(f"/kernel/{opened}").text) == {"alive": True}
-        assert time.monotonic() - begun < STAY
+        assert time.monotonic() - begun < CLOSED_PAGE_TIMEOUT_S
         time.sleep(0.5)
     until(
         lambda: json.loads(teacher.get(f"/kernel/{closed}").text) == {"alive": False},
@@ -451,7 +451,7 @@ def test_files_in_the_folder_do_not_stand_in_for_modules(tmp_path):
     with serving(tmp_path) as server:
         board = server.visitor().get("/board/market").text
         assert "application/vnd.jupyter.widget-view+json" in board
-        assert 'kit-trouble"' not in board.split("<main")[1].split("</main")[0]
+        assert 'kit-cell-error"' not in board.split("<main")[1].split("</main")[0]
     assert not (tmp_path / "ran").exists()
 
 

@@ -8,7 +8,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, class_settings
-from manipulatives.serve.boards import Board
+from manipulatives.serve.board.board import Board
 
 if TYPE_CHECKING:
     from pathlib import Path
