@@ -16,7 +16,7 @@ from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at, in_file
 from manipulatives.notebook.calls import PACKAGE, Call, CallReader
-from manipulatives.notebook.cells import ROUND, Code, items_of
+from manipulatives.notebook.cells import ROUND, CodeCell, items_of
 from manipulatives.notebook.markdown import heading, headings
 from manipulatives.notebook.reading import header_of, lesson_of, open_notebook, title_of
 from manipulatives.notebook.writing import notebook_of
@@ -77,7 +77,7 @@ class Draft:
     @property
     def foreign(self) -> bool:
         """Whether it holds programs of others."""
-        return any(isinstance(item, Code) for item in items_of(self.notebook()))
+        return any(isinstance(item, CodeCell) for item in items_of(self.notebook()))
 
     def with_round(self, skill: str, place: int | None = None) -> Draft:
         """Return the draft with one more round; cells of others keep standing where they stood."""
@@ -234,7 +234,7 @@ def _cells_of(one: Round, own: Own | None, lesson: Lesson, was: Lesson | None) -
 
 def _with_beside(written: str, call: Call) -> str:
     """Return a call with what somebody added that is not of the round: its method and timer."""
-    beside = {name: call.named[name] for name in ("method", "timer") if name in call.named}
+    beside = {name: call.kwargs[name] for name in ("method", "timer") if name in call.kwargs}
     told = "".join(f', {name}="{value}"' for name, value in beside.items() if value)
     return f"{written.rstrip(')').rstrip().rstrip(',')}{told})" if told else written
 
