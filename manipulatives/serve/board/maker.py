@@ -20,6 +20,11 @@ TITLE = "Make a lesson"
 # No lesson of the shelf has a name that begins like this.
 NAME = ".maker"
 
+# Nobody else's code runs in the kernel of the form.
+_FAST = (
+    "from manipulatives.notebook.fast_import import import_nbformat_fast\n\nimport_nbformat_fast()"
+)
+
 
 def maker_board(top: Path, item: ShelfItem | None = None) -> Board:
     """Return the board on which a lesson is put together.
@@ -37,6 +42,7 @@ def maker_board(top: Path, item: ShelfItem | None = None) -> Board:
     opened = f"lesson={item.name.rpartition('/')[2]!r}" if item else ""
     cells = [
         new_markdown_cell(f"# {TITLE}", id="title"),
+        new_code_cell(_FAST, id="fast"),
         new_code_cell(
             f"from manipulatives import lesson_maker\n\nlesson_maker({opened})", id="maker"
         ),
