@@ -13,8 +13,12 @@ import pytest
 
 from manipulatives.cli import COMMANDS
 from manipulatives.lessons.files import read_lesson
+from manipulatives.lessons.records.sessions import read_session
 from manipulatives.lessons.tasks.predicates import holds
 from manipulatives.lessons.tasks.task import Task
+from manipulatives.widgets.round.board.widget import BoardRound
+from manipulatives.widgets.round.children import MANIPULATIVES
+from manipulatives.widgets.round.pupil.widget import PupilRound
 from support import guides
 from support.files import PACKAGE, ROOT, files
 from support.pdf import pages_of
@@ -57,6 +61,9 @@ def test_the_examples_of_the_developers_document_are_true():
     assert not failed
 
 
+FENCES = re.DOTALL | re.MULTILINE
+
+
 def block(language: str, holding: str = "") -> str:
     """The one block of a language in the developers' document that a word is found in."""
     text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
@@ -66,11 +73,34 @@ def block(language: str, holding: str = "") -> str:
 
 
 def test_the_task_in_the_developers_document_is_one():
-    data = json.loads(block("json", holding='"goal"'))
+    data = json.loads(block("json", holding='"mistakes"'))
     task = Task.from_data(data)
     assert task.to_data() == data
     assert holds(task.goal, {"answer": task.steps[-1].answer})
     assert holds(task.mistakes[0].when, {"answer": task.mistakes[0].answer})
+
+
+def test_the_session_in_the_developers_document_is_one():
+    session = read_session(block("json", holding='"manipulatives session"'))
+    assert session.rounds[0].tasks[0].asked["answer"] == "4:30"
+
+
+def test_the_sizes_in_the_developers_document_are_those_of_the_assembled_widgets():
+    text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    rows = re.findall(r"^\| (\w+) \| (\d+) \| (\d+) \|$", text, re.MULTILINE)
+    classes = {**MANIPULATIVES, "BoardRound": BoardRound, "PupilRound": PupilRound}
+    assert {name: (int(code), int(style)) for name, code, style in rows} == {
+        name: tuple(round(len(str(vars(made)[part]).encode()) / 1000) for part in ("_esm", "_css"))
+        for name, made in classes.items()
+    }
+
+
+def test_every_folder_that_the_developers_document_names_is_there():
+    text = re.sub(r"^```.*?^```", "", (ROOT / "DEVELOPERS.md").read_text("utf-8"), flags=FENCES)
+    named = set(re.findall(r"`((?:lessons|maths|outputs|widgets|drawings|data)/[\w/.]*)`", text))
+    own = {name for name in named if "scales" not in name and "weight" not in name}
+    assert len(own) > 15
+    assert {name for name in own if not (ROOT / "manipulatives" / name).exists()} == set()
 
 
 def test_the_lesson_in_the_developers_document_is_one(tmp_path):

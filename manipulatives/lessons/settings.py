@@ -11,6 +11,7 @@ from manipulatives.lessons.checks import check_fields, check_one_of, check_whole
 from manipulatives.lessons.currency import Money, check_money
 from manipulatives.lessons.lesson import LARGEST_COUNT, SETTINGS, Lesson, Round
 from manipulatives.lessons.problem import at, in_file
+from manipulatives.lessons.records.origin import check_class_id
 from manipulatives.lessons.strands.sums.columns.methods import METHODS
 from manipulatives.lessons.toml import read_toml
 
@@ -34,6 +35,8 @@ class ClassSettings:
         timer: of a round: "off", "hidden" or "shown". It is off unless the teacher turns it on.
         count_aloud: by which number the class counts while the board is wiped, 1 to 100;
             0 for not at all.
+        id: by which results and sessions say that they are of this class, such as "owls-2026";
+            none without one.
 
     Raises:
         LessonProblem: a value is not allowed.
@@ -49,6 +52,7 @@ class ClassSettings:
     method: str = METHODS[0]
     timer: str = "off"
     count_aloud: int = 0
+    id: str | None = None
 
     def __post_init__(self) -> None:
         for name, allowed in ALLOWED.items():
@@ -58,6 +62,9 @@ class ClassSettings:
             object.__setattr__(self, "currency", check_money(self.currency))
         with at("count_aloud"):
             check_whole(self.count_aloud, 0, LARGEST_COUNT)
+        with at("id"):
+            if self.id is not None:
+                check_class_id(self.id)
 
 
 FIELDS = tuple(ClassSettings.__dataclass_fields__)

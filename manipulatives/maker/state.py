@@ -134,11 +134,10 @@ class MakerState:
     def save_settings(self, settings: ClassSettings) -> None:
         """Change the class settings of the folder, in their file too."""
         try:
-            saving.write_settings(settings, self.folder)
+            self.settings = saving.write_settings(settings, self.folder)
         except OSError as problem:
             self.say(f"The settings were not written: {problem.strerror or problem}.", "error")
             return
-        self.settings = settings
         self.say("The class settings are saved.")
         self.notify()
 

@@ -6,7 +6,7 @@ import hashlib
 import re
 import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import tomli_w
@@ -15,6 +15,7 @@ from manipulatives.lessons.atomic_write import atomic_write
 from manipulatives.lessons.files import lesson_text
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import LessonProblem, at
+from manipulatives.lessons.records.origin import new_id
 from manipulatives.lessons.settings import FIELDS, FILE, ClassSettings, class_settings
 from manipulatives.lessons.write_files import write_files
 from manipulatives.shelf.draft import Draft, opened
@@ -142,18 +143,27 @@ def save(
     return Place(folder, name, _stamp(folder, name))
 
 
-def write_settings(settings: ClassSettings, folder: Path) -> None:
+def write_settings(settings: ClassSettings, folder: Path) -> ClassSettings:
     """Write the class settings of a folder, whole or not at all.
+
+    A class without an id is given one at random, which it keeps from then on: results and
+    sessions say by it that they are of this class.
+
+    Returns:
+        The settings as they are written.
 
     Raises:
         OSError: the folder is missing, full or not to be written in.
 
     Example:
-        >>> write_settings(ClassSettings(vocabulary="uk"), Path())
+        >>> written = write_settings(ClassSettings(vocabulary="uk"), Path())
         >>> class_settings(".").vocabulary
         'uk'
     """
-    atomic_write(folder / FILE, tomli_w.dumps({name: getattr(settings, name) for name in FIELDS}))
+    written = replace(settings, id=settings.id or new_id())
+    values = {name: getattr(written, name) for name in FIELDS}
+    atomic_write(folder / FILE, tomli_w.dumps(values))
+    return written
 
 
 def others_in(folder: Path, name: str) -> list[Lesson]:

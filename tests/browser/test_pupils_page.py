@@ -12,7 +12,8 @@ from pathlib import Path
 import pytest
 
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.lessons.results import read_results
+from manipulatives.lessons.records.origin import lesson_id
+from manipulatives.lessons.records.results import read_results
 from manipulatives.lessons.settings import ClassSettings
 from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.notebook.writing import notebook_of
@@ -261,6 +262,9 @@ def test_a_whole_page_is_worked_through_by_touch(pupil):
     assert [(task.skill, task.prompt) for task in results.tasks] == [
         (task.skill, task.prompt) for task in asked
     ]
+    assert [task.asked["answer"] for task in results.tasks] == [task.answer for task in asked]
+    assert [task.round for task in results.tasks] == [1, 1, 1, 2, 3, 3, 4, 5, 5]
+    assert results.origin.lesson_id == lesson_id("Market morning", 7)
     assert [(task.tries, task.right, task.hints, task.twin) for task in results.tasks] == [
         (2, True, 0, False),
         (2, False, 0, False),

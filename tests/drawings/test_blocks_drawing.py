@@ -125,7 +125,7 @@ def test_a_place_is_told_by_shape_and_heading_and_not_by_colour_alone():
 @pytest.mark.parametrize("place", PLACES)
 def test_a_block_has_the_outlines_that_the_browser_draws(js, place):
     """The corners of the browser's paths, without their roundings, beside those on paper."""
-    (paths,) = js("blocks/block.js", "outlines", [[place]])
+    (paths,) = js("blocks/drawing/block.js", "outlines", [[place]])
     shapes = block_shapes(place, (0, 0), 1.0)
     face = next(shape for shape in shapes if shape.role == place)
     (drawn,) = [path["d"] for path in paths if path["part"] == "face"]

@@ -36,7 +36,7 @@ def metal(drawing):
 
 
 def browser_face():
-    script = f"import {{ FACE }} from {json.dumps(find_module('coins/face.js').as_uri())};"
+    script = f"import {{ FACE }} from {json.dumps(find_module('coins/drawing/face.js').as_uri())};"
     done = subprocess.run(
         [node(), QUIET, "--input-type=module", "-e", f"{script} console.log(JSON.stringify(FACE))"],
         capture_output=True,
@@ -114,7 +114,7 @@ def numbers(path):
 @pytest.mark.parametrize(("code", "coin"), COINS, ids=IDS)
 def test_the_browser_draws_the_same_outline(js, code, coin):
     del code
-    (path,) = js("coins/face.js", "outline", [[coin.to_data()]])
+    (path,) = js("coins/drawing/face.js", "outline", [[coin.to_data()]])
     ours = Region([(10 * x, 10 * y) for x, y in outline(coin)])
     if coin.notches:
         ends = numbers(re.sub(r"A[\d.]+ [\d.]+ 0 0 [01] ", " ", path))
@@ -138,7 +138,7 @@ def test_the_browser_draws_the_same_outline(js, code, coin):
 @pytest.mark.parametrize(("code", "coin"), COINS, ids=IDS)
 def test_the_browser_draws_the_same_teeth(js, code, coin):
     del code
-    (dashes,) = js("coins/face.js", "teeth", [[coin.to_data()]])
+    (dashes,) = js("coins/drawing/face.js", "teeth", [[coin.to_data()]])
     assert [dash / 10 for dash in dashes] == pytest.approx(list(teeth(coin)))
     if coin.edge in ("milled", "scalloped", "interrupted"):
         once_around = 2 * math.pi * FACE["edge"]["radius"] * coin.diameter / 2
@@ -151,7 +151,9 @@ def test_the_browser_draws_the_same_teeth(js, code, coin):
 @pytest.mark.parametrize("alone", [False, True])
 def test_names_are_as_large_on_paper_as_in_the_browser(js, alone):
     calls = [[coin.to_data(), alone] for _, coin in COINS]
-    for (code, coin), found in zip(COINS, js("coins/face.js", "nameOn", calls), strict=True):
+    for (code, coin), found in zip(
+        COINS, js("coins/drawing/face.js", "nameOn", calls), strict=True
+    ):
         shapes = coin_face(
             coin, CURRENCIES[code], (0, 0), worth=not alone, name=True, scale=1, least=0
         )

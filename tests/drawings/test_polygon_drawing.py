@@ -44,8 +44,8 @@ def of_role(drawing, role):
 
 
 def test_paper_and_marks_have_the_sizes_that_the_browser_draws():
-    assert constant("polygon/marks.js", "SIZES") == SIZES
-    assert constant("polygon/drawing.js", "PAPER") == PAPER
+    assert constant("polygon/drawing/marks.js", "SIZES") == SIZES
+    assert constant("polygon/drawing/drawing.js", "PAPER") == PAPER
 
 
 @pytest.mark.parametrize("grid", GRIDS)

@@ -54,12 +54,17 @@ test("a browser that keeps nothing is known by trying", () => {
 
 test("a results file says whose work it is by the code alone", () => {
   const lesson = { title: "Maandag: één!", seed: 7, date: "2026-11-25", tasks: [] };
-  const { name, text } = resultsFile({ ...lesson, code: "K7" });
+  const source = { kit: "0.1.0", class: "owls", lesson: "0123456789abcdef" };
+  const record = { id: "0f".repeat(16), revision: 3, text: "" };
+  const { name, text } = resultsFile(source, record, { ...lesson, code: "K7" });
   assert.equal(name, "results-maandag-een-K7-2026-11-25.json");
   assert.deepEqual(JSON.parse(text), {
-    format: "manipulatives results", version: 1, ...lesson, code: "K7",
+    format: "manipulatives results", version: 2, id: record.id, revision: 3, ...source, ...lesson,
+    code: "K7",
   });
-  assert.equal(JSON.parse(resultsFile({ ...lesson, code: "" }).text).code, null);
+  const nobody = resultsFile(source, record, { ...lesson, code: null });
+  assert.equal(nobody.name, "results-maandag-een-2026-11-25.json");
+  assert.equal(JSON.parse(nobody.text).code, null);
 });
 
 test("a round is summed up in words", () => {

@@ -2,8 +2,10 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { cameUpEmpty, noteStore } from "../../manipulatives/outputs/page/host/empty_store.js";
-import { MARKS, marksOf, sessionFile, wordsOf } from
-  "../../manipulatives/outputs/page/teacher/marks.js";
+import {
+  MARKS, marksOf, sessionContents, sessionFile, wordsOf,
+} from "../../manipulatives/outputs/page/teacher/marks.js";
+import { newRecord, recordOf, revised } from "../../manipulatives/outputs/page/shared/record.js";
 import { openMemory } from "../../manipulatives/widgets/shared/memory.js";
 import {
   inDigits, inMinutes, passed, spentOf, total, unspent,
@@ -58,35 +60,55 @@ test("there are three marks, and nothing else is one", () => {
   assert.equal(wordsOf(null), "");
 });
 
+const SOURCE = { kit: "0.1.0", class: null, lesson: "0123456789abcdef" };
+const RECORD = { id: "0f".repeat(16), revision: 3, text: "" };
+
+test("a record keeps its id, and has another revision only when something in it changed", () => {
+  const first = revised(newRecord(), { tasks: 1 });
+  assert.match(first.id, /^[0-9a-f]{32}$/);
+  assert.equal(first.revision, 1);
+  assert.deepEqual(revised(recordOf(JSON.parse(JSON.stringify(first))), { tasks: 1 }), first);
+  const second = revised(first, { tasks: 2 });
+  assert.deepEqual([second.id, second.revision], [first.id, 2]);
+  assert.notEqual(newRecord().id, newRecord().id);
+});
+
+test("a saved record that cannot be used is replaced by a new one", () => {
+  for (const wrong of [null, 7, {}, { ...RECORD, id: "x" }, { ...RECORD, revision: -1 }]) {
+    assert.equal(recordOf(wrong).revision, 0);
+  }
+});
+
 test("a session file says what was taught, in whole seconds, and names nobody", () => {
-  const { name, text } = sessionFile({
+  const tasks = [{ prompt: "What time is it?", asked: { start: {}, goal: {}, answer: "4:30" } }];
+  const first = { round: 1, title: "Half past", skill: "time.read_half", options: { snap: 5 },
+    seed: 4351, planned: 120, mark: "half", tasks };
+  const second = { round: 2, title: "Set the clock", skill: "time.set_hands", options: {},
+    seed: 4353, planned: 180, mark: null, tasks: [] };
+  const contents = sessionContents({
     title: "Market clock: Café & <b>", seed: 4350, date: "2026-11-25",
-    rounds: [
-      { title: "Half past", skill: "time.read_half", seed: 4351, planned: 120, used: 75_499,
-        mark: "half" },
-      { title: "Set the clock", skill: "time.set_hands", seed: 4353, planned: 180, used: 0,
-        mark: null },
-    ],
+    rounds: [{ ...first, used: 75_499 }, { ...second, used: 0 }],
   });
+  const { name, text } = sessionFile(SOURCE, RECORD, contents);
   assert.equal(name, "session-market-clock-cafe-b-2026-11-25.json");
   assert.deepEqual(JSON.parse(text), {
     format: "manipulatives session",
-    version: 1,
+    version: 2,
+    id: RECORD.id,
+    revision: 3,
+    ...SOURCE,
     title: "Market clock: Café & <b>",
     seed: 4350,
     date: "2026-11-25",
-    rounds: [
-      { title: "Half past", skill: "time.read_half", seed: 4351, planned: 120, used: 75,
-        mark: "half" },
-      { title: "Set the clock", skill: "time.set_hands", seed: 4353, planned: 180, used: 0,
-        mark: null },
-    ],
+    rounds: [{ ...first, used: 75 }, { ...second, used: 0 }],
   });
   assert.ok(text.endsWith("}\n"));
 });
 
 test("a lesson that has not begun has no date, and any title makes a file's name", () => {
-  const file = (title) => sessionFile({ title, seed: 0, date: "", rounds: [] });
+  const file = (title) => sessionFile(
+    SOURCE, RECORD, sessionContents({ title, seed: 0, date: "", rounds: [] }),
+  );
   assert.equal(JSON.parse(file("x").text).date, null);
   assert.equal(file("../../etc/passwd").name, "session-etc-passwd.json");
   assert.equal(file("").name, "session.json");

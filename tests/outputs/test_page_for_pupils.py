@@ -32,7 +32,7 @@ SKILLS = (
 def test_it_says_of_itself_whom_it_is_for():
     page = page_of(notebook_of(MARKET), audience="pupils")
     assert (
-        '<html lang="en-US" data-kit-session="pupils" data-kit-lesson="Market morning 7">' in page
+        '<html lang="en-US" data-kit-session="pupils" data-kit-lesson="Market morning 7" ' in page
     )
     board = page_of(notebook_of(MARKET))
     assert board == page_of(notebook_of(MARKET), audience="board")

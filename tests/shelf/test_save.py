@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import nbformat
 import pytest
 from nbformat.v4 import new_code_cell
@@ -107,6 +109,15 @@ def test_every_title_gives_a_name_for_a_file(title):
 
 def test_class_settings_are_written_and_read(tmp_path):
     settings = ClassSettings(vocabulary="uk", currency="gbp", paper="a4", count_aloud=5)
-    write_settings(settings, tmp_path)
-    assert class_settings(tmp_path) == settings
+    written = write_settings(settings, tmp_path)
+    assert class_settings(tmp_path) == written == replace(settings, id=written.id)
+
+
+def test_a_class_is_given_an_id_once(tmp_path):
+    other = tmp_path / "other"
+    other.mkdir()
+    first = write_settings(ClassSettings(), tmp_path)
+    assert first.id != write_settings(ClassSettings(), other).id
+    again = write_settings(replace(class_settings(tmp_path), paper="a4"), tmp_path)
+    assert again.id == first.id
     assert lesson_names(tmp_path) == []

@@ -32,7 +32,7 @@ from support.blocks import random_blocks
 HERE = Path(__file__).parents[1] / "cases"
 CASES = json.loads((HERE / "blocks.json").read_text("utf-8"))
 STEPS = json.loads((HERE / "block_steps.json").read_text("utf-8"))
-STATES = "blocks/places.js"
+STATES = "blocks/exact/places.js"
 TELL = "blocks/tell.js"
 SEED = 90213
 MANY = 3000

@@ -8,7 +8,7 @@ from random import Random
 import pytest
 from shapely import Point, Polygon
 
-RING = "blocks/ring.js"
+RING = "blocks/acts/ring.js"
 
 
 def hand(chance, corners=40):

@@ -58,13 +58,13 @@ def some_purse(chance, code):
 
 @pytest.mark.parametrize("code", CURRENCIES)
 def test_the_browser_knows_the_coins_that_python_knows(js, code):
-    (found,) = js("coins/coinage.js", "currencyOf", [[code]])
+    (found,) = js("coins/exact/coinage.js", "currencyOf", [[code]])
     assert found == DATA[code]
 
 
 def test_a_currency_of_a_teacher_is_taken_as_it_is(js):
     own = currency(TRAYS[-1]["currency"]).to_data()
-    assert js("coins/coinage.js", "currencyOf", [[own]]) == [own]
+    assert js("coins/exact/coinage.js", "currencyOf", [[own]]) == [own]
 
 
 def test_the_browser_satisfies_the_cases(js):
@@ -151,11 +151,11 @@ def test_a_coin_comes_to_lie_at_the_same_tenth_of_a_millimetre(js):
         clear = chance.random() < 0.3
         calls.append([key, *at, tray, DATA[code], clear])
         expected.append(place_near(key, *at, tray, CURRENCIES[code], clear=clear))
-    assert js("coins/places.js", "placeNear", calls) == expected
+    assert js("coins/exact/places.js", "placeNear", calls) == expected
 
 
 def test_a_place_between_two_tenths_is_rounded(js):
-    (found,) = js("coins/places.js", "placeNear", [["10", 700.4, 699.6, [], DATA["usd"]]])
+    (found,) = js("coins/exact/places.js", "placeNear", [["10", 700.4, 699.6, [], DATA["usd"]]])
     assert found == {"coin": "10", "x": 700, "y": 700}
 
 
@@ -169,7 +169,7 @@ def test_the_next_coin_goes_to_the_same_place(js):
     full = tray_of(["25"] * 49)
     calls.append(["50", full, DATA["usd"]])
     expected.append(None)
-    assert js("coins/places.js", "nextPlace", calls) == expected
+    assert js("coins/exact/places.js", "nextPlace", calls) == expected
 
 
 def test_coins_are_lined_up_alike(js):
@@ -180,7 +180,7 @@ def test_coins_are_lined_up_alike(js):
             keys = chance.choices(KEYS[code], k=many)
             calls.append([keys, DATA[code]])
             expected.append(lined_up(keys, CURRENCIES[code]))
-    assert js("coins/places.js", "linedUp", calls) == expected
+    assert js("coins/exact/places.js", "linedUp", calls) == expected
     assert None in expected
 
 
@@ -192,7 +192,7 @@ def test_a_nudged_coin_goes_that_way_and_past_others(js):
         if tray
     ]
     stayed = 0
-    for call, found in zip(calls, js("coins/places.js", "nudged", calls), strict=True):
+    for call, found in zip(calls, js("coins/exact/places.js", "nudged", calls), strict=True):
         lying, right, down, others, data = call
         coin = currency(data).coin(lying["coin"])
         if found is None:
@@ -211,7 +211,10 @@ def test_a_nudged_coin_goes_that_way_and_past_others(js):
 def test_a_nudge_on_a_free_mat_is_five_millimetres(js):
     lying = {"coin": "25", "x": 700, "y": 700}
     calls = [[lying, *way, [], DATA["usd"]] for way in ((1, 0), (0, -1))]
-    assert js("coins/places.js", "nudged", calls) == [{**lying, "x": 750}, {**lying, "y": 650}]
+    assert js("coins/exact/places.js", "nudged", calls) == [
+        {**lying, "x": 750},
+        {**lying, "y": 650},
+    ]
 
 
 @pytest.mark.parametrize("writing", WRITINGS)
@@ -226,12 +229,12 @@ def test_amounts_are_written_alike(js, writing):
     own = currency(TRAYS[-1]["currency"]).to_data()
     calls.append([141, own, writing])
     expected.append("141o")
-    assert js("coins/amounts.js", "inWriting", calls) == expected
+    assert js("coins/exact/amounts.js", "inWriting", calls) == expected
 
 
 def test_coins_bear_the_same_signs(js):
     calls = [[coin, data] for data in DATA.values() for coin in data["coins"]]
-    assert js("coins/amounts.js", "signOn", calls) == [
+    assert js("coins/exact/amounts.js", "signOn", calls) == [
         sign_on(str(coin["worth"]), data) for coin, data in calls
     ]
 
@@ -249,7 +252,7 @@ def test_coins_bear_the_same_signs(js):
     ],
 )
 def test_an_amount_is_said_with_its_units(js, amount, code, words):
-    assert js("coins/amounts.js", "spoken", [[amount, DATA[code]]]) == [words]
+    assert js("coins/exact/amounts.js", "spoken", [[amount, DATA[code]]]) == [words]
 
 
 def told(worths, names):
@@ -266,7 +269,7 @@ def test_a_coin_is_called_what_its_face_tells_and_no_more(js):
         [quarter, DATA["usd"], told(worths=False, names=False)],
         [pound, DATA["gbp"], told(worths=False, names=False)],
     ]
-    assert js("coins/amounts.js", "coinInWords", calls) == [
+    assert js("coins/exact/amounts.js", "coinInWords", calls) == [
         "quarter, 25 cents",
         "25 cents",
         "quarter",
@@ -278,7 +281,9 @@ def test_a_coin_is_called_what_its_face_tells_and_no_more(js):
 @pytest.mark.parametrize("code", CURRENCIES)
 def test_where_naming_is_asked_neither_name_nor_worth_is_said(js, code):
     keys = KEYS[code] * 2
-    (told_all,) = js("coins/amounts.js", "coinsInWords", [[keys, DATA[code], told(False, False)]])
+    (told_all,) = js(
+        "coins/exact/amounts.js", "coinsInWords", [[keys, DATA[code], told(False, False)]]
+    )
     for coin in CURRENCIES[code].coins:
         assert coin.name not in told_all
         assert coin.many not in told_all or not coin.many
@@ -293,7 +298,7 @@ def test_coins_are_named_in_groups(js):
         [["200", "5", "5"], DATA["gbp"], told(False, True)],
         [[], DATA["usd"], told(True, True)],
     ]
-    assert js("coins/amounts.js", "coinsInWords", calls) == [
+    assert js("coins/exact/amounts.js", "coinsInWords", calls) == [
         "1 quarter, 2 pennies",
         "1 coin of 25 cents, 2 coins of 1 cent",
         "1 two pound coin, 2 five pence coins",

@@ -60,7 +60,14 @@ URL.revokeObjectURL(url);
 
 
 def document(
-    *, title: str, key: str, language: str, body: list[str], saved: str, audience: str = "board"
+    *,
+    title: str,
+    key: str,
+    language: str,
+    body: list[str],
+    saved: str,
+    audience: str = "board",
+    source: str = "{}",
 ) -> str:
     """Return the text of an HTML file.
 
@@ -71,17 +78,18 @@ def document(
         body: the blocks, which are HTML already.
         saved: the widgets, as `SavedWidgets.script` has them.
         audience: whom it is for, one of `SESSIONS`.
+        source: where the files that the page saves come from, as `source_of` has it.
 
     Example:
         >>> document(title="Monday", key="", language="en-GB", body=[], saved="")[:15]
         '<!doctype html>'
     """
     session = SESSIONS[audience]
-    key = escape(key)
+    about = f'data-kit-lesson="{escape(key)}" data-kit-source="{escape(source)}"'
     script = _script(session)
     lines = [
         "<!doctype html>",
-        f'<html lang="{language}" data-kit-session="{session.name}" data-kit-lesson="{key}">',
+        f'<html lang="{language}" data-kit-session="{session.name}" {about}>',
         "<head>",
         '<meta charset="utf-8">',
         f'<meta http-equiv="Content-Security-Policy" content="{_policy(script)}">',

@@ -19,6 +19,7 @@ from manipulatives.notebook.reading import header_of, notebook_at, title_of
 from manipulatives.outputs.page import blocks
 from manipulatives.outputs.page.document import SESSIONS, document
 from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
+from manipulatives.outputs.page.source import source_of
 from manipulatives.widgets.round import play
 from manipulatives.widgets.round.children import MANIPULATIVES
 from manipulatives.widgets.round.on_page import rounds_on_page
@@ -140,6 +141,7 @@ def page_of(
         body=_body(pieces, say),
         saved=kept.script(),
         audience=audience,
+        source=source_of(title, header.get("seed", 0), settings),
     )
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from manipulatives.lessons.problem import LessonProblem
+from manipulatives.outputs.page.source import source_of
 
 if TYPE_CHECKING:
     from nbformat import NotebookNode
@@ -27,6 +28,8 @@ class Board:
         folder: where it runs, below the shelf's folder, with "/" between parts; "" for the top.
         stamp: changes with every byte of the file and of the class settings beside it.
         own: whether it holds nothing but the kit's own calls.
+        source: where the session files that it saves come from, as a page says it; the lesson
+            maker saves none.
     """
 
     name: str
@@ -38,6 +41,7 @@ class Board:
     folder: str
     stamp: str
     own: bool
+    source: str = "{}"
 
     @classmethod
     def of(cls, item: ShelfItem) -> Board:
@@ -48,10 +52,12 @@ class Board:
         """
         if item.notebook is None:
             raise LessonProblem("there is nothing in it to show", remedy="mend the file first")
+        seed = int(item.lesson.seed) if item.lesson else 0
         return cls(
             name=item.name,
             title=item.title,
-            seed=int(item.lesson.seed) if item.lesson else 0,
+            seed=seed,
+            source=source_of(item.title, seed, item.settings),
             vocabulary=(item.lesson and item.lesson.vocabulary) or item.settings.vocabulary,
             rounds=item.rounds,
             notebook=item.notebook,

@@ -7,21 +7,21 @@ import { announce } from "../shared/announce.js";
 import { makeKept } from "../shared/kept.js";
 import { onKeys } from "../shared/keys.js";
 import { html } from "../shared/svg.js";
-import { makeAir } from "./air.js";
+import { makeAir } from "./drawing/air.js";
 import { makeBlockTools, makeBox, makePanel } from "./controls.js";
-import { holdBlocks } from "./hold.js";
-import { Mats } from "./mats.js";
-import { PLACES, changed, facts, full, keyed } from "./places.js";
-import { putDown, together, traded } from "./places.js";
-import { makeReading } from "./reading.js";
+import { holdBlocks } from "./acts/hold.js";
+import { Mats } from "./drawing/mats.js";
+import { PLACES, changed, facts, full, keyed } from "./exact/places.js";
+import { putDown, together, traded } from "./exact/places.js";
+import { makeReading } from "./exact/reading.js";
 import { counted, isStep, matEquation, runOf, whyNoKey, whyNoStep } from "./tell.js";
-import { makeTrading } from "./trading.js";
+import { makeTrading } from "./exact/trading.js";
 
 /**
- * @typedef {import("./places.js").Mat} Mat
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./reading.js").Read} Read
- * @typedef {import("./ways.js").How} How
+ * @typedef {import("./exact/places.js").Mat} Mat
+ * @typedef {import("./exact/places.js").Place} Place
+ * @typedef {import("./exact/reading.js").Read} Read
+ * @typedef {import("./exact/ways.js").How} How
  * @typedef {import("../shared/kept.js").Kept<Mat>} KeptMat
  *
  * @typedef {object} Looks the traits beside the mat, each described in blocks.py
@@ -200,9 +200,9 @@ function render({ model, el, signal = new AbortController().signal }) {
 
   /**
    * Blocks are put down.
-   * @param {import("./hold.js").Picked} taken
-   * @param {import("./hold.js").Target | null} target
-   * @param {import("./rows.js").Spot[]} from where they were let go
+   * @param {import("./acts/hold.js").Picked} taken
+   * @param {import("./acts/hold.js").Target | null} target
+   * @param {import("./exact/rows.js").Spot[]} from where they were let go
    */
   function putIn({ at, place, indices }, target, from) {
     const taken = { at, place, count: indices.length };

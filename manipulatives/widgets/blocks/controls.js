@@ -1,13 +1,13 @@
 /** What stands below and beside the mats: the box of blocks, trades, tools, and switches. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { grip, html, icon, put, svg } from "../shared/svg.js";
-import { drawBlock } from "./drawing.js";
-import { PLACES, beside, named } from "./places.js";
-import { SIZES } from "./rows.js";
+import { drawBlock } from "./drawing/drawing.js";
+import { PLACES, beside, named } from "./exact/places.js";
+import { SIZES } from "./exact/rows.js";
 import { some } from "./tell.js";
 
 /**
- * @typedef {import("./places.js").Place} Place
+ * @typedef {import("./exact/places.js").Place} Place
  * @typedef {{ signal: AbortSignal }} Life
  * @typedef {(place: Place, way: 1 | -1) => boolean} Can whether there is such a trade
  */

@@ -2,15 +2,15 @@
  * What is written and said about blocks, as Python's maths/place_value.py, maths/block_trades.py
  * and maths/block_mats.py give it.
  */
-import { LARGEST, PLACES, WORTH, beside, named } from "./places.js";
-import { numberOf, piecesOf, tradeBetween } from "./places.js";
+import { LARGEST, PLACES, WORTH, beside, named } from "./exact/places.js";
+import { numberOf, piecesOf, tradeBetween } from "./exact/places.js";
 import { MINUS } from "../shared/signs.js";
 
 /**
- * @typedef {import("./places.js").Blocks} Blocks
- * @typedef {import("./places.js").Mat} Mat
- * @typedef {import("./places.js").Place} Place
- * @typedef {import("./places.js").Trade} Trade
+ * @typedef {import("./exact/places.js").Blocks} Blocks
+ * @typedef {import("./exact/places.js").Mat} Mat
+ * @typedef {import("./exact/places.js").Place} Place
+ * @typedef {import("./exact/places.js").Trade} Trade
  */
 
 /**

@@ -7,16 +7,16 @@ import { announce } from "../shared/announce.js";
 import { makeKept } from "../shared/kept.js";
 import { onKeys } from "../shared/keys.js";
 import { html, put } from "../shared/svg.js";
-import { coinInWords, coinsInWords, inWriting, spoken } from "./amounts.js";
-import { coinOf, currencyOf } from "./coinage.js";
+import { coinInWords, coinsInWords, inWriting, spoken } from "./exact/amounts.js";
+import { coinOf, currencyOf } from "./exact/coinage.js";
 import { makeCoinTools, makePanel, makeTrades } from "./controls.js";
 import { holdCoins } from "./hold.js";
-import { makeMat } from "./mat.js";
-import { linedUp, nextPlace, nudged, placeNear } from "./places.js";
+import { makeMat } from "./drawing/mat.js";
+import { linedUp, nextPlace, nudged, placeNear } from "./exact/places.js";
 import { counting, facts, fits, leftIn, sum, traded, trades } from "./tray.js";
 
 /**
- * @typedef {import("./places.js").Lying} Lying
+ * @typedef {import("./exact/places.js").Lying} Lying
  * @typedef {import("./hold.js").Taken} Taken
  * @typedef {{ x: number, y: number }} Point
  */
@@ -78,7 +78,7 @@ function render({ model, el, signal = new AbortController().signal }) {
 
   let known = { given: null, money: currencyOf("usd") };
 
-  /** @returns {import("./coinage.js").Currency} */
+  /** @returns {import("./exact/coinage.js").Currency} */
   function money() {
     const given = model.get("currency");
     if (given !== known.given) {
@@ -110,7 +110,7 @@ function render({ model, el, signal = new AbortController().signal }) {
     return left().findIndex(([other]) => other === key);
   }
 
-  /** @returns {import("./drawing.js").Look} */
+  /** @returns {import("./drawing/drawing.js").Look} */
   function look() {
     const [worths, names, photographs, movable, ring] =
       ["worths", "names", "photographs", "movable", "ring"].map((trait) => model.get(trait));
@@ -143,7 +143,7 @@ function render({ model, el, signal = new AbortController().signal }) {
     announce(root, `${sentence} ${state}.`);
   }
 
-  /** @returns {import("./mat.js").Shown} what lies there and what may be done with it */
+  /** @returns {import("./drawing/mat.js").Shown} what lies there and what may be done with it */
   function shown() {
     return {
       tray: tray(),

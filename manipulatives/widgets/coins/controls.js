@@ -1,12 +1,12 @@
 /** What stands beside the mat: the tools, what coins can be traded for, the switches. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, put, svg } from "../shared/svg.js";
-import { coinsInWords, inWriting } from "./amounts.js";
-import { coinOf } from "./coinage.js";
-import { drawCoin } from "./drawing.js";
+import { coinsInWords, inWriting } from "./exact/amounts.js";
+import { coinOf } from "./exact/coinage.js";
+import { drawCoin } from "./drawing/drawing.js";
 
 /**
- * @typedef {import("./drawing.js").Look} Look
+ * @typedef {import("./drawing/drawing.js").Look} Look
  * @typedef {{ signal: AbortSignal }} Life
  */
 

@@ -2,7 +2,7 @@
  * How mat and purse lie beside or below each other, in tenths of a millimetre: everything on the
  * drawing has one scale, so that coins in the purse are as large as coins on the mat.
  *
- * @typedef {import("./coinage.js").Coin} Coin
+ * @typedef {import("./exact/coinage.js").Coin} Coin
  * @typedef {{ x: number, y: number, width: number, height: number }} Box
  *
  * @typedef {object} Table
@@ -15,8 +15,8 @@
  * @property {number} type the size of type that is at least as large as it must be
  * @property {number} scale pixels for each tenth of a millimetre
  */
-import { coinOf } from "./coinage.js";
-import { LINE, MAT, reach } from "./places.js";
+import { coinOf } from "./exact/coinage.js";
+import { LINE, MAT, reach } from "./exact/places.js";
 
 /** All of the mat. */
 export const WHOLE = { x: 0, y: 0, width: MAT, height: MAT };
@@ -63,8 +63,8 @@ export function tableFor(kinds, named, place, part, before) {
 /**
  * The part of the mat that coins need which only lie there to be looked at, with room for figures
  * below them, so that nothing moves when these appear.
- * @param {import("./places.js").Lying[]} tray
- * @param {import("./coinage.js").Currency} money
+ * @param {import("./exact/places.js").Lying[]} tray
+ * @param {import("./exact/coinage.js").Currency} money
  * @returns {Box}
  */
 export function partOf(tray, money) {

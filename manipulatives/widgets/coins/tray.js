@@ -2,12 +2,12 @@
  * Coins on a tray and in a purse, as Python's maths/coin_tray.py knows them: what is true of them,
  * what is left, what can be traded.
  *
- * @typedef {import("./coinage.js").Currency} Currency
- * @typedef {import("./places.js").Lying} Lying
+ * @typedef {import("./exact/coinage.js").Currency} Currency
+ * @typedef {import("./exact/places.js").Lying} Lying
  * @typedef {string[] | Record<string, number>} Purse coins without end, or how many there are
  */
-import { coinOf, keyOf } from "./coinage.js";
-import { nextPlace, placeNear } from "./places.js";
+import { coinOf, keyOf } from "./exact/coinage.js";
+import { nextPlace, placeNear } from "./exact/places.js";
 
 const MOST_PIECES = 25;
 const MOST_OFFERS = 4;

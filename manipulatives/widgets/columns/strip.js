@@ -1,5 +1,5 @@
 /** The strip of blocks: for what is written in each row and place as many blocks as it says. */
-import { outlines } from "../blocks/block.js";
+import { outlines } from "../blocks/drawing/block.js";
 import { html, put, svg } from "../shared/svg.js";
 import { blocksInWords, roleName } from "./describe.js";
 

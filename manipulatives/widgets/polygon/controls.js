@@ -1,14 +1,14 @@
 /** What stands beside the paper: tools, and the switches of free play in three groups. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, icon, put, svg } from "../shared/svg.js";
-import { pathOf } from "./drawing.js";
-import { inWords } from "./names.js";
-import { readyShapes } from "./ready.js";
-import { LABELS } from "./readings.js";
+import { pathOf } from "./drawing/drawing.js";
+import { inWords } from "./words/names.js";
+import { readyShapes } from "./exact/ready.js";
+import { LABELS } from "./drawing/readings.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
+ * @typedef {import("./exact/paper.js").Grid} Grid
+ * @typedef {import("./exact/paper.js").Shape} Shape
  * @typedef {{ signal: AbortSignal }} Life
  * @typedef {{ undo: () => void, reset: () => void, clear: () => void, add: () => void,
  *   remove: () => void }} Acts

@@ -7,26 +7,26 @@ import { announce } from "../shared/announce.js";
 import { makeKept } from "../shared/kept.js";
 import { onKeys } from "../shared/keys.js";
 import { html, pointIn, put } from "../shared/svg.js";
-import { makeActs } from "./acts.js";
+import { makeActs } from "./acts/acts.js";
 import { makeDrawTools, makePanel, makeStroke } from "./controls.js";
-import { makeCutting } from "./cutting.js";
-import { makeSheet } from "./drawing.js";
-import { called, facts } from "./facts.js";
-import { holdPoints } from "./hold.js";
-import { looked } from "./look.js";
-import { NOTHING, converted, flipped, turned } from "./moves.js";
-import { outlineOf } from "./outline.js";
-import { nearest, place, same } from "./paper.js";
-import { makePen } from "./pen.js";
-import { makeReadings, write } from "./readings.js";
-import { pictureOf, placeName, pointName, whatNext } from "./tell.js";
-import { remark, teachersNote } from "./words.js";
+import { makeCutting } from "./acts/cutting.js";
+import { makeSheet } from "./drawing/drawing.js";
+import { called, facts } from "./exact/facts.js";
+import { holdPoints } from "./acts/hold.js";
+import { looked } from "./exact/look.js";
+import { NOTHING, converted, flipped, turned } from "./acts/moves.js";
+import { outlineOf } from "./exact/outline.js";
+import { nearest, place, same } from "./exact/paper.js";
+import { makePen } from "./acts/pen.js";
+import { makeReadings, write } from "./drawing/readings.js";
+import { pictureOf, placeName, pointName, whatNext } from "./words/tell.js";
+import { remark, teachersNote } from "./words/words.js";
 
 /**
- * @typedef {import("./paper.js").Grid} Grid
- * @typedef {import("./paper.js").Shape} Shape
- * @typedef {import("./paper.js").Spot} Spot
- * @typedef {import("./hold.js").Taken} Taken
+ * @typedef {import("./exact/paper.js").Grid} Grid
+ * @typedef {import("./exact/paper.js").Shape} Shape
+ * @typedef {import("./exact/paper.js").Spot} Spot
+ * @typedef {import("./acts/hold.js").Taken} Taken
  *
  * @typedef {object} Traits what the paper shows and obeys, each described in polygon.py
  * @property {Grid} grid
@@ -57,7 +57,7 @@ const WIDE_PX = 640;
  */
 function render({ model, el, signal = new AbortController().signal }) {
   const life = { signal };
-  /** @type {import("./acts.js").Desk["hand"]} */
+  /** @type {import("./acts/acts.js").Desk["hand"]} */
   const hand = { picked: null, stop: 0, pen: { x: 400, y: 400 }, said: "" };
   // One look at the shape, what is true of it, and which readings have just changed.
   let look = looked(NOTHING, "plain");

@@ -125,6 +125,7 @@ def play(
         setup={
             "title": planned.title or usual.name,
             "skill": skill,
+            "options": options,
             "seed": seed,
             "seconds": planned.seconds or usual.seconds,
             "timer": settled["timer"],

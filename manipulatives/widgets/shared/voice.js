@@ -3,7 +3,6 @@
  * sends the text elsewhere is never used: then there is no button.
  */
 import { html, icon } from "./svg.js";
-import { button } from "../round/core/button.js";
 
 const SPEAKER = "M4 9.5 H8 L13 5 V19 L8 14.5 H4 Z M16 9 C17.6 10.6 17.6 13.4 16 15 M18.5 6.5 " +
   "C21.6 9.6 21.6 14.4 18.5 17.5";
@@ -29,9 +28,9 @@ export function localVoice(voices, vocabulary) {
  * @returns {HTMLButtonElement}
  */
 export function listenButton({ vocabulary, words }, { signal }) {
-  const listen = button(
-    "listen", { "hidden": "", "aria-label": "Listen" }, icon(SPEAKER), html("span", {}, "Listen"),
-  );
+  const listen = html("button", {
+    "type": "button", "class": "kit-button round-listen", "hidden": "", "aria-label": "Listen",
+  }, icon(SPEAKER), html("span", {}, "Listen"));
   const speech = globalThis.speechSynthesis;
   if (!speech) {
     return listen;

@@ -53,7 +53,7 @@ test("what is no answer is no try", () => {
   const after = answered(item, TASKS[0], NONE);
   assert.equal(after.say, NONE.say);
   assert.deepEqual(after.given, []);
-  assert.equal(resultOf(after, TASKS[0], "time"), null);
+  assert.equal(resultOf(after, TASKS[0], { skill: "time", options: {} }), null);
 });
 
 test("after two wrong answers the tries are used up, and a twin is offered", () => {
@@ -76,8 +76,12 @@ test("after two wrong answers the tries are used up, and a twin is offered", () 
 test("a right answer after a wrong one keeps the mistake and ends the question", () => {
   const item = answered(answered(itemsOf(TASKS)[0], TASKS[0], WRONG), TASKS[0], RIGHT);
   assert.ok(isDone(item, TASKS[0]));
-  assert.deepEqual(resultOf(item, TASKS[0], "time.read_hour"), {
+  const setup = { skill: "time.read_hour", options: { answer: "choice" } };
+  const task = { ...TASKS[0], start: { snap: 5 }, goal: { fact: "time" } };
+  assert.deepEqual(resultOf(item, task, setup), {
     skill: "time.read_hour",
+    options: { answer: "choice" },
+    asked: { start: { snap: 5 }, goal: { fact: "time" }, answer: TASKS[0].answer },
     prompt: "Which is 4:00?",
     given: ["5:00", "4:00"],
     tries: 2,

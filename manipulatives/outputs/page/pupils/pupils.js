@@ -10,6 +10,7 @@ import { listenButton } from "../../../widgets/shared/voice.js";
 import { ROUND, toldOf, within } from "../shared/looking.js";
 import { longStore, openMemory, tabStore } from "../../../widgets/shared/memory.js";
 import { makeEnd } from "./end.js";
+import { recordOf, revised, sourceOf } from "../shared/record.js";
 import { resultsFile } from "./results.js";
 import { makeStart } from "./start.js";
 import { keeps, openWork } from "./store.js";
@@ -32,11 +33,12 @@ export function startPupils({ main, key, signal, storage = longStore() }) {
   const tab = openMemory(tabStore(), `pupils/${key}`);
   const title = page.querySelector("h1")?.textContent ?? page.title;
   const seed = Number(/ (\d+)$/.exec(key)?.[1] ?? 0);
+  const source = sourceOf(whole);
   const kept = keeps(storage);
   let code = "";
   let store = openWork(storage, key, code);
   /** @type {Work} */
-  let work = { stage: 0, parts: {} };
+  let work = { stage: 0, parts: {}, record: null };
   /** @type {Set<HTMLElement>} the rounds that were told to begin */
   const begun = new Set();
 
@@ -80,7 +82,7 @@ export function startPupils({ main, key, signal, storage = longStore() }) {
     code = given;
     tab.write("code", code);
     store = openWork(storage, key, code);
-    work = (fresh ? null : store.read()) ?? { stage: 0, parts: {} };
+    work = (fresh ? null : store.read()) ?? { stage: 0, parts: {}, record: null };
     if (fresh) {
       store.forget();
     }
@@ -167,18 +169,24 @@ export function startPupils({ main, key, signal, storage = longStore() }) {
   /** What there is to tell at the end. */
   function told() {
     const all = stages();
-    const rows = all.map(({ id, heading: name }) => ({
-      heading: name, results: (work.parts[id]?.results ?? []).filter(Boolean),
+    const rounds = all.filter(({ root }) => root);
+    const rows = all.map((stage) => ({
+      heading: stage.heading,
+      results: (work.parts[stage.id]?.results ?? []).filter(Boolean)
+        .map((result) => ({ ...result, round: rounds.indexOf(stage) + 1 })),
     })).filter(({ results }) => results.length);
     // The day where the pupil is.
     const now = new Date();
     const date = [now.getFullYear(), now.getMonth() + 1, now.getDate()]
       .map((part) => String(part).padStart(2, "0")).join("-");
     const tasks = rows.flatMap(({ results }) => results);
+    const contents = { title, seed, code: code || null, date, tasks };
+    work = { ...work, record: revised(recordOf(work.record), contents) };
+    store.write(work);
     return {
       rows,
       done: work.stage >= all.length,
-      file: resultsFile({ title, seed, code, date, tasks }),
+      file: resultsFile(source, /** @type {any} */ (work.record), contents),
       headline: [title, code && `code ${code}`, date].filter(Boolean).join(" \u00b7 "),
     };
   }

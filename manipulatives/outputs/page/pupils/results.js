@@ -10,34 +10,24 @@
  * @property {string | null} rule the last mistake that was foreseen
  * @property {number} hints
  * @property {boolean} twin whether it was asked at the end, instead of one that was not solved
+ * @property {number} round of which round of the lesson, from 1
+ * @property {object} options those that the round set for the skill
+ * @property {object} asked how the task began, what solves it, and its answer
  *
  * @typedef {{ heading: string, results: Result[] }} Row what was tried of one round
  */
-
-const FORMAT = "manipulatives results";
-const VERSION = 1;
-// As long as a title of a lesson may be.
-const LONGEST = 80;
+import { recordFile } from "../shared/record.js";
 
 /**
- * @param {{ title: string, seed: number, code: string, date: string, tasks: Result[] }} results
- *   the date as "2026-11-25"
+ * @param {import("../shared/record.js").Source} source
+ * @param {import("../shared/record.js").Record} record
+ * @param {{
+ *   title: string, seed: number, code: string | null, date: string, tasks: Result[],
+ * }} contents the date as "2026-11-25"
  * @returns {{ name: string, text: string }} what the file is called, and what stands in it
  */
-export function resultsFile({ title, seed, code, date, tasks }) {
-  const data = {
-    format: FORMAT,
-    version: VERSION,
-    title: title.slice(0, LONGEST),
-    seed,
-    code: code || null,
-    date,
-    tasks,
-  };
-  const plain = title.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "").slice(0, 60);
-  const name = ["results", plain, code, date].filter(Boolean).join("-");
-  return { name: `${name}.json`, text: `${JSON.stringify(data, null, 2)}\n` };
+export function resultsFile(source, record, contents) {
+  return recordFile("results", [contents.code, contents.date], source, record, contents);
 }
 
 /**

@@ -3,10 +3,14 @@
  * shared, so nothing of it is there once the pupil has finished.
  *
  * @typedef {import("../../../widgets/shared/memory.js").Store} Store
- * @typedef {{ stage: number, parts: Record<string, Part> }} Work
+ * @typedef {{
+ *   stage: number, parts: Record<string, Part>,
+ *   record: import("../shared/record.js").Record | null,
+ * }} Work where a pupil is, what was done, and the results file of it once there was one
  * @typedef {{ kept: any, results: any[] }} Part what a round keeps, and what was answered in it
  */
 import { openMemory } from "../../../widgets/shared/memory.js";
+import { recordOf } from "../shared/record.js";
 
 // Enough to tell a class apart, too little for a name and a surname.
 const LONGEST = 8;
@@ -59,10 +63,10 @@ export function openWork(storage, lesson, code) {
  * @returns {Work | null}
  */
 export function workIn(kept) {
-  const { stage, parts } = kept ?? {};
+  const { stage, parts, record } = kept ?? {};
   if (!Number.isInteger(stage) || stage < 0 || typeof parts !== "object" || parts === null) {
     return null;
   }
   const fine = Object.entries(parts).filter(([, part]) => Array.isArray(part?.results));
-  return { stage, parts: Object.fromEntries(fine) };
+  return { stage, parts: Object.fromEntries(fine), record: record ? recordOf(record) : null };
 }

@@ -6,21 +6,22 @@
  *
  * @typedef {object} Taught one round as it was taught
  * @property {string} title
+ * @property {number} round which round of the lesson, from 1
  * @property {string} skill "" when nobody said
+ * @property {object} options those that the round set for the skill
+ * @property {{ prompt: string, asked: object }[]} tasks
  * @property {number | null} seed
  * @property {number | null} planned seconds
  * @property {number} used milliseconds
  * @property {Mark | null} mark
  */
+import { recordFile } from "../shared/record.js";
 
 /**
  * The three marks, with the words on their buttons.
  * @type {readonly [Mark, string][]}
  */
 export const MARKS = [["most", "Most had it"], ["half", "About half"], ["few", "Few"]];
-
-const FORMAT = "manipulatives session";
-const VERSION = 1;
 
 /**
  * Marks that came from elsewhere; what is none is left out.
@@ -44,28 +45,36 @@ export function wordsOf(mark) {
 
 /**
  * A session file.
- * @param {{ title: string, seed: number, date: string, rounds: Taught[] }} session the date as
- *   "2026-11-25", "" for a lesson that has not begun
+ * @param {import("../shared/record.js").Source} source
+ * @param {import("../shared/record.js").Record} record
+ * @param {{ title: string, seed: number, date: string | null, rounds: object[] }} contents as
+ *   `sessionContents` makes it
  * @returns {{ name: string, text: string }} what it is called, and what stands in it
  */
-export function sessionFile({ title, seed, date, rounds }) {
-  const data = {
-    format: FORMAT,
-    version: VERSION,
+export function sessionFile(source, record, contents) {
+  return recordFile("session", [contents.date], source, record, contents);
+}
+
+/**
+ * What stands in a session file.
+ * @param {{ title: string, seed: number, date: string, rounds: Taught[] }} session the date as
+ *   "2026-11-25", "" for a lesson that has not begun
+ */
+export function sessionContents({ title, seed, date, rounds }) {
+  return {
     title,
     seed,
     date: date || null,
     rounds: rounds.map(({ used, ...round }) => ({
+      round: round.round,
       title: round.title,
       skill: round.skill,
+      options: round.options,
       seed: round.seed,
       planned: round.planned,
       used: Math.round(used / 1000),
       mark: round.mark,
+      tasks: round.tasks,
     })),
   };
-  const plain = title.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "").slice(0, 60);
-  const name = ["session", plain, date].filter(Boolean).join("-");
-  return { name: `${name}.json`, text: `${JSON.stringify(data, null, 2)}\n` };
 }

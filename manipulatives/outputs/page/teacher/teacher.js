@@ -2,10 +2,11 @@
  * The teacher's side of a lesson: how long it takes against what was planned, how its rounds went,
  * and the script in a panel and in a window of its own.
  *
- * A round tells "kit:round" (its title, skill, seed, seconds and tasks) when it is there and when
- * its tasks are others, and "kit:place" whenever it moves.
+ * A round tells "kit:round" (its title, skill, options, seed, seconds and tasks) when it is there
+ * and when its tasks are others, and "kit:place" whenever it moves.
  */
-import { marksOf, sessionFile } from "./marks.js";
+import { askedOf, recordOf, revised, sourceOf } from "../shared/record.js";
+import { marksOf, sessionContents, sessionFile } from "./marks.js";
 import { makePanel } from "./panel.js";
 import { makeScript } from "./script.js";
 import { inMinutes, passed, spentOf, total } from "./spent.js";
@@ -13,7 +14,9 @@ import { makeWindow } from "./window.js";
 
 /**
  * @typedef {import("./marks.js").Mark} Mark
- * @typedef {{ title: string, skill: string, seed: number, seconds: number, tasks: any[] }} Detail
+ * @typedef {{
+ *   title: string, skill: string, options: object, seed: number, seconds: number, tasks: any[],
+ * }} Detail
  * @typedef {{ name: string, id: string, root: HTMLElement | null }} Here a part of the lesson, by
  *   what name it is kept, and its round
  * @typedef {{ heading: string, count: string, parts: Here[], now: number }} Where now: -1 on the
@@ -46,6 +49,7 @@ export function makeTeacher({ main, lesson, memory, tab, where, acts, hear, time
   const places = new WeakMap();
   let spent = spentOf(memory.read("spent"));
   let marks = marksOf(memory.read("marks"));
+  let record = recordOf(memory.read("record"));
   let begun = spent.day !== "";
   let apart = false;
 
@@ -127,15 +131,23 @@ export function makeTeacher({ main, lesson, memory, tab, where, acts, hear, time
   }
 
   function file() {
-    const rounds = where().parts.filter(({ root }) => root).map((part) => ({
+    const rounds = where().parts.filter(({ root }) => root).map((part, index) => ({
+      round: index + 1,
       title: detail(part)?.title || part.name,
       skill: detail(part)?.skill ?? "",
+      options: detail(part)?.options ?? {},
       seed: detail(part)?.seed ?? null,
       planned: detail(part)?.seconds ?? null,
       used: spent.used[part.id] ?? 0,
       mark: marks[part.id] ?? null,
+      tasks: (detail(part)?.tasks ?? []).map((task) => (
+        { prompt: task.prompt, asked: askedOf(task) }
+      )),
     }));
-    return sessionFile({ ...lesson, date: spent.day, rounds });
+    const contents = sessionContents({ ...lesson, date: spent.day, rounds });
+    record = revised(record, contents);
+    memory.write("record", record);
+    return sessionFile(sourceOf(page.documentElement), record, contents);
   }
 
   function begin() {

@@ -20,6 +20,7 @@ from manipulatives.maths.vocabulary import VOCABULARIES
 SETUP: dict[str, Any] = {
     "title": "",
     "skill": "",
+    "options": {},
     "seed": 0,
     "seconds": 0,
     "timer": "off",
@@ -96,8 +97,9 @@ def check_setup(setup: object) -> dict[str, Any]:
         check_one_of(checked["timer"], TIMERS)
     with at("vocabulary"):
         check_one_of(checked["vocabulary"], VOCABULARIES)
-    with at("base"):
-        check_table(checked["base"])
+    for name in ("options", "base"):
+        with at(name):
+            check_table(checked[name])
     return checked
 
 

@@ -34,8 +34,8 @@ export function makeEvents(root, model, { signal }) {
   function round(afterwards = null) {
     clearTimeout(waiting);
     if (root.isConnected) {
-      const { title, skill, seed, seconds } = model.get("setup");
-      tell("kit:round", { title, skill, seed, seconds, tasks: model.get("tasks") });
+      const { title, skill, options, seed, seconds } = model.get("setup");
+      tell("kit:round", { title, skill, options, seed, seconds, tasks: model.get("tasks") });
       afterwards?.();
     } else if (!signal.aborted) {
       waiting = setTimeout(round, RETRY_DELAY_MS, afterwards);

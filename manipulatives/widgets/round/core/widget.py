@@ -64,8 +64,9 @@ class RoundWidget(KitWidget):
         help="The tasks as plain data, in order; `Task` says what each field is.",
     ).tag(sync=True)
     setup = traitlets.Dict(
-        help="What holds for the whole round: `title`, `skill`, `seed`, `seconds` allowed (0 for "
-        "no timer), `timer` shown, hidden or off, `vocabulary` us or uk, how many tasks are asked "
+        help="What holds for the whole round: `title`, `skill`, the `options` set for "
+        "it, `seed`, `seconds` allowed (0 for no timer), `timer` shown, hidden or off, "
+        "`vocabulary` us or uk, how many tasks are asked "
         "`together` (1 to 4), whether somebody's own numbers may be `typed`, `wipe`, the "
         "count-aloud at its end, as {'by': 5}, or None, `key` under which a page saves where it "
         "is (empty: nowhere), and `base`, the traits of the manipulative that each task starts "

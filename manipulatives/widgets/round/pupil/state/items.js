@@ -215,19 +215,25 @@ function isItem(item, tasks) {
  * What a teacher is handed of an item: null as long as nothing was tried.
  * @param {Item} item
  * @param {Task} task
- * @param {string} skill
+ * @param {{ skill: string, options: object }} setup of the round
  * @returns {Result | null}
  */
-export function resultOf({ given, hints, right, rule, twin }, { prompt }, skill) {
+export function resultOf(
+  { given, hints, right, rule, twin }, { prompt, start, goal, answer }, { skill, options },
+) {
   return given.length || hints ? {
-    skill, prompt, given, tries: given.length, right, rule, hints, twin: twin !== null,
+    skill, options, prompt, asked: { start, goal, answer }, given, tries: given.length, right, rule,
+    hints, twin: twin !== null,
   } : null;
 }
 
 /**
  * @typedef {object} Result
  * @property {string} skill
+ * @property {object} options those that the round set for the skill
  * @property {string} prompt
+ * @property {{ start: object, goal: object, answer: string }} asked how the task began, what
+ *   solves it, and its answer
  * @property {Verdict["given"][]} given
  * @property {number} tries
  * @property {boolean} right

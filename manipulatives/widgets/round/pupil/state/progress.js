@@ -76,8 +76,8 @@ export class Progress {
 
   /** @returns {(import("./items.js").Result | null)[]} one for each item */
   get results() {
-    const { skill } = this.#model.get("setup");
-    return this.#items.map((item) => resultOf(item, questionOf(this.tasks, item), skill));
+    const setup = this.#model.get("setup");
+    return this.#items.map((item) => resultOf(item, questionOf(this.tasks, item), setup));
   }
 
   /** @returns {string} tells these questions from others, for what was saved */

@@ -1,0 +1,220 @@
+"""How a lesson went in class: the session file that a teacher saves from the board, read back.
+
+The file is plain JSON and names no child.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any, Self
+
+from manipulatives.lessons.checks import (
+    check_fields,
+    check_one_of,
+    check_seed,
+    check_table,
+    check_text,
+    check_whole,
+)
+from manipulatives.lessons.lesson import LONGEST, MOST_ROUNDS
+from manipulatives.lessons.lesson import MOST_TASKS as MOST_TASKS_OF_A_ROUND
+from manipulatives.lessons.problem import at
+from manipulatives.lessons.records.loading import (
+    LONGEST_PROMPT,
+    VERSION,
+    check_asked,
+    check_date,
+    check_list,
+    load,
+    split_origin,
+)
+
+if TYPE_CHECKING:
+    from manipulatives.lessons.records.origin import Origin
+
+FORMAT = "manipulatives session"
+MARKS = ("most", "half", "few")
+"""How many of the class had it, as the teacher saw it."""
+
+LONGEST_USED = 7 * 86_400
+"""Seconds that a round may have taken: a page can stay open for days."""
+
+_SINCE_VERSION_2 = ("round", "options", "tasks")
+
+
+@dataclass(frozen=True)
+class TaughtTask:
+    """One question that was asked on the board.
+
+    Attributes:
+        prompt: what was asked.
+        asked: how the task began (`start`), what solves it (`goal`), and its `answer`.
+
+    Raises:
+        LessonProblem: a field is not as said here.
+
+    Example:
+        >>> asked = {"start": {}, "goal": ["=", "answer", "4:00"], "answer": "4:00"}
+        >>> TaughtTask("What time is it?", asked).asked["answer"]
+        '4:00'
+    """
+
+    prompt: str
+    asked: dict[str, Any] = field(hash=False)
+
+    def __post_init__(self) -> None:
+        with at("prompt"):
+            check_text(self.prompt, longest=LONGEST_PROMPT)
+        with at("asked"):
+            check_asked(self.asked)
+
+
+@dataclass(frozen=True)
+class TaughtRound:
+    """One round as it was taught.
+
+    Attributes:
+        title: of the round.
+        skill: as the catalogue names it, or "" when the round did not say.
+        seed: of the round, or None when it did not say.
+        planned: seconds, or None when the round did not say.
+        used: seconds.
+        mark: one of `MARKS`, or None.
+        round: which round of the lesson it is, from 1; None in version 1.
+        options: those that the round set for the skill; None in version 1.
+        tasks: what was asked; none in version 1.
+
+    Raises:
+        LessonProblem: a field is not as said here.
+
+    Example:
+        >>> TaughtRound("Half past", "time.read_half", 4351, 120, 135, "half").mark
+        'half'
+    """
+
+    title: str
+    skill: str
+    seed: int | None
+    planned: int | None
+    used: int
+    mark: str | None
+    round: int | None = None
+    options: dict[str, Any] | None = field(default=None, hash=False)
+    tasks: tuple[TaughtTask, ...] = ()
+
+    def __post_init__(self) -> None:
+        with at("title"):
+            check_text(self.title)
+        with at("skill"):
+            if self.skill != "":
+                check_text(self.skill)
+        with at("seed"):
+            if self.seed is not None:
+                check_seed(self.seed)
+        with at("planned"):
+            if self.planned is not None:
+                check_whole(self.planned, 0, LONGEST)
+        with at("used"):
+            check_whole(self.used, 0, LONGEST_USED)
+        with at("mark"):
+            if self.mark is not None:
+                check_one_of(self.mark, MARKS)
+        with at("round"):
+            if self.round is not None:
+                check_whole(self.round, 1, MOST_ROUNDS)
+        with at("options"):
+            if self.options is not None:
+                check_table(self.options)
+
+    @classmethod
+    def from_data(cls, data: object, version: int = VERSION) -> Self:
+        """Return the round that stands in a file of a version.
+
+        Raises:
+            LessonProblem: the data are no such round.
+
+        Example:
+            >>> TaughtRound.from_data({"title": "Half past"})
+            Traceback (most recent call last):
+            manipulatives.lessons.problem.LessonProblem: the field 'skill' is missing; add it.
+        """
+        names = tuple(cls.__dataclass_fields__)
+        if version == 1:
+            names = tuple(name for name in names if name not in _SINCE_VERSION_2)
+        fields = check_fields(data, allowed=names, needed=names)
+        with at("tasks"):
+            given = check_list(fields.pop("tasks", []), longest=MOST_TASKS_OF_A_ROUND)
+        tasks = []
+        for number, one in enumerate(given, start=1):
+            with at(f"task {number}"):
+                task_fields = ("prompt", "asked")
+                tasks.append(
+                    TaughtTask(**check_fields(one, allowed=task_fields, needed=task_fields))
+                )
+        return cls(**fields, tasks=tuple(tasks))
+
+
+@dataclass(frozen=True)
+class Session:
+    """One lesson as it was taught.
+
+    Attributes:
+        title: of the lesson.
+        seed: of the lesson.
+        date: the day on which it began, as "2026-11-25", or None when it did not begin.
+        rounds: of the lesson, in order.
+        origin: which record it is and where it comes from; None in version 1.
+
+    Raises:
+        LessonProblem: a field is not as said here.
+
+    Example:
+        >>> Session("Market clock", 4350, "2026-11-25").rounds
+        ()
+    """
+
+    title: str
+    seed: int
+    date: str | None
+    rounds: tuple[TaughtRound, ...] = ()
+    origin: Origin | None = None
+
+    def __post_init__(self) -> None:
+        with at("title"):
+            check_text(self.title)
+        with at("seed"):
+            check_seed(self.seed)
+        with at("date"):
+            if self.date is not None:
+                check_date(self.date)
+
+
+def read_session(text: str) -> Session:
+    """Return what stands in a session file.
+
+    Args:
+        text: of the file, as a board saves it.
+
+    Raises:
+        LessonProblem: it is no such file, or something in it is not as it has to be; one sentence
+            with the place and what to do.
+
+    Example:
+        >>> read_session(
+        ...     '{"format": "manipulatives session", "version": 1, "title": "Market clock",'
+        ...     ' "seed": 4350, "date": null, "rounds": []}'
+        ... ).title
+        'Market clock'
+    """
+    version, data = load(text, file_format=FORMAT, what="session file", maker="a board")
+    origin, rest = split_origin(version, data)
+    names = ("title", "seed", "date", "rounds")
+    fields = check_fields(rest, allowed=names, needed=names)
+    with at("rounds"):
+        given = check_list(fields["rounds"], longest=MOST_ROUNDS)
+    rounds = []
+    for number, one in enumerate(given, start=1):
+        with at(f"round {number}"):
+            rounds.append(TaughtRound.from_data(one, version))
+    fields["rounds"] = tuple(rounds)
+    return Session(**fields, origin=origin)
