@@ -41,7 +41,7 @@ WARM_INTERVAL_S = 2.0
 """Seconds between two checks of which boards should be warm."""
 
 SHUTDOWN_TIMEOUT_S = 10.0
-"""Seconds that kernels have to end; after that they notice themselves that the server is gone."""
+"""Seconds that kernels have to end; after that they notice themselves that the server has ended."""
 
 _log = logging.getLogger(__name__)
 
@@ -123,7 +123,7 @@ class ShelfApp(Voila):
         return routes(self)
 
     def listen(self) -> None:
-        """Serve until told to stop."""
+        """Serve until it is stopped."""
         server = HTTPServer(self.app)
         server.add_sockets(self._sockets)
         self.ioloop = IOLoop.current()

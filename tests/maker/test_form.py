@@ -29,7 +29,7 @@ def shown(maker):
     return maker.preview.stage.children[0]
 
 
-def told(maker):
+def task_lines(maker):
     return [re.sub(r"<[^>]+>", "", row.words.value) for row in maker.round.list.rows]
 
 
@@ -54,7 +54,7 @@ def test_the_preview_is_the_round_that_is_chosen_and_follows_every_change(maker)
     assert [task["answer"] for task in shown(maker).tasks] != before
     maker.round.list.rows[1].typed.value = "4:00"
     assert shown(maker).tasks[1]["answer"] == "4:00"
-    assert told(maker)[1].endswith("4:00")
+    assert task_lines(maker)[1].endswith("4:00")
     maker.lesson.settings["vocabulary"].value = "uk"
     assert shown(maker).setup["vocabulary"] == "uk"
 
@@ -90,7 +90,7 @@ def test_a_pattern_sets_a_value_for_every_task(maker):
     _, _, singles = maker.round.choices["by"]
     singles[1].value = 20
     assert maker.state.round.options == {"by": [5, 20, 5]}
-    assert "20 minutes" in told(maker)[1]
+    assert "20 minutes" in task_lines(maker)[1]
     _, main, _ = maker.round.choices["by"]
     main.value = 10
     assert maker.state.round.options == {"by": 10}

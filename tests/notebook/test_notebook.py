@@ -159,11 +159,11 @@ def pairs(notebook):
 
 
 @given(st.permutations(range(3)), st.integers(0, 3))
-def test_moving_and_deleting_rounds_changes_no_other_number(order, kept):
+def test_moving_and_deleting_rounds_changes_no_other_number(order, count):
     notebook = changed()
     parts = pairs(notebook)
-    notebook.cells[2:] = [cell for place in order[:kept] for cell in parts[place]]
-    assert lesson_of(notebook).rounds == tuple(MARKET.rounds[place] for place in order[:kept])
+    notebook.cells[2:] = [cell for place in order[:count] for cell in parts[place]]
+    assert lesson_of(notebook).rounds == tuple(MARKET.rounds[place] for place in order[:count])
 
 
 def test_a_copied_call_is_another_round_with_the_skills_own_name():

@@ -131,9 +131,9 @@ def test_the_trial_makes_paper_and_opens_notebooks_in_its_own_jupyterlab(trial):
 
 
 def test_the_trial_lets_nobody_in_without_its_key(trial):
-    stranger = Visitor(trial.host)
-    assert stranger.get("/user/ada/shelf/").status in (302, 403)
-    assert "Market clock" not in stranger.get("/user/ada/shelf/").text
+    visitor_without_key = Visitor(trial.host)
+    assert visitor_without_key.get("/user/ada/shelf/").status in (302, 403)
+    assert "Market clock" not in visitor_without_key.get("/user/ada/shelf/").text
 
 
 def test_the_trial_names_a_python_that_the_kit_runs_on():

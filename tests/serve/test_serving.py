@@ -1,4 +1,4 @@
-"""A shelf in a process of its own, asked over HTTP as a browser or a stranger would."""
+"""A shelf in a process of its own, asked over HTTP as a browser or an attacker would."""
 
 from __future__ import annotations
 
@@ -205,18 +205,18 @@ def test_nothing_is_done_but_what_the_shelf_offers(teacher, server, folder, meth
 
 
 def test_whoever_has_not_got_the_key_sees_nothing(server, folder):
-    stranger = server.visitor(with_key=False)
+    visitor_without_key = server.visitor(with_key=False)
     before = files_in(folder)
     for path in ("/", "/board/market", "/board/nothing", "/made/page/market", "/?token=guess"):
-        answer = stranger.get(path)
+        answer = visitor_without_key.get(path)
         assert answer.status == 403
         assert "The shelf is locked." in answer.text
         assert "Market" not in answer.text
     for path in ("/make/page/market", "/run/tides", "/notebook/market", "/renumber/market"):
-        assert stranger.ask("POST", path, "x=1").status == 403
+        assert visitor_without_key.ask("POST", path, "x=1").status == 403
     kernel = next(iter(until(server.kernels, 30, "a warm kernel")))
     for path in (f"/kernel/{kernel}", f"/api/kernels/{kernel}", f"/api/kernels/{kernel}/channels"):
-        assert stranger.get(path).status == 403
+        assert visitor_without_key.get(path).status == 403
     assert files_in(folder) == before
 
 
@@ -380,7 +380,7 @@ def test_the_kernel_of_a_closed_page_goes_in_time_but_not_that_of_an_open_or_loa
     until(
         lambda: json.loads(teacher.get(f"/kernel/{closed}").text) == {"alive": False},
         2,
-        "word that the kernel is gone",
+        "the answer that the kernel has ended",
     )
     assert {opened, asking, loading} <= set(server.kernels())
 
@@ -396,7 +396,7 @@ def test_a_kernel_that_was_killed_is_known_to_be_gone_at_once(server, teacher):
     )
     time.sleep(4)  # longer than the time after which Jupyter starts a dead kernel again
     assert json.loads(teacher.get(f"/kernel/{kernel}").text) == {"alive": False}
-    # Nor is a board that would go on with it kept waiting.
+    # A board that connects to it again does not have to wait either.
     assert teacher.get(f"/api/kernels/{kernel}/channels").status == 404
 
 

@@ -21,7 +21,7 @@ class Board:
     Attributes:
         name: the lesson's name on the shelf.
         title: what the page is called.
-        seed: the lesson's; the browser keeps places under title and seed.
+        seed: the lesson's; the browser stores progress under title and seed.
         vocabulary: "us" or "uk"; a voice that reads aloud goes by it.
         rounds: how many rounds it has.
         notebook: the cells to run.
