@@ -23,7 +23,7 @@ from manipulatives.commands import (
     why,
 )
 from manipulatives.lessons.problem import LessonProblem, unreadable
-from manipulatives.serve.fast_import import start_quickly
+from manipulatives.notebook.fast_import import import_nbformat_fast
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -59,6 +59,9 @@ COMMANDS: Mapping[str, Command] = {
     )
 }  # fmt: skip
 
+# These load nothing that reads notebooks, and need not wait for it.
+_WITHOUT_NOTEBOOKS = (skills, tasks, why)
+
 
 def main(typed: Sequence[str] | None = None) -> int:
     """Do what was typed; return 0 when it is done and 2 when the input is at fault.
@@ -80,8 +83,9 @@ def main(typed: Sequence[str] | None = None) -> int:
 
 def _run(typed: Sequence[str] | None) -> int:
     given = _parser().parse_args(typed)
-    start_quickly()
     try:
+        if given.loads_notebooks:
+            import_nbformat_fast()
         print(given.run(given))
     except BrokenPipeError:
         raise
@@ -135,7 +139,10 @@ def _parser() -> argparse.ArgumentParser:
         prog="manipulatives",
         description="Make a lesson for five- to eight-year-olds into what you teach it with.",
     )
-    parser.set_defaults(run=lambda given: parser.format_help().rstrip())  # noqa: ARG005 - as all run
+    parser.set_defaults(
+        run=lambda given: parser.format_help().rstrip(),  # noqa: ARG005 - as all run
+        loads_notebooks=False,
+    )
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     for name, command in COMMANDS.items():
         one = commands.add_parser(
@@ -145,5 +152,5 @@ def _parser() -> argparse.ArgumentParser:
             epilog=f"Example: {command.EXAMPLE}",
         )
         command.arguments(one)
-        one.set_defaults(run=command.run)
+        one.set_defaults(run=command.run, loads_notebooks=command not in _WITHOUT_NOTEBOOKS)
     return parser

@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.serve.fast_import import start_quickly
 
 if TYPE_CHECKING:
     import argparse
@@ -98,7 +97,6 @@ def serve(
         Traceback (most recent call last):
         manipulatives.lessons.problem.LessonProblem: nowhere: there is no such folder; ...
     """
-    start_quickly()
     shelf = _shelf(Path(folder))
     if not 0 <= port <= LAST:
         raise _no_port(f"there is no port {port}")
@@ -115,7 +113,7 @@ def serve(
 
     state = ServerState(shelf, LabElsewhere(lab) if lab else Lab(shelf.folder))
     try:
-        app = ShelfApp.instance(state=state, port=port, base=_as_base(base), opened=opened)
+        app = ShelfApp.instance(state=state, port=port, base=_as_base(base), on_listening=opened)
     except OSError as error:
         raise _no_port(_why(error, port), port) from None
     app.initialize()

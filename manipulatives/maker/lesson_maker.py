@@ -12,11 +12,11 @@ from manipulatives.maker.form.one_round import RoundForm
 from manipulatives.maker.form.preview import Preview, Remarks
 from manipulatives.maker.form.rounds import Catalogue, Rounds
 from manipulatives.maker.notice import Notice
-from manipulatives.maker.state import Table
+from manipulatives.maker.state import MakerState
 
 
 class LessonMaker(w.VBox):
-    """The form. Everything that is seen in it follows from what lies on its `table`.
+    """The form. Everything that is seen in it follows from its `state`.
 
     Args:
         folder: of the shelf: lessons are opened from it and saved into it.
@@ -25,25 +25,25 @@ class LessonMaker(w.VBox):
     Example:
         >>> maker = LessonMaker(Path("notebooks"))
         >>> maker.catalogue.add.click()
-        >>> len(maker.table.draft.lesson.rounds)
+        >>> len(maker.state.draft.lesson.rounds)
         1
     """
 
     def __init__(self, folder: Path, lesson: str | None = None) -> None:
-        self.table = Table(folder)
+        self.state = MakerState(folder)
         if lesson is not None:
-            self.table.open(lesson)
-        self.file = FileForm(self.table)
-        self.lesson = LessonForm(self.table)
-        self.rounds = Rounds(self.table)
-        self.catalogue = Catalogue(self.table)
-        self.round = RoundForm(self.table)
-        self.preview = Preview(self.table)
-        self.remarks = Remarks(self.table)
-        self.settings = ClassForm(self.table)
+            self.state.open(lesson)
+        self.file = FileForm(self.state)
+        self.lesson = LessonForm(self.state)
+        self.rounds = Rounds(self.state)
+        self.catalogue = Catalogue(self.state)
+        self.round = RoundForm(self.state)
+        self.preview = Preview(self.state)
+        self.remarks = Remarks(self.state)
+        self.settings = ClassForm(self.state)
         self.notice = Notice()
-        self.notice.add_class("maker-said")
-        self.table.watch(self._tell)
+        self.notice.add_class("maker-message")
+        self.state.on_change(self._show_message)
         sides = [
             w.VBox([self.rounds.box, self.catalogue.box]),
             w.VBox([self.round.box]),
@@ -51,17 +51,17 @@ class LessonMaker(w.VBox):
         ]
         for side in sides:
             side.add_class("maker-side")
-        desk = w.HBox(sides)
-        desk.add_class("maker-desk")
-        parts = [self.file.box, self.notice, self.lesson.box, desk, self.settings.box]
-        super().__init__(parts)
+        columns = w.HBox(sides)
+        columns.add_class("maker-columns")
+        rows = [self.file.box, self.notice, self.lesson.box, columns, self.settings.box]
+        super().__init__(rows)
         for name in ("kit", "kit-maker"):
             self.add_class(name)
-        self.table.show()
+        self.state.notify()
 
-    def _tell(self) -> None:
-        said = self.table.said
-        self.notice.tell([said] if said else [], self.table.tone)
+    def _show_message(self) -> None:
+        message = self.state.message
+        self.notice.show([message] if message else [], self.state.tone)
 
 
 def lesson_maker(folder: str | Path = ".", *, lesson: str | None = None) -> LessonMaker:
@@ -76,7 +76,7 @@ def lesson_maker(folder: str | Path = ".", *, lesson: str | None = None) -> Less
         NotADirectoryError: there is no such folder.
 
     Example:
-        >>> lesson_maker("notebooks").table.minutes
+        >>> lesson_maker("notebooks").state.minutes
         15
     """
     path = Path(folder)

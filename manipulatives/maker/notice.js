@@ -1,20 +1,20 @@
-/** What the form says: one sentence about what happened, or a list of remarks. */
+/** The messages of the form: one sentence about what happened, or a list of remarks. */
 import { announce } from "../widgets/shared/announce.js";
 import { html } from "../widgets/shared/svg.js";
 
 /**
  * @typedef {object} Model
  * @property {(name: string) => any} get
- * @property {(event: string, heard: () => void) => void} on
- * @property {(event: string, heard: () => void) => void} off
+ * @property {(event: string, callback: () => void) => void} on
+ * @property {(event: string, callback: () => void) => void} off
  */
 
 /**
- * Show the lines of a notice, and say them to those who listen.
+ * Show the lines of a notice, and announce them to screen readers.
  * @param {{ model: Model, el: HTMLElement, signal?: AbortSignal }} given
  */
 function render({ model, el, signal }) {
-  const life = signal ?? new AbortController().signal;
+  const ended = signal ?? new AbortController().signal;
   const root = html("div", { class: "kit kit-notice" });
   el.append(root);
 
@@ -25,13 +25,13 @@ function render({ model, el, signal }) {
     root.replaceChildren(...lines.map((line) => html("p", {}, line)));
   }
 
-  function heard() {
+  function onChange() {
     paint();
     announce(el, model.get("lines").join(" "));
   }
   paint();
-  model.on("change", heard);
-  life.addEventListener("abort", () => model.off("change", heard), { once: true });
+  model.on("change", onChange);
+  ended.addEventListener("abort", () => model.off("change", onChange), { once: true });
 }
 
 export default { render };

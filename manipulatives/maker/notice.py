@@ -1,4 +1,4 @@
-"""What the form says, and the form's dress, which comes along with it."""
+"""The messages of the form; the style sheet of the whole form comes with them."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ class Notice(KitWidget):
 
     Example:
         >>> Notice(lines=["Saved as monday."]).tone
-        'said'
+        'info'
     """
 
     _esm = assemble(HERE / "notice.js")
@@ -25,13 +25,13 @@ class Notice(KitWidget):
 
     lines = traitlets.List(traitlets.Unicode(), help="The sentences.").tag(sync=True)
     tone = traitlets.Enum(
-        ("said", "warned", "well", "wrong"),
-        default_value="said",
-        help="What they are: something that happened, remarks, all well, or what could not be.",
+        ("info", "warning", "good", "error"),
+        default_value="info",
+        help="What they are: what happened, remarks, no remarks, or what was not possible.",
     ).tag(sync=True)
 
-    def tell(self, lines: list[str], tone: str = "said") -> None:
-        """Say other sentences."""
+    def show(self, lines: list[str], tone: str = "info") -> None:
+        """Show other sentences."""
         with self.hold_sync():
             self.tone = tone
             self.lines = lines

@@ -9,20 +9,20 @@ import { grip, html, put, svg } from "../widgets/shared/svg.js";
  * @property {(name: string) => any} get
  * @property {(name: string, value: any) => void} set
  * @property {() => void} save_changes
- * @property {(said: object) => void} send
- * @property {(event: string, heard: () => void) => void} on
- * @property {(event: string, heard: () => void) => void} off
+ * @property {(message: object) => void} send
+ * @property {(event: string, callback: () => void) => void} on
+ * @property {(event: string, callback: () => void) => void} off
  */
 
-/** A press that moves less than this chooses; otherwise it drags. In CSS pixels. */
-const SLACK = 5;
+/** A press that moves less than this chooses a line; otherwise it drags. In CSS pixels. */
+const DRAG_THRESHOLD_PX = 5;
 
 /**
  * Show the list, and let a line be chosen and dragged.
  * @param {{ model: Model, el: HTMLElement, signal?: AbortSignal }} given
  */
 function render({ model, el, signal }) {
-  const life = { signal: signal ?? new AbortController().signal };
+  const listening = { signal: signal ?? new AbortController().signal };
   const id = `kit-rows-${Math.random().toString(36).slice(2)}`;
   const list = html("div", {
     "class": "rows-list",
@@ -68,7 +68,7 @@ function render({ model, el, signal }) {
   }
 
   /**
-   * Show the new order at once; whoever keeps the lesson hears of the move.
+   * Show the new order at once, and tell the kernel of the move.
    * @param {number} place
    * @param {number} to
    */
@@ -85,25 +85,25 @@ function render({ model, el, signal }) {
     announce(el, `${rows[to]} is now number ${to + 1}.`);
   }
 
-  let place = 0, to = 0, from = 0, away = false;
+  let place = 0, to = 0, from = 0, dragged = false;
   onDrag(list, {
     start(event) {
       const line = /** @type {Element} */ (event.target).closest(".rows-line");
-      // A finger scrolls the page, unless it takes the handle.
-      const taken = /** @type {Element} */ (event.target).closest(".rows-handle");
-      if (!line || (event.pointerType === "touch" && !taken)) {
+      // A finger scrolls the page, unless it drags the handle.
+      const byHandle = /** @type {Element} */ (event.target).closest(".rows-handle");
+      if (!line || (event.pointerType === "touch" && !byHandle)) {
         return false;
       }
       list.focus({ preventScroll: true });
       place = lines().indexOf(/** @type {HTMLElement} */ (line));
       to = place;
       from = event.clientY;
-      away = false;
+      dragged = false;
       return true;
     },
     move(event) {
-      away ||= Math.abs(event.clientY - from) > SLACK;
-      if (away) {
+      dragged ||= Math.abs(event.clientY - from) > DRAG_THRESHOLD_PX;
+      if (dragged) {
         to = shift(lines(), place, event.clientY - from);
       }
     },
@@ -112,24 +112,24 @@ function render({ model, el, signal }) {
         line.style.transform = "";
         line.classList.remove("is-held");
       }
-      if (away && to !== place) {
+      if (dragged && to !== place) {
         move(place, to);
       } else {
         choose(place);
       }
     },
-  }, life);
+  }, listening);
 
   list.addEventListener("click", (event) => {
     const line = /** @type {Element} */ (event.target).closest(".rows-line");
     if (line) {
       choose(lines().indexOf(/** @type {HTMLElement} */ (line)));
     }
-  }, life);
+  }, listening);
 
   onKeys(list, (key) => {
     /** @type {Record<string, () => void>} */
-    const uses = {
+    const actions = {
       "ArrowUp": () => choose(chosen - 1),
       "ArrowDown": () => choose(chosen + 1),
       "Home": () => choose(0),
@@ -137,25 +137,25 @@ function render({ model, el, signal }) {
       "Shift+ArrowUp": () => move(chosen, chosen - 1),
       "Shift+ArrowDown": () => move(chosen, chosen + 1),
     };
-    uses[key]?.();
-    return key in uses;
-  }, life);
+    actions[key]?.();
+    return key in actions;
+  }, listening);
 
   show();
   model.on("change:rows", show);
   model.on("change:chosen", show);
-  life.signal.addEventListener("abort", () => {
+  listening.signal.addEventListener("abort", () => {
     model.off("change:rows", show);
     model.off("change:chosen", show);
   }, { once: true });
 }
 
 /**
- * Put a held line where the pointer is, and the others out of its way.
+ * Move the dragged line to the pointer, and make room between the others.
  * @param {HTMLElement[]} lines
- * @param {number} place of the held line
+ * @param {number} place of the dragged line
  * @param {number} by how far it was dragged, in CSS pixels
- * @returns {number} the place it would be put down in
+ * @returns {number} the place where it would be dropped
  */
 function shift(lines, place, by) {
   const held = lines[place];

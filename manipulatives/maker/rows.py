@@ -17,7 +17,7 @@ HERE = Path(__file__).parent
 class Rows(KitWidget):
     """Lines of text, one below the other, numbered as they stand.
 
-    Its dress comes along with the form's (`notice.py`).
+    Its style sheet comes with that of the form (`notice.py`).
 
     Args:
         on_move: is called with the place a line was dragged from and the place it was dragged to.
@@ -38,13 +38,13 @@ class Rows(KitWidget):
 
     def __init__(self, on_move: Callable[[int, int], None] | None = None, **traits: Any) -> None:
         super().__init__(**traits)
-        self._moved = on_move
-        self.on_msg(self._hear)
+        self._on_move = on_move
+        self.on_msg(self._on_message)
 
-    def _hear(self, _widget: object, said: object, _buffers: object) -> None:
-        """Hear of a drag; what a browser says may be anything."""
-        match said:
-            case {"move": [int(place), int(to)]} if self._moved is not None:
+    def _on_message(self, _widget: object, message: object, _buffers: object) -> None:
+        """Move a line; the message of a browser may be anything."""
+        match message:
+            case {"move": [int(place), int(to)]} if self._on_move is not None:
                 last = len(self.rows) - 1
                 if place != to and 0 <= place <= last and 0 <= to <= last:
-                    self._moved(place, to)
+                    self._on_move(place, to)

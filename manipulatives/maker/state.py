@@ -1,4 +1,4 @@
-"""What lies on the helper's table: the draft, the round that is looked at, and what was said."""
+"""The state of the lesson maker: the draft, the chosen round, and the message to the helper."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from manipulatives.lessons.editing import new_seed
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at
 from manipulatives.lessons.round_tasks import tasks_for
-from manipulatives.lessons.settings import ClassSettings, class_settings, settled
+from manipulatives.lessons.settings import ClassSettings, class_settings
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.shelf import save as saving
 from manipulatives.shelf.draft import Draft
@@ -21,59 +21,59 @@ from manipulatives.shelf.replace import AnotherFile
 UNTITLED = "A new lesson"
 
 
-class Table:
+class MakerState:
     """A lesson that is being put together in a folder.
 
-    Every change is tried first: what cannot be is said, and leaves everything as it was.
+    A change that is not possible leaves everything as it was; the message says why.
 
     Args:
         folder: of the shelf.
 
     Example:
-        >>> table = Table(Path("notebooks"))
-        >>> table.change(lambda draft: draft.with_round("time.read_hour"), chosen=0)
+        >>> state = MakerState(Path("notebooks"))
+        >>> state.change(lambda draft: draft.with_round("time.read_hour"), chosen=0)
         True
-        >>> len(table.tasks)
+        >>> len(state.tasks)
         6
     """
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.minutes = SLOT
-        self.said, self.tone = "", "said"
-        self._watchers: list[Callable[[], None]] = []
+        self.message, self.tone = "", "info"
+        self._callbacks: list[Callable[[], None]] = []
         try:
             self.settings = class_settings(folder)
         except LessonProblem as problem:
             self.settings = ClassSettings()
-            self.said, self.tone = str(problem), "wrong"
+            self.message, self.tone = str(problem), "error"
         self.begin()
 
     def begin(self) -> None:
-        """Put an empty lesson on the table."""
+        """Begin with an empty lesson."""
         used = len(lesson_names(self.folder))
-        self._lay(Draft.of(Lesson(UNTITLED, seed=new_seed(f"{UNTITLED} {used}"))), None)
+        self._set_draft(Draft.of(Lesson(UNTITLED, seed=new_seed(f"{UNTITLED} {used}"))), None)
 
     def open(self, name: str) -> bool:
-        """Put a lesson of the folder on the table; return whether it could be read."""
+        """Open a lesson of the folder; return whether it could be read."""
         try:
             draft, place = saving.open_lesson(self.folder, name)
             for number, one in enumerate(draft.lesson.rounds, start=1):
                 with at(f"round {number}"):
-                    self._made(draft.lesson, one)
+                    self._tasks_of(draft.lesson, one)
         except (LessonProblem, OSError) as problem:
-            self.say(str(problem), "wrong")
+            self.say(str(problem), "error")
             return False
-        self._lay(draft, place)
+        self._set_draft(draft, place)
         self.say(f"{draft.lesson.title} is open.")
         return True
 
     def change(self, how: Callable[[Draft], Draft], *, chosen: int | None = None) -> bool:
-        """Change the draft; return whether that could be.
+        """Change the draft; return whether that was possible.
 
         Args:
             how: returns another draft.
-            chosen: the round to be looked at afterwards, counted from 0; None for the same one.
+            chosen: the round that is chosen afterwards, counted from 0; None for the same one.
         """
         try:
             draft = how(self.draft)
@@ -81,28 +81,28 @@ class Table:
             for number, one in enumerate(draft.lesson.rounds, start=1):
                 if not same or one not in self.draft.lesson.rounds:
                     with at(f"round {number}"):
-                        self._made(draft.lesson, one)
+                        self._tasks_of(draft.lesson, one)
         except LessonProblem as problem:
-            self.say(str(problem), "wrong")
-            self.show()
+            self.say(str(problem), "error")
+            self.notify()
             return False
         self.draft = draft
         wanted = self.chosen if chosen is None else chosen
         self.chosen = max(0, min(wanted, len(draft.lesson.rounds) - 1))
         self.say("")
-        self.show()
+        self.notify()
         return True
 
     def choose(self, place: int) -> None:
-        """Look at another round."""
+        """Choose another round."""
         self.chosen = place
-        self.show()
+        self.notify()
 
     def save(self, name: str, outputs: list[str], *, replacing: bool = False) -> bool:
-        """Save the lesson; return whether it is saved, or else what has to be asked first.
+        """Save the lesson; return whether it is saved.
 
         Raises:
-            AnotherFile: there is another lesson of that name.
+            AnotherFile: there is another lesson of that name; the helper has to be asked first.
         """
         try:
             self.place = saving.save(
@@ -116,82 +116,77 @@ class Table:
         except AnotherFile:
             raise
         except LessonProblem as problem:
-            self.say(str(problem), "wrong")
+            self.say(str(problem), "error")
             return False
         except OSError as problem:
-            self.say(f"Nothing was written: {problem.strerror or problem}.", "wrong")
+            self.say(f"Nothing was written: {problem.strerror or problem}.", "error")
             return False
-        except Exception as problem:  # noqa: BLE001 - a form in which nothing happens says why
+        except Exception as problem:  # noqa: BLE001 - a form that does nothing has to say why
             self._fail(problem)
             return False
-        self._look_around()
+        self._read_others()
         files = ["lesson", "notebook", *outputs]
-        told = f"{', '.join(files[:-1])} and {files[-1]}"
-        self.say(f"Saved as {self.place.name}: {told}.")
-        self.show()
+        listed = f"{', '.join(files[:-1])} and {files[-1]}"
+        self.say(f"Saved as {self.place.name}: {listed}.")
+        self.notify()
         return True
 
-    def settle(self, settings: ClassSettings) -> None:
+    def save_settings(self, settings: ClassSettings) -> None:
         """Change the class settings of the folder, in their file too."""
         try:
             self.settings = saving.write_settings(settings, self.folder)
         except OSError as problem:
-            self.say(f"The settings were not written: {problem.strerror or problem}.", "wrong")
+            self.say(f"The settings were not written: {problem.strerror or problem}.", "error")
             return
         self.say("The class settings are saved.")
-        self.show()
+        self.notify()
 
     @property
     def round(self) -> Round | None:
-        """The round that is looked at, or None where there is none."""
+        """The chosen round, or None when there is none."""
         rounds = self.draft.lesson.rounds
         return rounds[self.chosen] if rounds else None
 
     @property
     def tasks(self) -> list[Task]:
-        """The tasks of the round that is looked at."""
-        return self._made(self.draft.lesson, self.round) if self.round else []
-
-    @property
-    def whole(self) -> Lesson:
-        """The lesson with everything that it takes from the class settings."""
-        return settled(self.draft.lesson, self.settings)
+        """The tasks of the chosen round."""
+        return self._tasks_of(self.draft.lesson, self.round) if self.round else []
 
     def warnings(self) -> list[Warned]:
-        """What a colleague would remark about the lesson."""
+        """Remarks about the lesson, as a colleague might make them."""
         return warnings_about(self.draft.lesson, others=self._others, minutes=self.minutes)
 
-    def say(self, sentence: str, tone: str = "said") -> None:
-        """Say something to the helper; "wrong" is something that could not be."""
-        self.said = f"{sentence[:1].upper()}{sentence[1:]}"
+    def say(self, sentence: str, tone: str = "info") -> None:
+        """Show the helper another message; its tone is "info" or "error"."""
+        self.message = f"{sentence[:1].upper()}{sentence[1:]}"
         self.tone = tone
 
-    def watch(self, watcher: Callable[[], None]) -> None:
-        """Let somebody know whenever something has changed."""
-        self._watchers.append(watcher)
+    def on_change(self, callback: Callable[[], None]) -> None:
+        """Call a function after every change."""
+        self._callbacks.append(callback)
 
-    def show(self) -> None:
-        """Let everybody know."""
-        for watcher in self._watchers:
+    def notify(self) -> None:
+        """Call every function that waits for changes."""
+        for callback in self._callbacks:
             try:
-                watcher()
-            except Exception as problem:  # noqa: BLE001 - a form in which nothing happens says why
+                callback()
+            except Exception as problem:  # noqa: BLE001 - a form that does nothing has to say why
                 self._fail(problem)
 
     def _fail(self, problem: Exception) -> None:
-        self.say(f"Something went wrong in the kit itself: {problem}.", "wrong")
+        self.say(f"Something went wrong in the kit itself: {problem}.", "error")
 
-    def _lay(self, draft: Draft, place: saving.Place | None) -> None:
+    def _set_draft(self, draft: Draft, place: saving.Place | None) -> None:
         self.draft = draft
         self.place = place
         self.chosen = 0
-        self._look_around()
-        self.show()
+        self._read_others()
+        self.notify()
 
-    def _look_around(self) -> None:
+    def _read_others(self) -> None:
         """Read the other lessons of the folder; they are many, so not with every change."""
         name = self.place.name if self.place else ""
         self._others = saving.others_in(self.folder, name)
 
-    def _made(self, lesson: Lesson, one: Round) -> list[Task]:
+    def _tasks_of(self, lesson: Lesson, one: Round) -> list[Task]:
         return tasks_for(one, lesson, self.settings)

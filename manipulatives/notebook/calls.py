@@ -1,7 +1,7 @@
 """Plain calls such as `play("time.read_hour", seed=7)`: written, and read without being run.
 
 A call takes literals only, so what a notebook made by the kit shows can be known from its text.
-Whatever else a cell does makes it somebody's program, which only a kernel may judge.
+What a cell with any other code shows can only be known by running it.
 """
 
 from __future__ import annotations
@@ -16,7 +16,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
 PACKAGE = "manipulatives"
-WIDTH = 100  # what a notebook shows without scrolling sideways
+WIDTH = 100
+"""Characters of a line that a notebook shows without scrolling sideways."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -29,12 +30,12 @@ class Call:
     cell: int
     """The number of the cell, counted from 1 with the text cells."""
     name: str
-    given: tuple[Any, ...] = ()
-    named: Mapping[str, Any] = field(default_factory=dict)
+    args: tuple[Any, ...] = ()
+    kwargs: Mapping[str, Any] = field(default_factory=dict)
 
 
 class CallReader:
-    """Reads the code cells of one notebook in turn; names given in one are known in the next.
+    """Reads the code cells of one notebook in order; names assigned in one are known in the next.
 
     Args:
         names: what may be called: "play" and the manipulatives.
@@ -43,7 +44,7 @@ class CallReader:
         >>> reader = CallReader({"Clock"})
         >>> reader.read(2, 'tower = Clock(time="4:35")')
         []
-        >>> [call.named for call in reader.read(3, "tower")]
+        >>> [call.kwargs for call in reader.read(3, "tower")]
         [{'time': '4:35'}]
         >>> reader.read(4, "tower.time") is None
         True
@@ -51,10 +52,10 @@ class CallReader:
 
     def __init__(self, names: Iterable[str]) -> None:
         self._names = frozenset(names)
-        self._made: dict[str, Call] = {}
+        self._assigned: dict[str, Call] = {}
 
     def read(self, cell: int, source: str) -> list[Call] | None:
-        """Return the calls that a cell shows, or None when the cell is somebody's program."""
+        """Return the calls whose widgets a cell shows, or None when it holds other code."""
         statements = _statements(source)
         if statements is None:
             return None
@@ -68,9 +69,9 @@ class CallReader:
                     call = self._call(cell, statement.value)
                     if call is None:
                         return None
-                    self._made[name] = call
-                case ast.Expr(value=ast.Name(id=name)) if name in self._made:
-                    shown = self._made[name]
+                    self._assigned[name] = call
+                case ast.Expr(value=ast.Name(id=name)) if name in self._assigned:
+                    shown = self._assigned[name]
                 case ast.Expr(value=value):
                     shown = self._call(cell, value)
                     if shown is None:
@@ -94,25 +95,25 @@ class CallReader:
         match node:
             case ast.Call(func=ast.Name(id=name)) if name in self._names:
                 try:
-                    given = tuple(_literal(argument) for argument in node.args)
-                    named = {str(word.arg): _literal(word.value) for word in node.keywords}
+                    args = tuple(_literal(argument) for argument in node.args)
+                    kwargs = {str(word.arg): _literal(word.value) for word in node.keywords}
                 except ValueError:
                     return None
-                if len(named) < len(node.keywords) or any(not word.arg for word in node.keywords):
+                if len(kwargs) < len(node.keywords) or any(not word.arg for word in node.keywords):
                     return None
-                return Call(cell, name, given, named)
+                return Call(cell, name, args, kwargs)
         return None
 
 
-def written(name: str, *given: Any, **named: Any) -> str:
-    """Return a call as it stands in a notebook; with many words, one to a line.
+def call_text(name: str, *args: Any, **kwargs: Any) -> str:
+    """Return a call as Python text; when it is too long for a line, one argument to a line.
 
     Example:
-        >>> written("play", "time.read_hour", tasks=5, seed=7)
+        >>> call_text("play", "time.read_hour", tasks=5, seed=7)
         'play("time.read_hour", tasks=5, seed=7)'
     """
-    arguments = [_word(value) for value in given]
-    arguments += [f"{key}={_word(value)}" for key, value in named.items()]
+    arguments = [_literal_text(value) for value in args]
+    arguments += [f"{key}={_literal_text(value)}" for key, value in kwargs.items()]
     line = f"{name}({', '.join(arguments)})"
     if len(line) <= WIDTH and "\n" not in line:
         return line
@@ -120,18 +121,18 @@ def written(name: str, *given: Any, **named: Any) -> str:
 
 
 def _statements(source: str) -> list[ast.stmt] | None:
-    """Return the statements of a cell, or None when it is no plain Python (a magic, a mistake)."""
+    """Return the statements of a cell, or None when it is not plain Python (such as a magic)."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         try:
             return ast.parse(source).body
-        # Nesting without end and text with null characters come from people with time to spare.
+        # A broken or malicious cell may be nested too deeply or hold null characters.
         except (SyntaxError, ValueError, RecursionError, MemoryError):
             return None
 
 
 def _literal(node: ast.expr) -> object:
-    """Return the plain value that an argument spells; ValueError when it is anything else."""
+    """Return the plain value of an argument; ValueError when it is anything but a literal."""
     try:
         value = ast.literal_eval(node)
     except (TypeError, SyntaxError, RecursionError, MemoryError) as error:
@@ -149,15 +150,16 @@ def _is_plain(value: object) -> bool:
     return value is None or isinstance(value, str | int | float | bool)
 
 
-def _word(value: object) -> str:
-    """Spell a plain value as Python, with the double quotes that people type."""
+def _literal_text(value: object) -> str:
+    """Return a plain value as Python text, with the double quotes that people type."""
     match value:
         case str():
             return json.dumps(value, ensure_ascii=False)
         case list():
-            return f"[{', '.join(map(_word, value))}]"
+            return f"[{', '.join(map(_literal_text, value))}]"
         case tuple():
-            return f"({', '.join(map(_word, value))}{',' * (len(value) == 1)})"
+            return f"({', '.join(map(_literal_text, value))}{',' * (len(value) == 1)})"
         case dict():
-            return f"{{{', '.join(f'{_word(key)}: {_word(part)}' for key, part in value.items())}}}"
+            pairs = (f"{_literal_text(key)}: {_literal_text(part)}" for key, part in value.items())
+            return f"{{{', '.join(pairs)}}}"
     return repr(value)

@@ -80,7 +80,7 @@ def heading(level: int, words: str) -> str:
 def html(text: str, pictures: Mapping[str, Mapping[str, str]] | None = None) -> tuple[str, list]:
     """Return a text as HTML that can do no harm, and the pictures that had to be left out.
 
-    A picture is kept when it travels in the notebook; one that would have to be fetched from
+    A picture stays when it is attached to the cell; one that would have to be fetched from
     anywhere leaves its description.
 
     Args:

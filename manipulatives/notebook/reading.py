@@ -14,14 +14,14 @@ from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at, in_file, shown
 from manipulatives.notebook.calls import PACKAGE, Call
-from manipulatives.notebook.cells import Item, Words, items_of, rounds_of
+from manipulatives.notebook.cells import TextCell, items_of, rounds_of
 from manipulatives.notebook.markdown import heading, headings
 from manipulatives.notebook.writing import OF_LESSON, notebook_of
 
 if TYPE_CHECKING:
     from nbformat import NotebookNode
 
-# What a call can say of its round; whatever else it says is an option of the skill.
+# Arguments of a call that are fields of the round; all others are options of the skill.
 _FIELDS = ("skill", "title", "tasks", "seconds", "count_aloud", "instead", "seed")
 
 
@@ -68,12 +68,12 @@ def open_notebook(path: str | Path) -> NotebookNode:
             raise LessonProblem(
                 "the file is not UTF-8 text", remedy="save it from JupyterLab"
             ) from None
-        # The library warns of notebooks from before cells had ids; they are as good as others.
+        # nbformat warns of notebooks whose cells have no ids, which is no problem here.
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
             try:
                 data = json.loads(raw)
-                # Half of a letter that needs two codes cannot be shown, sent or written.
+                # A lone surrogate cannot be shown, sent or written.
                 json.dumps(data, ensure_ascii=False).encode()
                 nbformat.validate(data)
                 return nbformat.reads(raw, as_version=4)
@@ -82,25 +82,12 @@ def open_notebook(path: str | Path) -> NotebookNode:
                     "the file holds half of a letter, which cannot be shown",
                     remedy="write that text anew in JupyterLab",
                 ) from None
-            # Text of others can break the reader of any format version in its own way.
+            # A broken file can raise anything in the reader of an older format version.
             except Exception as error:  # noqa: BLE001
                 raise LessonProblem(
                     f"the file is no notebook ({_first_line(error)})",
                     remedy="open it in JupyterLab and save it again",
                 ) from None
-
-
-def read_notebook(path: str | Path) -> list[Item]:
-    """Return what a notebook holds, in order, without running it.
-
-    Raises:
-        LessonProblem: the file cannot be opened or is no notebook.
-
-    Example:
-        >>> [type(item).__name__ for item in read_notebook("notebooks/market-clock.ipynb")][:3]
-        ['Words', 'Words', 'Call']
-    """
-    return items_of(open_notebook(path))
 
 
 def header_of(notebook: NotebookNode) -> dict[str, Any]:
@@ -121,10 +108,10 @@ def title_of(notebook: NotebookNode) -> str | None:
         >>> title_of(notebook_of(Lesson("Monday", seed=7)))
         'Monday'
     """
-    texts = [item.text for item in items_of(notebook) if isinstance(item, Words)]
+    texts = [item.text for item in items_of(notebook) if isinstance(item, TextCell)]
     found = next((words for text in texts for level, words in headings(text) if level == 1), None)
     title = header_of(notebook).get("title")
-    return _unless_changed(title if isinstance(title, str) else None, found, level=1)
+    return _title_unless_changed(title if isinstance(title, str) else None, found, level=1)
 
 
 def lesson_of(notebook: NotebookNode, *, title: str = "Lesson") -> Lesson:
@@ -148,12 +135,12 @@ def lesson_of(notebook: NotebookNode, *, title: str = "Lesson") -> Lesson:
     with at("the notebook's metadata"):
         bare = Lesson.from_data(header)
     rounds = []
-    said_by: dict[str, list[Any]] = {name: [] for name in OF_LESSON}
+    values_of_calls: dict[str, list[Any]] = {name: [] for name in OF_LESSON}
     for call, words in rounds_of(items_of(notebook)):
         with at(f"cell {call.cell}"):
             said, data = _read(call, words)
             rounds.append(Round.from_data(data))
-            for name, values in said_by.items():
+            for name, values in values_of_calls.items():
                 value = said.get(name, getattr(bare, name))
                 if value not in values:
                     values.append(value)
@@ -162,34 +149,34 @@ def lesson_of(notebook: NotebookNode, *, title: str = "Lesson") -> Lesson:
                         f"its {name} is not that of the rounds before", remedy="give all the same"
                     )
     data = {**bare.to_data(), "rounds": [each.to_data() for each in rounds]}
-    told = {name: values.pop() for name, values in said_by.items() if values}
-    return Lesson.from_data({**data, **told})
+    common = {name: values.pop() for name, values in values_of_calls.items() if values}
+    return Lesson.from_data({**data, **common})
 
 
 def _read(call: Call, words: str | None) -> tuple[dict[str, Any], dict[str, Any]]:
-    """Return what a call says beside its round, and the round as data."""
-    if len(call.given) > 1:
+    """Return the arguments of a call that are not of its round, and the round as data."""
+    if len(call.args) > 1:
         raise LessonProblem(
             "only the skill may stand without a name", remedy="write the others as in tasks=5"
         )
-    named = dict(call.named)
-    if call.given:
-        named["skill"] = call.given[0]
-    beside = {name: named.pop(name) for name in (*OF_LESSON, "method", "timer") if name in named}
+    named = dict(call.kwargs)
+    if call.args:
+        named["skill"] = call.args[0]
+    others = {name: named.pop(name) for name in (*OF_LESSON, "method", "timer") if name in named}
     data = {name: named.pop(name, None) for name in _FIELDS}
     skill, title = data["skill"], data["title"]
     usual = SKILLS[skill].name if isinstance(skill, str) and skill in SKILLS else ""
     if isinstance(title, str | None):
-        data["title"] = _unless_changed(title, words, level=2, usual=usual)
+        data["title"] = _title_unless_changed(title, words, level=2, usual=usual)
     said = {name: value for name, value in data.items() if value is not None}
-    return beside, {**said, "options": named}
+    return others, {**said, "options": named}
 
 
 def _first_line(error: Exception) -> str:
     return shown((str(error).splitlines() or [type(error).__name__])[0])
 
 
-def _unless_changed(
+def _title_unless_changed(
     title: str | None, found: str | None, *, level: int, usual: str = ""
 ) -> str | None:
     """Return a title, unless the heading that shows it was changed by hand.

@@ -1,4 +1,4 @@
-"""Runs a notebook that holds somebody's own code, which is the only way to know what it shows."""
+"""Runs a notebook that holds code of others, which is the only way to know what it shows."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 CELL_TIMEOUT_S = 120
 """Seconds that one cell may take."""
 
-_COLOURS = re.compile(r"\x1b\[[0-9;]*m")
+_COLOUR_CODES = re.compile(r"\x1b\[[0-9;]*m")
 
 
 def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
@@ -42,22 +42,22 @@ def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
     """
     made = copy.deepcopy(notebook)
     made.metadata.pop("widgets", None)
-    begun = 0
+    running = 0
 
-    def count(cell: NotebookNode, cell_index: int) -> None:  # noqa: ARG001 - nbclient names both
-        nonlocal begun
-        begun = cell_index + 1
+    def note(cell: NotebookNode, cell_index: int) -> None:  # noqa: ARG001 - nbclient passes both by name
+        nonlocal running
+        running = cell_index + 1
 
     client = NotebookClient(
         made,
         timeout=CELL_TIMEOUT_S,
         store_widget_state=True,
         coalesce_streams=True,
-        on_cell_start=count,
+        on_cell_start=note,
         resources={"metadata": {"path": str(folder)}},
     )
     try:
-        # What a kernel says of itself while it starts is of no use to a teacher.
+        # The messages of a starting kernel are of no use to a teacher.
         client.execute(stderr=subprocess.DEVNULL)
     except NoSuchKernel as error:
         raise LessonProblem(
@@ -65,7 +65,7 @@ def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
             remedy="open it in JupyterLab and choose Python 3",
         ) from error
     except (CellExecutionError, CellTimeoutError, DeadKernelError) as error:
-        with at(f"cell {begun}"):
+        with at(f"cell {running}"):
             raise LessonProblem(
                 _reason(error), remedy="mend the cell or take it out, then try again"
             ) from error
@@ -75,7 +75,7 @@ def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
 def _reason(error: CellExecutionError | CellTimeoutError | DeadKernelError) -> str:
     match error:
         case CellExecutionError():
-            said = _COLOURS.sub("", f"{error.ename}: {error.evalue}").strip(": ")
+            said = _COLOUR_CODES.sub("", f"{error.ename}: {error.evalue}").strip(": ")
             return " ".join(said.split())
         case CellTimeoutError():
             return f"it was not done after {CELL_TIMEOUT_S} seconds"

@@ -14,7 +14,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.notebook.calls import PACKAGE, written
+from manipulatives.notebook.calls import PACKAGE, call_text
 from manipulatives.notebook.cells import ROUND
 from manipulatives.notebook.markdown import heading, headings
 
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 _KERNEL = {"name": "python3", "display_name": "Python 3 (ipykernel)", "language": "python"}
 
 OF_LESSON = ("vocabulary", "currency")
-"""What a call for a round says that holds for the whole lesson."""
+"""Arguments of a round's call that hold for the whole lesson."""
 
 
 def notebook_of(lesson: Lesson) -> NotebookNode:
@@ -35,8 +35,8 @@ def notebook_of(lesson: Lesson) -> NotebookNode:
         >>> notebook_of(Lesson("Monday", seed=7, rounds=rounds)).cells[-1].source
         'play("time.read_hour", tasks=4, seed=90213)'
     """
-    made_with = sorted({SKILLS[each.skill].manipulative for each in lesson.rounds})
-    imports = f"from {PACKAGE} import {', '.join([*made_with, ROUND])}"
+    manipulatives = sorted({SKILLS[each.skill].manipulative for each in lesson.rounds})
+    imports = f"from {PACKAGE} import {', '.join([*manipulatives, ROUND])}"
     cells = [
         new_markdown_cell(heading(1, lesson.title), id="title"),
         new_code_cell(imports, id="imports"),
@@ -51,27 +51,30 @@ def notebook_of(lesson: Lesson) -> NotebookNode:
         title = each.title or SKILLS[each.skill].name
         cells += [
             new_markdown_cell(heading(2, title), id=f"{name}-title"),
-            new_code_cell(_written(each, lesson), id=name),
+            new_code_cell(_call_of(each, lesson), id=name),
         ]
     header = lesson.to_data()
     del header["rounds"]
     return new_notebook(cells=cells, metadata={"kernelspec": _KERNEL, PACKAGE: header})
 
 
-def _written(one: Round, lesson: Lesson) -> str:
+def _call_of(one: Round, lesson: Lesson) -> str:
     """Return the call for a round."""
     data = one.to_data()
     skill, options = data.pop("skill"), data.pop("options", {})
     title, seed = data.pop("title", None), data.pop("seed")
-    # The heading says the title, except where it would be taken for something else.
-    told = {} if title is None or _as_read(title, SKILLS[skill].name) == title else {"title": title}
+    # The heading says the title, unless another title would be read from it.
+    if title is None or _title_read(title, SKILLS[skill].name) == title:
+        shown = {}
+    else:
+        shown = {"title": title}
     for name in OF_LESSON:
         if getattr(lesson, name) is not None:
             data[name] = getattr(lesson, name)
-    return written(ROUND, skill, **told, **data, **options, seed=seed)
+    return call_text(ROUND, skill, **shown, **data, **options, seed=seed)
 
 
-def _as_read(title: str, usual: str) -> str | None:
+def _title_read(title: str, usual: str) -> str | None:
     """Return the title that comes back from a heading when the call says none."""
     found = headings(heading(2, title))
     return None if found[0][1] == usual else found[0][1]

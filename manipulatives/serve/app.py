@@ -1,17 +1,17 @@
-"""The server: Voila by itself in one process, with the shelf's own handlers around it."""
+"""The server: Voila in one process, with the shelf's own handlers instead of its pages."""
 
 from __future__ import annotations
 
 import asyncio
 import contextlib
 import logging
-import os
 import secrets
 import shutil
 import signal
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from jupyter_core.paths import jupyter_path
 from jupyter_core.utils import run_sync
 from tornado.httpserver import HTTPServer
 from tornado.ioloop import IOLoop, PeriodicCallback
@@ -21,9 +21,11 @@ from voila.app import Voila
 from voila.paths import collect_static_paths, collect_template_paths
 from voila.voila_identity_provider import VoilaIdentityProvider
 
-from manipulatives.serve.boards import CELL_TIMEOUT_S, Boards
-from manipulatives.serve.disconnects import complain
-from manipulatives.serve.handlers import NotThere, handlers
+from manipulatives.serve.board.rendering import CELL_TIMEOUT_S
+from manipulatives.serve.board.warm import Boards
+from manipulatives.serve.disconnects import ignore_disconnects
+from manipulatives.serve.handlers.not_found import NotFound
+from manipulatives.serve.handlers.routes import routes
 from manipulatives.serve.kernels import BoardKernels, OwnPython, kernel_settings
 from manipulatives.serve.server_state import ServerState
 
@@ -35,11 +37,11 @@ HOST = "127.0.0.1"
 
 TEMPLATE = "kit"
 
-TEND = 2.0
-"""Seconds between two looks at which boards should be warm."""
+WARM_INTERVAL_S = 2.0
+"""Seconds between two checks of which boards should be warm."""
 
-ENDING = 10.0
-"""Seconds that kernels have to end; after that they notice themselves that nobody is there."""
+SHUTDOWN_TIMEOUT_S = 10.0
+"""Seconds that kernels have to end; after that they notice themselves that the server has ended."""
 
 _log = logging.getLogger(__name__)
 
@@ -48,13 +50,13 @@ _JUPYTER = Path(__file__).parent / "jupyter"
 
 
 class ShelfApp(Voila):
-    """Voila with a shelf of lessons in front, for this machine only.
+    """Voila with a shelf of lessons, for this machine only.
 
     Args:
         state: what is open while the server runs.
         port: where it listens; 0 for any that is free.
         base: where its addresses begin, "/" unless there is a proxy in front.
-        opened: called with the whole address once the server listens.
+        on_listening: called with the whole address once the server listens.
     """
 
     name = "manipulatives"
@@ -65,21 +67,21 @@ class ShelfApp(Voila):
         *,
         port: int,
         base: str,
-        opened: Callable[[str], None],
+        on_listening: Callable[[str], None],
         **kwargs: Any,
     ) -> None:
         super().__init__(**kwargs)
         self.state = state
-        self._opened = opened
+        self._on_listening = on_listening
         self._base = base
-        # First of all, for a port that is taken is the likeliest thing to go wrong.
+        # Before anything else: a port that is taken is the most frequent error.
         self._sockets = bind_sockets(port, HOST)
         self._port = self._sockets[0].getsockname()[1]
-        # Behind a proxy, whoever runs it decides who may come in.
-        self._key = "" if base != "/" else secrets.token_urlsafe(24)
+        # Behind a proxy, the proxy decides who may come in.
+        self._token = "" if base != "/" else secrets.token_urlsafe(24)
 
     def _config_file_paths_default(self) -> list[str]:
-        # Voila would run settings that lie in the folder of lessons, which may be anyone's.
+        # Voila would run a configuration file in the folder of lessons, which may be anyone's.
         return []
 
     def _log_level_default(self) -> int:
@@ -87,7 +89,7 @@ class ShelfApp(Voila):
 
     def initialize(self, argv: list[str] | None = None) -> None:
         """Set Voila up for this shelf."""
-        # What was refused is said to whoever asked; the terminal hears of our own faults only.
+        # A refused request is answered; only faults of the kit are logged on the terminal.
         for refusals in ("tornado.access", "tornado.general"):
             logging.getLogger(refusals).setLevel(logging.ERROR)
         self.update_config(self._settings())
@@ -95,29 +97,21 @@ class ShelfApp(Voila):
 
     def setup_template_dirs(self) -> None:
         """Find the board's template in the kit itself, and Voila's own behind it."""
-        found = os.environ.get("JUPYTER_PATH")
-        # Voila asks Jupyter for its data folders in more than one place.
-        os.environ["JUPYTER_PATH"] = os.pathsep.join([str(_JUPYTER), *([found] if found else [])])
-        try:
-            names = ["voila", "nbconvert"]
-            self.template_paths = collect_template_paths(names, TEMPLATE, prune=True)
-            self.static_paths = collect_static_paths(names, TEMPLATE)
-        finally:
-            if found is None:
-                del os.environ["JUPYTER_PATH"]
-            else:
-                os.environ["JUPYTER_PATH"] = found
+        names = ["voila", "nbconvert"]
+        roots = [str(_JUPYTER), *jupyter_path()]
+        self.template_paths = collect_template_paths(names, TEMPLATE, prune=True, root_dirs=roots)
+        self.static_paths = collect_static_paths(names, TEMPLATE, root_dirs=roots)
 
     def init_settings(self) -> dict[str, Any]:
-        """Voila's settings, with what is its own to protect."""
+        """Voila's settings, and those that protect the shelf from other sites."""
         settings: dict[str, Any] = super().init_settings()
         self.state.boards = Boards(self, self.kernel_manager)
         local = {
-            # A page from elsewhere that calls itself 127.0.0.1 by a trick of names is refused.
+            # A page of another site whose name resolves to 127.0.0.1 (DNS rebinding) is refused.
             "allow_remote_access": self._base != "/",
             "xsrf_cookie_name": f"shelf-{self._port}-xsrf",
             "xsrf_cookie_kwargs": {"httponly": True, "samesite": "Strict", "path": self._base},
-            "default_handler_class": NotThere,
+            "default_handler_class": NotFound,
             # As long as the time between two pings, which the web server insists on.
             "ws_ping_timeout": 30_000,
             "state": self.state,
@@ -125,47 +119,49 @@ class ShelfApp(Voila):
         return settings | local
 
     def init_handlers(self) -> list[Any]:
-        """What a board and the shelf need; everything else of Voila's stays away."""
-        return handlers(self)
+        """What a board and the shelf need, and nothing else of Voila's."""
+        return routes(self)
 
     def listen(self) -> None:
-        """Serve until told to stop."""
+        """Serve until it is stopped."""
         server = HTTPServer(self.app)
         server.add_sockets(self._sockets)
         self.ioloop = IOLoop.current()
-        self.ioloop.asyncio_loop.set_exception_handler(complain)
-        tending = PeriodicCallback(self._tend, TEND * 1000)
-        tending.start()
+        self.ioloop.asyncio_loop.set_exception_handler(ignore_disconnects)
+        warming = PeriodicCallback(self._update_warm_boards, WARM_INTERVAL_S * 1000)
+        warming.start()
         address = f"http://{HOST}:{self._port}{self._base}"
-        self.ioloop.add_callback(self._opened, address + (self._key and f"?token={self._key}"))
-        # Ctrl+C is kept for the loop: as an exception it could come where exceptions are dropped.
-        before = signal.signal(signal.SIGINT, self._leave)
+        if self._token:
+            address += f"?token={self._token}"
+        self.ioloop.add_callback(self._on_listening, address)
+        # Ctrl+C stops the loop: an exception could be raised where exceptions are dropped.
+        before = signal.signal(signal.SIGINT, self._stop_loop)
         try:
             self.ioloop.start()
         finally:
-            tending.stop()
+            warming.stop()
             server.stop()
             self.stop()
             signal.signal(signal.SIGINT, before)
 
     def stop(self) -> None:
-        """End everything that was begun: JupyterLab, kernels, files for the time being."""
+        """End everything that was started: JupyterLab, kernels, temporary files."""
         self.state.lab.stop()
         with contextlib.suppress(Exception):  # a kernel that will not go is ended by the system
             run_sync(self._end_kernels)()
         shutil.rmtree(self.connection_dir, ignore_errors=True)
 
-    def _leave(self, *_: object) -> None:
-        # Once is enough: pressed again, it would keep the kernels from being ended.
+    def _stop_loop(self, *_: object) -> None:
+        # Pressed again, it would interrupt the shutdown of the kernels.
         signal.signal(signal.SIGINT, signal.SIG_IGN)
         self.ioloop.asyncio_loop.call_soon_threadsafe(self.ioloop.stop)
 
     async def _end_kernels(self) -> None:
-        await asyncio.wait_for(self.kernel_manager.shutdown_all(now=True), ENDING)
+        await asyncio.wait_for(self.kernel_manager.shutdown_all(now=True), SHUTDOWN_TIMEOUT_S)
 
-    async def _tend(self) -> None:
+    async def _update_warm_boards(self) -> None:
         try:
-            await self.state.tend()
+            await self.state.update_warm_boards()
         except Exception:  # noqa: BLE001 - whatever it is, the shelf goes on without warm boards
             _log.exception("Boards could not be warmed.")
 
@@ -175,11 +171,11 @@ class ShelfApp(Voila):
         config.Voila.base_url = self._base
         config.Voila.port = self._port
         config.Voila.ip = HOST
-        config.Voila.token = self._key
+        config.Voila.token = self._token
         config.Voila.open_browser = False
-        # The one whose key is enough: no password, and no key at all behind a proxy.
+        # With this one the token is enough: no password, and no token behind a proxy.
         config.Voila.identity_provider_class = VoilaIdentityProvider
-        # Not the name that another Jupyter server on the same machine goes by.
+        # Another Jupyter server on this machine has a cookie of another name.
         config.IdentityProvider.cookie_name = f"shelf-{self._port}"
         config.IdentityProvider.cookie_options = {"samesite": "Strict"}
         config.VoilaConfiguration.template = TEMPLATE
@@ -187,7 +183,7 @@ class ShelfApp(Voila):
         config.VoilaConfiguration.allow_theme_override = "NO"
         config.VoilaConfiguration.multi_kernel_manager_class = BoardKernels
         config.VoilaConfiguration.kernel_spec_manager_class = OwnPython
-        # A cell that fails keeps its reason and lets the next one run; so does one that hangs.
+        # After a cell that fails or takes too long, the next one runs.
         config.VoilaConfiguration.show_tracebacks = True
         config.VoilaExecutor.allow_errors = True
         config.VoilaExecutor.timeout = CELL_TIMEOUT_S

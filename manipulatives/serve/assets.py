@@ -1,4 +1,4 @@
-"""The dress of what is served: the kit's font, colours and code, sent along with each page."""
+"""Style sheets and scripts of what is served, with the kit's font; they stand in each page."""
 
 from __future__ import annotations
 
@@ -15,28 +15,28 @@ HERE = Path(__file__).parent
 @cache
 def shelf_style() -> str:
     """The style sheet of the shelf and its sentences."""
-    return _harmless(font_face_css() + stylesheet(*SHARED_STYLES, HERE / "pages" / "shelf.css"))
+    return _inline(font_face_css() + stylesheet(*SHARED_STYLES, HERE / "pages" / "shelf.css"))
 
 
 @cache
 def shelf_script() -> str:
-    """The code of the shelf, which works without it too."""
-    return _harmless(assemble(HERE / "pages" / "shelf.js"))
+    """The script of the shelf, which also works without it."""
+    return _inline(assemble(HERE / "pages" / "shelf.js"))
 
 
 @cache
 def board_style() -> str:
     """The style sheet of a board: that of a page, and what only a board has."""
     sheets = (PAGE / "page.css", PAGE / "session" / "session.css", HERE / "board" / "board.css")
-    return _harmless(font_face_css() + stylesheet(*SHARED_STYLES, *sheets))
+    return _inline(font_face_css() + stylesheet(*SHARED_STYLES, *sheets))
 
 
 @cache
 def board_script() -> str:
-    """The code of a board: that of a page that teaches, and the watch over its kernel."""
-    return _harmless(assemble(HERE / "board" / "board.js"))
+    """The script of a board: that of a teacher's page, and the check of its kernel."""
+    return _inline(assemble(HERE / "board" / "board.js"))
 
 
-def _harmless(text: str) -> str:
-    """Return text that cannot end the element it stands in."""
+def _inline(text: str) -> str:
+    """Return text that cannot end the <style> or <script> that it stands in."""
     return text.replace("</", "<\\/")

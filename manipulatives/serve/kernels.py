@@ -1,7 +1,9 @@
-"""The kernels behind boards: which Python they are, how long they stay, whether they live."""
+"""The kernels behind boards: which Python they are, and when they are ended."""
 
 from __future__ import annotations
 
+import os
+import subprocess
 import time
 from datetime import UTC, datetime
 from typing import Any
@@ -10,21 +12,18 @@ from jupyter_client.kernelspec import KernelSpecManager
 from jupyter_server.services.kernels.kernelmanager import AsyncMappingKernelManager
 from traitlets.config import Config
 
-IDLE = 8
-"""Seconds after which a kernel that nobody asks for is ready to go."""
+IDLE_TIMEOUT_S = 8
+"""Seconds after which a kernel that nobody asks for may be ended."""
 
-LOOK = 2
-"""Seconds between two looks for such kernels."""
+CULL_INTERVAL_S = 2
+"""Seconds between two searches for such kernels."""
 
-GRACE = 60
+CONNECT_TIMEOUT_S = 60
 """Seconds that a board may take until it is connected, before its kernel counts as one that nobody
-asks for. On a slow computer it may fall silent meanwhile for longer than `IDLE`."""
+asks for. On a slow computer it may be silent meanwhile for longer than `IDLE_TIMEOUT_S`."""
 
-STAY = IDLE + 2 * LOOK
-"""Seconds within which the kernel of a closed page is gone: the wait, a look, and its end."""
-
-POLL = 1
-"""Seconds between two questions of an open board whether its kernel lives."""
+CLOSED_PAGE_TIMEOUT_S = IDLE_TIMEOUT_S + 2 * CULL_INTERVAL_S
+"""Seconds within which the kernel of a closed page has ended: it is idle, found, and ended."""
 
 
 class OwnPython(KernelSpecManager):
@@ -40,48 +39,70 @@ class OwnPython(KernelSpecManager):
 class BoardKernels(AsyncMappingKernelManager):
     """Kernels of boards.
 
-    A board that is open asks for its kernel every second until it is closed. Whatever has been
-    idle, unconnected and not asked for goes, unless it is kept warm for a board to come, or
-    expected by one that still loads.
+    A board that is open asks for its kernel every second until it is closed. A kernel that is idle,
+    unconnected and not asked for is ended, unless it is warm or a board that is still loading will
+    connect to it.
     """
 
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
-        self.kept: set[str] = set()
-        """The kernels that are warm for a board to come."""
-        self._expected: dict[str, float] = {}
+        self.warm: set[str] = set()
+        """The kernels of boards that were run before anyone asked for them."""
+        self._connect_until: dict[str, float] = {}
+
+    async def start(self, folder: str, *, own: bool) -> str:
+        """Start a kernel for a board and return its id.
+
+        Args:
+            folder: where it runs, below the shelf's folder.
+            own: whether it runs nothing but the kit's own calls.
+        """
+        apart = {}
+        if own:
+            # The folder may hold files named like modules. What the kit runs unasked imports
+            # from where the kit is installed, never from there.
+            apart["env"] = {**os.environ, "PYTHONSAFEPATH": "1"}
+            apart["extra_arguments"] = ["--InteractiveShellApp.ignore_cwd=True"]
+        return await self.start_kernel(
+            kernel_name="python3",
+            path=folder,
+            # What a kernel has to say beside its cells' outputs is not for the shelf's terminal.
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+            **apart,
+        )
 
     async def cull_kernel_if_idle(self, kernel_id: str) -> None:
         """End a kernel that has been idle too long, but for the warm and the expected ones."""
-        if kernel_id in self.kept or time.monotonic() < self._expected.get(kernel_id, 0):
+        if kernel_id in self.warm or time.monotonic() < self._connect_until.get(kernel_id, 0):
             return
-        self._expected.pop(kernel_id, None)
+        self._connect_until.pop(kernel_id, None)
         await super().cull_kernel_if_idle(kernel_id)
 
-    def expect(self, kernel_id: str) -> None:
-        """Note that a board is on its way to a browser, however slow."""
-        self.kept.discard(kernel_id)
-        self._expected[kernel_id] = time.monotonic() + GRACE
+    def expect_connection(self, kernel_id: str) -> None:
+        """Note that a board on this kernel is on its way to a browser, however slow."""
+        self.warm.discard(kernel_id)
+        self._connect_until[kernel_id] = time.monotonic() + CONNECT_TIMEOUT_S
 
-    async def lives(self, kernel_id: str) -> bool:
+    async def is_running(self, kernel_id: str) -> bool:
         """Whether a kernel is there and its process runs."""
         return kernel_id in self and bool(await self.get_kernel(kernel_id).is_alive())
 
-    def touch(self, kernel_id: str) -> None:
+    def note_use(self, kernel_id: str) -> None:
         """Note that a board is open on a kernel."""
         self.get_kernel(kernel_id).last_activity = datetime.now(UTC)
 
     def notify_connect(self, kernel_id: str) -> None:
         """Note that a board is connected to its kernel."""
-        self._expected.pop(kernel_id, None)
+        self._connect_until.pop(kernel_id, None)
         super().notify_connect(kernel_id)
 
 
 def kernel_settings() -> Config:
     """The settings that make kernels come and go as described above."""
     config = Config()
-    config.MappingKernelManager.cull_idle_timeout = IDLE
-    config.MappingKernelManager.cull_interval = LOOK
+    config.MappingKernelManager.cull_idle_timeout = IDLE_TIMEOUT_S
+    config.MappingKernelManager.cull_interval = CULL_INTERVAL_S
     # A kernel started afresh knows nothing of the board that is open; the board says so instead.
     config.KernelManager.autorestart = False
     return config

@@ -1,7 +1,7 @@
 """JupyterLab for changing a notebook: a child process, started when first asked for.
 
-The child ends with the shelf, however the shelf ends: it reads from a pipe that the system
-closes when the shelf is gone, and takes the end of it as the word to stop.
+The child ends with the shelf, however the shelf ends: it reads from a pipe, which the system
+closes when the shelf has ended, and stops at the end of the file.
 """
 
 from __future__ import annotations
@@ -19,15 +19,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
-from manipulatives.serve.fast_import import start_quickly
+from manipulatives.notebook.fast_import import import_nbformat_fast
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-START = 60.0
+START_TIMEOUT_S = 60.0
 """Seconds that JupyterLab may take until it answers."""
 
-STOP = 8.0
+STOP_TIMEOUT_S = 8.0
 """Seconds that it may take to stop its kernels and itself."""
 
 
@@ -51,8 +51,8 @@ class Lab:
         self._url = ""
 
     @property
-    def runs(self) -> bool:
-        """Whether the child is there."""
+    def is_running(self) -> bool:
+        """Whether the child process is there."""
         return self._process is not None and self._process.poll() is None
 
     async def address(self, file: str) -> str:
@@ -65,7 +65,7 @@ class Lab:
             LabProblem: it does not start.
         """
         async with self._starting:
-            if not self.runs:
+            if not self.is_running:
                 self.stop()
                 self._start()
                 self._url = await self._wait()
@@ -78,7 +78,7 @@ class Lab:
             with contextlib.suppress(OSError):
                 process.stdin.close()  # type: ignore[union-attr] - it was asked for
             try:
-                process.wait(STOP)
+                process.wait(STOP_TIMEOUT_S)
             except subprocess.TimeoutExpired:
                 process.kill()
                 process.wait()
@@ -90,7 +90,7 @@ class Lab:
         self._runtime = tempfile.TemporaryDirectory(prefix="manipulatives-lab-")
         environment = dict(os.environ)
         environment["JUPYTER_RUNTIME_DIR"] = self._runtime.name
-        # Not among the arguments, which everyone on the machine can read.
+        # Everyone on the machine can read the arguments of a process.
         environment["JUPYTER_TOKEN"] = self._token
         self._process = subprocess.Popen(  # noqa: S603 - our own module
             # -P: no file in the folder that the shelf was started from stands in for a module.
@@ -99,23 +99,23 @@ class Lab:
             stdin=subprocess.PIPE,
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
-            # Ctrl+C in the terminal is for the shelf, which then stops the child in its own way.
+            # Ctrl+C in the terminal goes to the shelf, which then stops the child.
             start_new_session=True,
         )
 
     async def _wait(self) -> str:
-        """Return the address of the child once it listens; it writes it to a file of its own."""
-        note = Path(self._runtime.name) / f"jpserver-{self._process.pid}.json"  # type: ignore[union-attr]
-        clock = asyncio.get_running_loop().time
-        end = clock() + START
-        while clock() < end and self.runs:
-            if note.is_file():
-                # The note may be half written, and is there a moment before anyone listens.
+        """Return the address of the child once it listens; Jupyter writes it to a file."""
+        info = Path(self._runtime.name) / f"jpserver-{self._process.pid}.json"  # type: ignore[union-attr]
+        now = asyncio.get_running_loop().time
+        end = now() + START_TIMEOUT_S
+        while now() < end and self.is_running:
+            if info.is_file():
+                # The file may be half written, and is there a moment before the server listens.
                 with contextlib.suppress(ValueError, OSError):
-                    said = json.loads(note.read_text("utf-8"))
-                    _, line = await asyncio.open_connection("127.0.0.1", said["port"])
-                    line.close()
-                    return str(said["url"])
+                    server = json.loads(info.read_text("utf-8"))
+                    _, connection = await asyncio.open_connection("127.0.0.1", server["port"])
+                    connection.close()
+                    return str(server["url"])
             await asyncio.sleep(0.1)
         self.stop()
         raise LabProblem("JupyterLab did not start; try it by itself: jupyter lab")
@@ -128,8 +128,6 @@ class LabElsewhere:
         address: where the shelf's folder is in it, such as "/user/ada/lab/tree/notebooks".
     """
 
-    runs = True
-
     def __init__(self, address: str) -> None:
         self._address = address.rstrip("/")
 
@@ -138,11 +136,11 @@ class LabElsewhere:
         return f"{self._address}/{quote(file)}"
 
     def stop(self) -> None:
-        """Leave it be."""
+        """Do nothing: it is not ours."""
 
 
 def arguments(folder: str) -> list[str]:
-    """What JupyterLab is started with: this machine only, nothing fetched, no other port tried."""
+    """The arguments of JupyterLab: this machine only, and nothing fetched from the network."""
     return [
         "--no-browser",
         "--ServerApp.ip=127.0.0.1",
@@ -157,7 +155,7 @@ def arguments(folder: str) -> list[str]:
     ]
 
 
-def _stop_when_left_alone() -> None:
+def _stop_with_parent() -> None:
     import signal  # noqa: PLC0415 - only the child needs it
 
     sys.stdin.buffer.read()
@@ -165,11 +163,11 @@ def _stop_when_left_alone() -> None:
 
 
 def run(given: Sequence[str]) -> None:
-    """Run JupyterLab in this process until nobody holds the other end of its input."""
-    start_quickly()
+    """Run JupyterLab in this process until the other end of its standard input is closed."""
+    import_nbformat_fast()
     from jupyterlab.labapp import LabApp  # noqa: PLC0415 - slow, and only the child needs it
 
-    threading.Thread(target=_stop_when_left_alone, daemon=True).start()
+    threading.Thread(target=_stop_with_parent, daemon=True).start()
     LabApp.launch_instance(arguments(given[0]))
 
 

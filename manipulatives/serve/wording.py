@@ -1,4 +1,4 @@
-"""What the pages of the shelf say of a lesson."""
+"""What the templates of the shelf say of a lesson."""
 
 from __future__ import annotations
 

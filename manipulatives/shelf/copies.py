@@ -105,7 +105,7 @@ def _in_notebook(path: Path, place: int, seed: int) -> None:
     wanted = _changed(lesson_of(notebook), place, seed)
     call, _ = list(rounds_of(items_of(notebook)))[place - 1]
     cell = notebook.cells[call.cell - 1]
-    source = _with_argument(cell.source, wanted.rounds[place - 1].skill, call.named["seed"], seed)
+    source = _with_argument(cell.source, wanted.rounds[place - 1].skill, call.kwargs["seed"], seed)
     if source is not None:
         cell.source = source
         cell.outputs = []

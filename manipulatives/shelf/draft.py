@@ -1,4 +1,4 @@
-"""A lesson on the helper's table: its rounds, and the notebook cells that it came with."""
+"""A lesson that is being put together: its rounds, and the notebook cells that it came with."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ from typing import TYPE_CHECKING
 
 from nbformat.v4 import new_code_cell
 
-from manipulatives.lessons import editing as changing
+from manipulatives.lessons import editing
 from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at, in_file
 from manipulatives.notebook.calls import PACKAGE, Call, CallReader
-from manipulatives.notebook.cells import ROUND, Code, items_of
+from manipulatives.notebook.cells import ROUND, CodeCell, items_of
 from manipulatives.notebook.markdown import heading, headings
 from manipulatives.notebook.reading import header_of, lesson_of, open_notebook, title_of
 from manipulatives.notebook.writing import notebook_of
@@ -77,21 +77,21 @@ class Draft:
     @property
     def foreign(self) -> bool:
         """Whether it holds programs of others."""
-        return any(isinstance(item, Code) for item in items_of(self.notebook()))
+        return any(isinstance(item, CodeCell) for item in items_of(self.notebook()))
 
     def with_round(self, skill: str, place: int | None = None) -> Draft:
         """Return the draft with one more round; cells of others keep standing where they stood."""
         at_place = len(self.own) if place is None else place
         return replace(
             self,
-            lesson=changing.with_round(self.lesson, skill, at_place),
+            lesson=editing.with_round(self.lesson, skill, at_place),
             own=(*self.own[:at_place], None, *self.own[at_place:]),
             around=(*self.around[: at_place + 1], (), *self.around[at_place + 1 :]),
         )
 
     def moved(self, place: int, to: int) -> Draft:
         """Return the draft with a round in another place; what stands between rounds stays."""
-        lesson = changing.moved(self.lesson, place, to)
+        lesson = editing.moved(self.lesson, place, to)
         own = [*self.own]
         own.insert(to, own.pop(place))
         return replace(self, lesson=lesson, own=tuple(own))
@@ -100,14 +100,14 @@ class Draft:
         """Return the draft with a round twice."""
         return replace(
             self,
-            lesson=changing.copied(self.lesson, place),
+            lesson=editing.copied(self.lesson, place),
             own=(*self.own[: place + 1], None, *self.own[place + 1 :]),
             around=(*self.around[: place + 1], (), *self.around[place + 1 :]),
         )
 
     def removed(self, place: int) -> Draft:
         """Return the draft without a round; what stood around it stays."""
-        lesson = changing.removed(self.lesson, place)
+        lesson = editing.removed(self.lesson, place)
         joined = (*self.around[place], *self.around[place + 1])
         return replace(
             self,
@@ -130,8 +130,8 @@ class Draft:
         for one, own, after in rounds:
             cells += _cells_of(one, own, self.lesson, self.was)
             cells += [copy.deepcopy(cell) for cell in after]
-        _entitle(cells, self.lesson.title)
-        if self.lesson.rounds and not any(map(_brings_play, cells)):
+        _set_title(cells, self.lesson.title)
+        if self.lesson.rounds and not any(map(_imports_play, cells)):
             cells.insert(1, new_code_cell(f"from {PACKAGE} import {ROUND}", id="imports"))
         metadata = copy.deepcopy(self.metadata)
         metadata.pop("widgets", None)
@@ -234,7 +234,7 @@ def _cells_of(one: Round, own: Own | None, lesson: Lesson, was: Lesson | None) -
 
 def _with_beside(written: str, call: Call) -> str:
     """Return a call with what somebody added that is not of the round: its method and timer."""
-    beside = {name: call.named[name] for name in ("method", "timer") if name in call.named}
+    beside = {name: call.kwargs[name] for name in ("method", "timer") if name in call.kwargs}
     told = "".join(f', {name}="{value}"' for name, value in beside.items() if value)
     return f"{written.rstrip(')').rstrip().rstrip(',')}{told})" if told else written
 
@@ -268,8 +268,8 @@ def _with_heading(source: str, level: int, words: str) -> str:
     return "\n".join(lines)
 
 
-def _entitle(cells: list[NotebookNode], title: str) -> None:
-    """Let the first heading of a notebook say the title."""
+def _set_title(cells: list[NotebookNode], title: str) -> None:
+    """Make the title the first heading of a notebook."""
     for cell in cells:
         if cell.cell_type == "markdown":
             found = [words for level, words in headings(cell.source) if level == 1]
@@ -280,7 +280,7 @@ def _entitle(cells: list[NotebookNode], title: str) -> None:
     cells.insert(0, notebook_of(Lesson(title, seed=0)).cells[0])
 
 
-def _brings_play(cell: NotebookNode) -> bool:
+def _imports_play(cell: NotebookNode) -> bool:
     return cell.cell_type == "code" and bool(
         re.search(rf"^\s*from {PACKAGE} import .*(\*|\b{ROUND}\b)", cell.source, re.MULTILINE)
         or re.search(rf"^\s*from {PACKAGE} import \([^)]*\b{ROUND}\b", cell.source, re.MULTILINE)

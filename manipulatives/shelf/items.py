@@ -19,7 +19,7 @@ from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.problem import LessonProblem, unreadable, visible
 from manipulatives.lessons.settings import FILE, ClassSettings, class_settings, settled
 from manipulatives.lessons.write_files import recover
-from manipulatives.notebook.cells import Code, items_of, needs_kernel
+from manipulatives.notebook.cells import CodeCell, items_of, needs_kernel
 from manipulatives.notebook.reading import lesson_of, open_notebook, title_of
 from manipulatives.notebook.writing import notebook_of
 from manipulatives.shelf.find import is_file, lesson_files
@@ -278,7 +278,7 @@ def _from_notebook(path: Path, settings: ClassSettings) -> dict[str, Any]:
     given = {
         "title": _title(title),
         "notebook": notebook,
-        "foreign": tuple(item.cell for item in items_of(notebook) if isinstance(item, Code)),
+        "foreign": tuple(item.cell for item in items_of(notebook) if isinstance(item, CodeCell)),
     }
     try:
         given["lesson"] = settled(lesson_of(notebook, title=title), settings)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import multiprocessing
-import signal
 from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from dataclasses import dataclass, replace
@@ -14,6 +13,7 @@ from pathlib import Path
 from manipulatives.lessons.problem import LessonProblem, in_file, unreadable
 from manipulatives.lessons.settings import FILE, class_settings
 from manipulatives.lessons.write_files import recover, write_files
+from manipulatives.shelf import worker
 from manipulatives.shelf.find import source_file
 from manipulatives.shelf.outputs import NOTEBOOK, OF_A_LESSON, OUTPUTS, Source, notebook_text
 from manipulatives.shelf.replace import MOVE_OR_FORCE, check_replaceable, check_unchanged
@@ -70,7 +70,7 @@ def make_all(
         return
     # A process that begins afresh is the same on every system, and holds nothing of ours open.
     afresh = multiprocessing.get_context("spawn")
-    with ProcessPoolExecutor(processes, mp_context=afresh, initializer=_in_peace) as pool:
+    with ProcessPoolExecutor(processes, mp_context=afresh, initializer=worker.begin) as pool:
         left = iter(lessons)
         one = partial(make_one, into=into, anew=anew, force=force)
         running = {pool.submit(one, lesson) for lesson in islice(left, 2 * processes)}
@@ -117,11 +117,6 @@ def make_one(
             ),
         )
     return Made(lesson, files=tuple(files))
-
-
-def _in_peace() -> None:
-    """Let a process finish what it has begun, while whoever stops the command stops the rest."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
 
 
 def _contents(lesson: Path, folder: Path, *, anew: bool, force: bool) -> dict[Path, bytes]:

@@ -12,7 +12,7 @@ from nbformat import NotebookNode
 from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, class_settings
-from manipulatives.notebook.cells import Code, items_of
+from manipulatives.notebook.cells import CodeCell, items_of
 from manipulatives.notebook.reading import lesson_of, notebook_at
 
 # Pages and paper load much that nobody needs until one of them is asked for.
@@ -84,7 +84,7 @@ def _page(audience: str) -> Callable[[Source], bytes]:
     def content(source: Source) -> bytes:
         from manipulatives.outputs.page import page_of  # noqa: PLC0415 - see above
 
-        foreign = any(isinstance(item, Code) for item in items_of(source.notebook))
+        foreign = any(isinstance(item, CodeCell) for item in items_of(source.notebook))
         if foreign and not source.may_run:
             raise LessonProblem(
                 "the notebook holds code of its own, which the page would have to run",

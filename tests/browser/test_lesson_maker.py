@@ -1,4 +1,4 @@
-"""The helper's table in a browser: a lesson put together by mouse, and another by keys alone."""
+"""The lesson maker in a browser: a lesson put together by mouse, and another by keys alone."""
 
 from __future__ import annotations
 
@@ -60,7 +60,7 @@ def press(page, name):
 
 
 def said(page, words):
-    page.locator(".maker-said p", has_text=words).wait_for()
+    page.locator(".maker-message p", has_text=words).wait_for()
 
 
 def rounds(page):

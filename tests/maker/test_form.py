@@ -29,7 +29,7 @@ def shown(maker):
     return maker.preview.stage.children[0]
 
 
-def told(maker):
+def task_lines(maker):
     return [re.sub(r"<[^>]+>", "", row.words.value) for row in maker.round.list.rows]
 
 
@@ -54,7 +54,7 @@ def test_the_preview_is_the_round_that_is_chosen_and_follows_every_change(maker)
     assert [task["answer"] for task in shown(maker).tasks] != before
     maker.round.list.rows[1].typed.value = "4:00"
     assert shown(maker).tasks[1]["answer"] == "4:00"
-    assert told(maker)[1].endswith("4:00")
+    assert task_lines(maker)[1].endswith("4:00")
     maker.lesson.settings["vocabulary"].value = "uk"
     assert shown(maker).setup["vocabulary"] == "uk"
 
@@ -62,7 +62,7 @@ def test_the_preview_is_the_round_that_is_chosen_and_follows_every_change(maker)
 @pytest.mark.parametrize("skill", sorted(SKILLS))
 def test_every_skill_can_be_added_and_shown(maker, skill):
     add(maker, skill)
-    assert maker.table.said == ""
+    assert maker.state.message == ""
     assert shown(maker).setup["skill"] == skill
     can = maker.round.list.rows[0].typed.layout.display is None
     assert can == (GENERATORS[skill].read is not None)
@@ -70,14 +70,14 @@ def test_every_skill_can_be_added_and_shown(maker, skill):
 
 def test_what_cannot_be_is_said_and_nothing_changes(maker):
     add(maker, "time.read_half")
-    before = maker.table.draft
+    before = maker.state.draft
     maker.round.list.rows[0].typed.value = "9:17"
-    assert maker.notice.tone == "wrong"
+    assert maker.notice.tone == "error"
     assert "'9:17'" in maker.notice.lines[0]
-    assert maker.table.draft == before
+    assert maker.state.draft == before
     assert maker.round.list.rows[0].typed.value == ""
     maker.lesson.title.value = ""
-    assert maker.notice.tone == "wrong"
+    assert maker.notice.tone == "error"
     assert maker.lesson.title.value == before.lesson.title
 
 
@@ -86,14 +86,14 @@ def test_a_pattern_sets_a_value_for_every_task(maker):
     maker.round.tasks.value = 3
     _, main, _ = maker.round.choices["by"]
     main.value = main.options[-1][1]
-    assert maker.table.round.options == {"by": [5, 5, 5]}
+    assert maker.state.round.options == {"by": [5, 5, 5]}
     _, _, singles = maker.round.choices["by"]
     singles[1].value = 20
-    assert maker.table.round.options == {"by": [5, 20, 5]}
-    assert "20 minutes" in told(maker)[1]
+    assert maker.state.round.options == {"by": [5, 20, 5]}
+    assert "20 minutes" in task_lines(maker)[1]
     _, main, _ = maker.round.choices["by"]
     main.value = 10
-    assert maker.table.round.options == {"by": 10}
+    assert maker.state.round.options == {"by": 10}
 
 
 def test_rows_and_options_stay_where_they_are_while_values_change(maker):
@@ -134,7 +134,7 @@ def test_a_round_counts_aloud_in_steps_of_its_own_or_as_the_class(maker):
     add(maker, "time.read_hour")
     assert shown(maker).setup["wipe"] is None
     maker.round.count.value = 10
-    assert maker.table.round.count_aloud == 10
+    assert maker.state.round.count_aloud == 10
     assert shown(maker).setup["wipe"] == {"by": 10}
     maker.settings.count.value = 4
     maker.settings.save.click()
@@ -148,12 +148,12 @@ def test_a_round_counts_aloud_in_steps_of_its_own_or_as_the_class(maker):
 def test_a_broken_lesson_is_told_and_the_one_on_the_table_stays(maker, tmp_path):
     add(maker, "time.read_hour")
     (tmp_path / "torn.toml").write_text("title = \n")
-    maker.table.show()
+    maker.state.notify()
     maker.file.lessons.value = "torn"
     maker.file.open.click()
-    assert maker.notice.tone == "wrong"
+    assert maker.notice.tone == "error"
     assert "torn.toml" in maker.notice.lines[0]
-    assert len(maker.table.draft.lesson.rounds) == 1
+    assert len(maker.state.draft.lesson.rounds) == 1
 
 
 def test_text_of_others_is_text(tmp_path):
@@ -165,7 +165,7 @@ def test_text_of_others_is_text(tmp_path):
     maker = lesson_maker(tmp_path)
     maker.file.lessons.value = "bad"
     maker.file.open.click()
-    assert maker.table.draft.lesson.title == bad
+    assert maker.state.draft.lesson.title == bad
 
     def texts(widget):
         for child in getattr(widget, "children", ()):
@@ -187,7 +187,7 @@ def test_another_lesson_is_replaced_only_after_a_question(maker, tmp_path):
     maker.file.save.click()
     assert maker.file.asking.layout.display is None
     assert read_lesson(tmp_path / "monday.toml") == first
-    maker.file.yes.click()
+    maker.file.replace.click()
     assert maker.file.asking.layout.display == "none"
     assert read_lesson(tmp_path / "monday.toml").rounds[0].skill == "time.read_half"
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from manipulatives.notebook.calls import WIDTH, Call, CallReader, written
+from manipulatives.notebook.calls import WIDTH, Call, CallReader, call_text
 
 NAMES = ("play", "Clock")
 
@@ -35,19 +35,19 @@ def read(*sources: str) -> list[list[Call] | None]:
 
 @given(st.lists(PLAIN, max_size=2), st.dictionaries(KEYS, PLAIN, max_size=4))
 def test_a_written_call_is_read_back_value_for_value(given_values, named):
-    ((call,),) = read(written("play", *given_values, **named))
-    assert repr((list(call.given), dict(call.named))) == repr((given_values, named))
+    ((call,),) = read(call_text("play", *given_values, **named))
+    assert repr((list(call.args), dict(call.kwargs))) == repr((given_values, named))
 
 
 @given(st.dictionaries(KEYS, PLAIN, max_size=6))
 def test_a_written_call_is_python_with_the_same_meaning(named):
-    tree = ast.parse(written("play", **named), mode="eval")
+    tree = ast.parse(call_text("play", **named), mode="eval")
     meant = {word.arg: ast.literal_eval(word.value) for word in tree.body.keywords}
     assert repr(meant) == repr(named)
 
 
 def test_a_long_call_is_written_one_word_to_a_line():
-    text = written("play", "time.later", title="m" * WIDTH, seed=7)
+    text = call_text("play", "time.later", title="m" * WIDTH, seed=7)
     assert text.splitlines() == [
         "play(",
         '    "time.later",',
@@ -83,7 +83,7 @@ def test_a_cell_that_shows_nothing_is_still_the_kits_own(source):
 )
 def test_a_cell_shows_its_last_value(source):
     ((call,),) = read(source)
-    assert (call.name, call.given, call.named) == ("play", ("time.read_hour",), {"seed": 7})
+    assert (call.name, call.args, call.kwargs) == ("play", ("time.read_hour",), {"seed": 7})
 
 
 def test_a_name_from_an_earlier_cell_shows_the_same_thing_again():

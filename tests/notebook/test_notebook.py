@@ -18,8 +18,8 @@ from manipulatives.lessons.lesson import CURRENCIES, PAPERS, Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.notebook.calls import Call
-from manipulatives.notebook.cells import Code, Words, items_of, rounds_of
-from manipulatives.notebook.reading import lesson_of, notebook_at, open_notebook, read_notebook
+from manipulatives.notebook.cells import CodeCell, TextCell, items_of, rounds_of
+from manipulatives.notebook.reading import lesson_of, notebook_at, open_notebook
 from manipulatives.notebook.writing import notebook_of
 
 SHELF = Path(__file__).parents[2] / "notebooks"
@@ -118,7 +118,7 @@ def test_the_notebook_is_well_formed_and_the_same_each_time(lesson):
 @given(LESSONS)
 def test_nothing_in_it_is_foreign(lesson):
     items = items_of(notebook_of(lesson))
-    assert not [item for item in items if isinstance(item, Code)]
+    assert not [item for item in items if isinstance(item, CodeCell)]
     assert len([item for item in items if isinstance(item, Call)]) == len(lesson.rounds)
 
 
@@ -150,7 +150,7 @@ def test_its_metadata_hold_what_no_call_says():
 def test_every_call_says_the_vocabulary_that_the_lesson_sets():
     lesson = Lesson("Market", seed=7, rounds=MARKET.rounds, vocabulary="uk")
     calls = [item for item in items_of(notebook_of(lesson)) if isinstance(item, Call)]
-    assert [call.named["vocabulary"] for call in calls] == ["uk", "uk", "uk"]
+    assert [call.kwargs["vocabulary"] for call in calls] == ["uk", "uk", "uk"]
 
 
 def pairs(notebook):
@@ -159,11 +159,11 @@ def pairs(notebook):
 
 
 @given(st.permutations(range(3)), st.integers(0, 3))
-def test_moving_and_deleting_rounds_changes_no_other_number(order, kept):
+def test_moving_and_deleting_rounds_changes_no_other_number(order, count):
     notebook = changed()
     parts = pairs(notebook)
-    notebook.cells[2:] = [cell for place in order[:kept] for cell in parts[place]]
-    assert lesson_of(notebook).rounds == tuple(MARKET.rounds[place] for place in order[:kept])
+    notebook.cells[2:] = [cell for place in order[:count] for cell in parts[place]]
+    assert lesson_of(notebook).rounds == tuple(MARKET.rounds[place] for place in order[:count])
 
 
 def test_a_copied_call_is_another_round_with_the_skills_own_name():
@@ -265,8 +265,8 @@ def test_reading_never_runs_anything(tmp_path):
     notebook = by_hand("# Trap", f"open({str(trap)!r}, 'w').close()", "raise SystemExit", "!ls")
     path = tmp_path / "trap.ipynb"
     nbformat.write(notebook, path)
-    items = read_notebook(path)
-    assert [type(item) for item in items] == [Words, Code, Code, Code]
+    items = items_of(open_notebook(path))
+    assert [type(item) for item in items] == [TextCell, CodeCell, CodeCell, CodeCell]
     assert [item.cell for item in items] == [1, 2, 3, 4]
     assert lesson_of(open_notebook(path)).rounds == ()
     assert not trap.exists()
@@ -282,7 +282,7 @@ def test_rounds_stand_under_the_last_second_level_heading_before_them():
 def test_raw_cells_show_nothing():
     notebook = by_hand("# Title")
     notebook.cells.append(nbformat.v4.new_raw_cell("play('time.read_hour', seed=1)"))
-    assert items_of(notebook) == [Words(1, "# Title")]
+    assert items_of(notebook) == [TextCell(1, "# Title")]
 
 
 def test_a_notebook_of_an_older_format_is_read(tmp_path):
@@ -363,7 +363,7 @@ def test_free_play_needs_no_kernel_and_asks_nothing():
     calls = [item for item in items if isinstance(item, Call)]
     assert calls
     assert {call.name for call in calls} == {"Clock"}
-    assert not [item for item in items if isinstance(item, Code)]
+    assert not [item for item in items if isinstance(item, CodeCell)]
 
 
 def test_a_lesson_file_is_read_as_its_notebook(tmp_path):

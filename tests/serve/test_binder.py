@@ -112,7 +112,7 @@ def test_the_trial_opens_on_the_shelf(trial):
 def test_the_trial_shows_a_board_with_a_kernel_behind_it(trial):
     board = trial.get("/user/ada/shelf/board/market-clock").text
     assert "application/vnd.jupyter.widget-view+json" in board
-    assert 'class="kit-trouble"' not in board
+    assert 'class="kit-cell-error"' not in board
     kernel = re.search(r'"kernelId": "([^"]+)"', board)[1]
     assert trial.get(f"/user/ada/shelf/kernel/{kernel}").text == '{"alive": true}'
     script = re.search(r'src="(/user/ada/shelf/voila/static/voila\.js)"', board)[1]
@@ -131,9 +131,9 @@ def test_the_trial_makes_paper_and_opens_notebooks_in_its_own_jupyterlab(trial):
 
 
 def test_the_trial_lets_nobody_in_without_its_key(trial):
-    stranger = Visitor(trial.host)
-    assert stranger.get("/user/ada/shelf/").status in (302, 403)
-    assert "Market clock" not in stranger.get("/user/ada/shelf/").text
+    visitor_without_key = Visitor(trial.host)
+    assert visitor_without_key.get("/user/ada/shelf/").status in (302, 403)
+    assert "Market clock" not in visitor_without_key.get("/user/ada/shelf/").text
 
 
 def test_the_trial_names_a_python_that_the_kit_runs_on():

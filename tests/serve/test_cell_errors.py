@@ -1,11 +1,11 @@
 from __future__ import annotations
 
-from manipulatives.serve.cell_errors import LONGEST, Trouble
+from manipulatives.serve.board.cell_errors import MAX_REASON_LENGTH, CellErrors
 
 
 def said(kind, value="", number=3):
-    trouble = Trouble(5, patience=30)
-    return trouble.say(number, {"ename": kind, "evalue": value}), trouble.summary
+    errors = CellErrors(5, timeout_s=30)
+    return errors.sentence(number, {"ename": kind, "evalue": value}), errors.summary
 
 
 def test_a_cell_that_failed_is_named_with_its_reason():
@@ -25,21 +25,23 @@ def test_a_reason_without_words_is_named_by_its_kind():
 
 def test_a_long_reason_is_cut_off():
     sentence, _ = said("ValueError", "no " * 500)
-    assert len(sentence) < LONGEST + 80
+    assert len(sentence) < MAX_REASON_LENGTH + 80
     assert "\N{HORIZONTAL ELLIPSIS}" in sentence
 
 
 def test_several_cells_are_counted_in_one_sentence_and_none_in_no_sentence():
-    trouble = Trouble(9, patience=30)
-    assert trouble.summary == ""
+    errors = CellErrors(9, timeout_s=30)
+    assert errors.summary == ""
     for number in (2, 5, 5, 7):
-        trouble.say(number, {"ename": "ValueError", "evalue": ""})
-    assert trouble.summary.startswith("Cells 2, 5 and 7 stopped; the reasons stand in")
+        errors.sentence(number, {"ename": "ValueError", "evalue": ""})
+    assert errors.summary.startswith("Cells 2, 5 and 7 stopped; the reasons stand in")
 
 
 def test_the_cell_that_ended_python_is_told_from_those_after_it():
-    trouble = Trouble(4, patience=30)
+    errors = CellErrors(4, timeout_s=30)
     dead = {"ename": "DeadKernelError", "evalue": "Kernel died"}
-    assert trouble.say(2, dead) == "Cell 2 of 4 ended Python, so the cells after it did not run."
-    assert trouble.say(3, dead) == "Cell 3 of 4 did not run, because Python has stopped."
-    assert trouble.summary == "Cell 2 ended Python; what came before it works."
+    assert (
+        errors.sentence(2, dead) == "Cell 2 of 4 ended Python, so the cells after it did not run."
+    )
+    assert errors.sentence(3, dead) == "Cell 3 of 4 did not run, because Python has stopped."
+    assert errors.summary == "Cell 2 ended Python; what came before it works."

@@ -1,4 +1,4 @@
-"""A shelf in a process of its own, asked over HTTP as a browser or a stranger would."""
+"""A shelf in a process of its own, asked over HTTP as a browser or an attacker would."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
-from manipulatives.serve.kernels import STAY
+from manipulatives.serve.kernels import CLOSED_PAGE_TIMEOUT_S
 from support.server import listening, serving, until
 
 MARKET = Lesson(
@@ -205,18 +205,18 @@ def test_nothing_is_done_but_what_the_shelf_offers(teacher, server, folder, meth
 
 
 def test_whoever_has_not_got_the_key_sees_nothing(server, folder):
-    stranger = server.visitor(with_key=False)
+    visitor_without_key = server.visitor(with_key=False)
     before = files_in(folder)
     for path in ("/", "/board/market", "/board/nothing", "/made/page/market", "/?token=guess"):
-        answer = stranger.get(path)
+        answer = visitor_without_key.get(path)
         assert answer.status == 403
         assert "The shelf is locked." in answer.text
         assert "Market" not in answer.text
     for path in ("/make/page/market", "/run/tides", "/notebook/market", "/renumber/market"):
-        assert stranger.ask("POST", path, "x=1").status == 403
+        assert visitor_without_key.ask("POST", path, "x=1").status == 403
     kernel = next(iter(until(server.kernels, 30, "a warm kernel")))
     for path in (f"/kernel/{kernel}", f"/api/kernels/{kernel}", f"/api/kernels/{kernel}/channels"):
-        assert stranger.get(path).status == 403
+        assert visitor_without_key.get(path).status == 403
     assert files_in(folder) == before
 
 
@@ -296,7 +296,7 @@ def test_a_lesson_opens_in_the_maker_and_code_of_others_is_not_run_for_it(teache
     for path in ("/maker", "/maker/market", "/maker/mill"):
         form = teacher.get(path).text
         assert "application/vnd.jupyter.widget-view+json" in form
-        assert 'kit-trouble"' not in form.split("<main")[1].split("</main")[0]
+        assert 'kit-cell-error"' not in form.split("<main")[1].split("</main")[0]
     assert not (folder / "ground").exists()
     assert 'href="/maker/market"' in teacher.get("/").text
 
@@ -375,12 +375,12 @@ def test_the_kernel_of_a_closed_page_goes_in_time_but_not_that_of_an_open_or_loa
     begun = time.monotonic()
     while closed in server.kernels():
         assert json.loads(teacher.get(f"/kernel/{opened}").text) == {"alive": True}
-        assert time.monotonic() - begun < STAY
+        assert time.monotonic() - begun < CLOSED_PAGE_TIMEOUT_S
         time.sleep(0.5)
     until(
         lambda: json.loads(teacher.get(f"/kernel/{closed}").text) == {"alive": False},
         2,
-        "word that the kernel is gone",
+        "the answer that the kernel has ended",
     )
     assert {opened, asking, loading} <= set(server.kernels())
 
@@ -396,7 +396,7 @@ def test_a_kernel_that_was_killed_is_known_to_be_gone_at_once(server, teacher):
     )
     time.sleep(4)  # longer than the time after which Jupyter starts a dead kernel again
     assert json.loads(teacher.get(f"/kernel/{kernel}").text) == {"alive": False}
-    # Nor is a board that would go on with it kept waiting.
+    # A board that connects to it again does not have to wait either.
     assert teacher.get(f"/api/kernels/{kernel}/channels").status == 404
 
 
@@ -451,7 +451,7 @@ def test_files_in_the_folder_do_not_stand_in_for_modules(tmp_path):
     with serving(tmp_path) as server:
         board = server.visitor().get("/board/market").text
         assert "application/vnd.jupyter.widget-view+json" in board
-        assert 'kit-trouble"' not in board.split("<main")[1].split("</main")[0]
+        assert 'kit-cell-error"' not in board.split("<main")[1].split("</main")[0]
     assert not (tmp_path / "ran").exists()
 
 

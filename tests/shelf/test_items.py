@@ -10,7 +10,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.notebook.writing import notebook_of
-from manipulatives.serve.boards import Board
+from manipulatives.serve.board.board import Board
 from manipulatives.serve.wording import by_folder, can_make, cells, length
 from manipulatives.shelf import items as shelf_module
 from manipulatives.shelf import stamp

@@ -9,7 +9,6 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Self
 
 from manipulatives.lessons.checks import (
-    check_fields,
     check_one_of,
     check_seed,
     check_table,

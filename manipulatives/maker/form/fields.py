@@ -1,4 +1,4 @@
-"""The pieces of the form: each with a label that is seen and read aloud."""
+"""The fields of the form: each with a label that is seen and read aloud."""
 
 from __future__ import annotations
 
@@ -34,10 +34,12 @@ def listing(label: str, rows: int) -> w.Select:
     return w.Select(description=label, options=[], rows=rows, style=OWN_WIDTH)
 
 
-def button(label: str, act: Callable[[], None], *, hint: str = "", main: bool = False) -> w.Button:
+def button(
+    label: str, action: Callable[[], None], *, hint: str = "", main: bool = False
+) -> w.Button:
     """Something to press."""
     made = w.Button(description=label, tooltip=hint or label)
-    made.on_click(lambda _: act())
+    made.on_click(lambda _: action())
     if main:
         made.add_class("maker-main")
     return made
@@ -51,18 +53,18 @@ def tick(label: str, *, on: bool = False) -> w.Checkbox:
 def words(content: str = "", *, kind: str = "p") -> w.HTML:
     """A text; what it says is text, never HTML."""
     made = w.HTML()
-    say(made, content, kind=kind)
+    set_text(made, content, kind=kind)
     return made
 
 
-def say(place: w.HTML, content: str, answer: str = "", *, kind: str = "p") -> None:
-    """Put another text in its place, with an answer set apart from it."""
+def set_text(place: w.HTML, content: str, answer: str = "", *, kind: str = "p") -> None:
+    """Show another text, with an answer set apart from it."""
     apart = f' <span class="maker-answer">{escape(answer)}</span>' if answer else ""
     place.value = f"<{kind}>{escape(content)}{apart}</{kind}>" if content else ""
 
 
 def row(*children: w.Widget) -> w.HBox:
-    """Pieces side by side, in as many lines as they need."""
+    """Fields side by side, in as many lines as they need."""
     made = w.HBox(list(children))
     made.add_class("maker-row")
     return made
@@ -76,39 +78,41 @@ def panel(title: str, name: str, *children: w.Widget) -> w.VBox:
     return made
 
 
-def options_are(place: w.Dropdown | w.Select, options: Sequence[tuple[str, Any]]) -> None:
-    """Give a list other options, unless it has them already: its place in the list stays."""
+def set_options(place: w.Dropdown | w.Select, options: Sequence[tuple[str, Any]]) -> None:
+    """Give a list other options, unless it has them already: the scroll position stays."""
     if tuple(place.options) != tuple(options):
         place.options = tuple(options)
 
 
-class Quiet:
-    """Lets values be shown without being heard as if somebody had changed them.
+class PausableObserver:
+    """Observes widgets, except while the form itself sets their values.
 
     Example:
-        >>> quiet = Quiet()
-        >>> with quiet.showing():
-        ...     quiet.is_showing
+        >>> observer = PausableObserver()
+        >>> with observer.paused():
+        ...     observer.is_paused
         True
     """
 
     def __init__(self) -> None:
-        self.is_showing = False
+        self.is_paused = False
 
     @contextmanager
-    def showing(self) -> Iterator[None]:
-        """Be quiet inside the block."""
-        before, self.is_showing = self.is_showing, True
+    def paused(self) -> Iterator[None]:
+        """Call nothing inside the block."""
+        before, self.is_paused = self.is_paused, True
         try:
             yield
         finally:
-            self.is_showing = before
+            self.is_paused = before
 
-    def on(self, widget: w.Widget, act: Callable[[Any], None], what: str = "value") -> None:
-        """Do something whenever somebody changes a widget."""
+    def observe(
+        self, widget: w.Widget, callback: Callable[[Any], None], trait: str = "value"
+    ) -> None:
+        """Call a function whenever somebody changes a widget."""
 
-        def heard(change: Any) -> None:  # noqa: ANN401 - what traitlets tells
-            if not self.is_showing:
-                act(change["new"])
+        def on_change(change: Any) -> None:  # noqa: ANN401 - what traitlets hands over
+            if not self.is_paused:
+                callback(change["new"])
 
-        widget.observe(heard, names=what)
+        widget.observe(on_change, names=trait)

@@ -1,4 +1,4 @@
-"""The real round beside the form, as it will be taught, and what a colleague would remark."""
+"""The chosen round beside the form, as it will be taught; and remarks about the lesson."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import ipywidgets as w
 
-from manipulatives.maker.form import fields as parts
+from manipulatives.maker.form import fields
 from manipulatives.maker.notice import Notice
 from manipulatives.outputs.page.saved import with_parts
 from manipulatives.widgets.round import play
@@ -14,16 +14,16 @@ from manipulatives.widgets.round import play
 if TYPE_CHECKING:
     from manipulatives.lessons.lesson import Lesson, Round
     from manipulatives.lessons.settings import ClassSettings
-    from manipulatives.maker.state import Table
+    from manipulatives.maker.state import MakerState
 
-WELL = "There is nothing to remark."
+NO_REMARKS = "There is nothing to remark."
 
-KEPT = 8
-"""How many rounds are kept after they were shown: a slow browser may still be loading one."""
+MOST_OLD = 8
+"""How many former previews stay open: a slow browser may still be loading one."""
 
 
-def played(one: Round, lesson: Lesson, settings: ClassSettings) -> Any:  # noqa: ANN401 - the round as a widget
-    """Return a round of a lesson as it is taught."""
+def round_widget(one: Round, lesson: Lesson, settings: ClassSettings) -> Any:  # noqa: ANN401 - the widget
+    """Return a round of a lesson as a widget, as it is taught."""
     made = play(
         one.skill,
         tasks=one.tasks,
@@ -38,58 +38,58 @@ def played(one: Round, lesson: Lesson, settings: ClassSettings) -> Any:  # noqa:
         instead=one.instead,
         **one.options,
     )
-    # A preview keeps nothing: neither place nor answers are anybody's.
+    # A preview saves neither place nor answers.
     made.setup = {**made.setup, "key": ""}
     return made
 
 
 class Preview:
-    """The round that is looked at, to be tried out.
+    """The chosen round, to be tried out.
 
     Args:
-        table: what lies on the helper's table.
+        state: of the lesson maker.
     """
 
-    def __init__(self, table: Table) -> None:
-        self._table = table
+    def __init__(self, state: MakerState) -> None:
+        self._state = state
         self._shown: Any = None
         self._old: list[w.Widget] = []
         self.stage = w.VBox([])
         self.stage.add_class("maker-stage")
-        self.empty = parts.words("Add a skill, and its round is seen here.")
-        self.box = parts.panel("Preview", "preview", self.empty, self.stage)
-        table.watch(self.show)
+        self.empty = fields.words("Add a skill, and its round is seen here.")
+        self.box = fields.panel("Preview", "preview", self.empty, self.stage)
+        state.on_change(self.show)
 
     def show(self) -> None:
         """Show the round as it is now, anew only when something in it has changed."""
-        one, lesson, settings = self._table.round, self._table.draft.lesson, self._table.settings
+        one, lesson, settings = self._state.round, self._state.draft.lesson, self._state.settings
         wanted = one and (one, lesson.vocabulary, lesson.currency, settings)
         if wanted == self._shown:
             return
         self._shown = wanted
         before = self.stage.children
-        self.stage.children = [played(one, lesson, settings)] if one else []
+        self.stage.children = [round_widget(one, lesson, settings)] if one else []
         self.empty.layout.display = "none" if one else None
         self._old += before
-        while len(self._old) > KEPT:
+        while len(self._old) > MOST_OLD:
             for widget in with_parts([self._old.pop(0)]):
                 widget.close()
 
 
 class Remarks:
-    """What a colleague would remark about the lesson.
+    """Remarks about the lesson, as a colleague might make them.
 
     Args:
-        table: what lies on the helper's table.
+        state: of the lesson maker.
     """
 
-    def __init__(self, table: Table) -> None:
-        self._table = table
+    def __init__(self, state: MakerState) -> None:
+        self._state = state
         self.notice = Notice()
-        self.box = parts.panel("Look it over", "remarks", self.notice)
-        table.watch(self.show)
+        self.box = fields.panel("Look it over", "remarks", self.notice)
+        state.on_change(self.show)
 
     def show(self) -> None:
         """Show the remarks as they are now."""
-        lines = [each.sentence for each in self._table.warnings()]
-        self.notice.tell(lines or [WELL], "warned" if lines else "well")
+        lines = [each.sentence for each in self._state.warnings()]
+        self.notice.show(lines or [NO_REMARKS], "warning" if lines else "good")

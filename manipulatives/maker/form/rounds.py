@@ -8,53 +8,55 @@ from manipulatives.lessons.advice import length_in_words
 from manipulatives.lessons.catalogue.finding import AGES, skills_found, strands
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.editing import seconds_of, tasks_of
-from manipulatives.maker.form import fields as parts
+from manipulatives.maker.form import fields
 from manipulatives.maker.rows import Rows
 
 if TYPE_CHECKING:
     from manipulatives.lessons.lesson import Round
-    from manipulatives.maker.state import Table
+    from manipulatives.maker.state import MakerState
 
 
 class Rounds:
     """The list of rounds.
 
     Args:
-        table: what lies on the helper's table.
+        state: of the lesson maker.
     """
 
-    def __init__(self, table: Table) -> None:
-        self._table, self._quiet = table, parts.Quiet()
+    def __init__(self, state: MakerState) -> None:
+        self._state, self._observer = state, fields.PausableObserver()
         self.list = Rows(self._drag, label="Rounds of the lesson")
-        self.up = parts.button("Up", self._up, hint="Move the chosen round up")
-        self.down = parts.button("Down", self._down, hint="Move the chosen round down")
-        self.copy = parts.button("Copy", self._copy, hint="Copy the chosen round")
-        self.remove = parts.button("Take out", self._remove, hint="Take the chosen round out")
-        self.length = parts.words()
-        self.box = parts.panel(
+        self.up = fields.button("Up", self._up, hint="Move the chosen round up")
+        self.down = fields.button("Down", self._down, hint="Move the chosen round down")
+        self.copy = fields.button("Copy", self._copy, hint="Copy the chosen round")
+        self.remove = fields.button("Take out", self._remove, hint="Take the chosen round out")
+        self.length = fields.words()
+        self.box = fields.panel(
             "Rounds",
             "rounds",
             self.list,
-            parts.row(self.up, self.down, self.copy, self.remove),
+            fields.row(self.up, self.down, self.copy, self.remove),
             self.length,
         )
-        self._quiet.on(self.list, table.choose, "chosen")
-        table.watch(self.show)
+        self._observer.observe(self.list, state.choose, "chosen")
+        state.on_change(self.show)
 
     def show(self) -> None:
         """Show the rounds as they are now."""
-        table = self._table
-        rounds = table.draft.lesson.rounds
-        with self._quiet.showing(), self.list.hold_sync():
+        state = self._state
+        rounds = state.draft.lesson.rounds
+        with self._observer.paused(), self.list.hold_sync():
             self.list.rows = [*map(_label, rounds)]
-            self.list.chosen = table.chosen
+            self.list.chosen = state.chosen
         total = sum(map(seconds_of, rounds))
         count = f"{len(rounds)} round{'s' * (len(rounds) != 1)}"
-        slot = f"the session has {table.minutes} min"
-        parts.say(self.length, f"{count}, {length_in_words(total)}; {slot}." if rounds else "")
+        slot = f"the session has {state.minutes} min"
+        fields.set_text(
+            self.length, f"{count}, {length_in_words(total)}; {slot}." if rounds else ""
+        )
 
     def _drag(self, place: int, to: int) -> None:
-        self._table.change(lambda draft: draft.moved(place, to), chosen=to)
+        self._state.change(lambda draft: draft.moved(place, to), chosen=to)
 
     def _up(self) -> None:
         self._move(-1)
@@ -63,60 +65,60 @@ class Rounds:
         self._move(1)
 
     def _move(self, by: int) -> None:
-        place, last = self._table.chosen, len(self._table.draft.lesson.rounds) - 1
-        # The buttons are never taken away: who works by keys would lose the place.
+        place, last = self._state.chosen, len(self._state.draft.lesson.rounds) - 1
+        # The buttons are never disabled: the focus of whoever works by keys would be lost.
         if not 0 <= place + by <= last:
             self._tell(f"It is the {'first' if by < 0 else 'last'} round already." * (last >= 0))
             return
         self._drag(place, place + by)
 
     def _copy(self) -> None:
-        place = self._table.chosen
-        if self._table.round is None:
+        place = self._state.chosen
+        if self._state.round is None:
             self._tell("")
             return
-        self._table.change(lambda draft: draft.copied(place), chosen=place + 1)
+        self._state.change(lambda draft: draft.copied(place), chosen=place + 1)
 
     def _remove(self) -> None:
-        place = self._table.chosen
-        if self._table.round is None:
+        place = self._state.chosen
+        if self._state.round is None:
             self._tell("")
             return
-        self._table.change(lambda draft: draft.removed(place))
+        self._state.change(lambda draft: draft.removed(place))
 
     def _tell(self, sentence: str) -> None:
-        self._table.say(sentence or "There is no round yet.")
-        self._table.show()
+        self._state.say(sentence or "There is no round yet.")
+        self._state.notify()
 
 
 class Catalogue:
     """The skills to choose from.
 
     Args:
-        table: what lies on the helper's table.
+        state: of the lesson maker.
     """
 
-    def __init__(self, table: Table) -> None:
-        self._table, self._quiet = table, parts.Quiet()
-        self.search = parts.text("Search", hint="a word, or a standard", at_once=True)
+    def __init__(self, state: MakerState) -> None:
+        self._state, self._observer = state, fields.PausableObserver()
+        self.search = fields.text("Search", hint="a word, or a standard", at_once=True)
         names = [("all strands", ""), *strands().items()]
-        self.strand = parts.choice("Strand", names)
-        self.age = parts.choice("Age", [("all ages", 0), *AGES.items()])
-        self.list = parts.listing("Skills", 9)
-        self.about = parts.words()
-        self.add = parts.button("Add this skill as a round", self._add, main=True)
-        self.box = parts.panel(
+        self.strand = fields.choice("Strand", names)
+        self.age = fields.choice("Age", [("all ages", 0), *AGES.items()])
+        self.list = fields.listing("Skills", 9)
+        self.about = fields.words()
+        self.add = fields.button("Add this skill as a round", self._add, main=True)
+        self.box = fields.panel(
             "Skills",
             "skills",
             self.search,
-            parts.row(self.strand, self.age),
+            fields.row(self.strand, self.age),
             self.list,
             self.about,
-            parts.row(self.add),
+            fields.row(self.add),
         )
         for each in (self.search, self.strand, self.age):
-            self._quiet.on(each, lambda _: self.find())
-        self._quiet.on(self.list, lambda _: self._tell())
+            self._observer.observe(each, lambda _: self.find())
+        self._observer.observe(self.list, lambda _: self._tell())
         self.find()
 
     def find(self) -> None:
@@ -124,9 +126,9 @@ class Catalogue:
         strand, age = self.strand.value or None, self.age.value or None
         found = skills_found(self.search.value, strand=strand, age=age)
         chosen = self.list.value
-        with self._quiet.showing():
+        with self._observer.paused():
             names = [(f"{each.title} ({each.strand.replace('_', ' ')})", each.id) for each in found]
-            parts.options_are(self.list, names)
+            fields.set_options(self.list, names)
             ids = [each.id for each in found]
             self.list.value = chosen if chosen in ids else next(iter(ids), None)
         self._tell()
@@ -135,15 +137,15 @@ class Catalogue:
         skill = SKILLS.get(self.list.value or "")
         self.add.disabled = skill is None
         if skill is None:
-            parts.say(self.about, "No skill is like that. Try another word.")
+            fields.set_text(self.about, "No skill is like that. Try another word.")
             return
-        parts.say(self.about, f"{skill.limits} Serves {', '.join(skill.standards)}.")
+        fields.set_text(self.about, f"{skill.limits} Serves {', '.join(skill.standards)}.")
 
     def _add(self) -> None:
         skill = self.list.value
         if skill:
-            end = len(self._table.draft.lesson.rounds)
-            self._table.change(lambda draft: draft.with_round(skill), chosen=end)
+            end = len(self._state.draft.lesson.rounds)
+            self._state.change(lambda draft: draft.with_round(skill), chosen=end)
 
 
 def _label(one: Round) -> str:

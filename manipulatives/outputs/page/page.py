@@ -13,7 +13,7 @@ from manipulatives.lessons.problem import LessonProblem, at, in_file, shown
 from manipulatives.lessons.settings import ClassSettings, class_settings, with_class
 from manipulatives.maths.vocabulary import VOCABULARIES
 from manipulatives.notebook.calls import Call
-from manipulatives.notebook.cells import ROUND, Code, Words, items_of
+from manipulatives.notebook.cells import ROUND, CodeCell, TextCell, items_of
 from manipulatives.notebook.markdown import without_title
 from manipulatives.notebook.reading import header_of, notebook_at, title_of
 from manipulatives.outputs.page import blocks
@@ -120,7 +120,7 @@ def page_of(
             check_one_of(vocabulary, VOCABULARIES)
         with at("seed"):
             check_seed(header.get("seed", 0))
-    foreign = [item.cell for item in items if isinstance(item, Code)]
+    foreign = [item.cell for item in items if isinstance(item, CodeCell)]
     if foreign:
         say(f"it holds code of its own (first in cell {foreign[0]}), so it is run now")
         kept, pieces = _run(notebook, folder, say, audience)
@@ -143,14 +143,14 @@ def page_of(
 
 def _made(
     items: list[Item], usual: dict[str, Any], audience: str
-) -> tuple[SavedWidgets, list[Words | str]]:
+) -> tuple[SavedWidgets, list[TextCell | str]]:
     """Return the widgets of a notebook of plain calls, and its texts and places in order."""
     calls = [item for item in items if isinstance(item, Call)]
     with widgets_of(calls, usual) as widgets:
         kept = _saved(states_of(with_parts(widgets.values())), audience)
-        pieces: list[Words | str] = []
+        pieces: list[TextCell | str] = []
         for item in items:
-            if isinstance(item, Words):
+            if isinstance(item, TextCell):
                 pieces.append(item)
             elif isinstance(item, Call):
                 pieces.append(blocks.view(kept.add(widgets[item].model_id)))
@@ -159,7 +159,7 @@ def _made(
 
 def _run(
     notebook: NotebookNode, folder: Path, say: Say, audience: str
-) -> tuple[SavedWidgets, list[Words | str]]:
+) -> tuple[SavedWidgets, list[TextCell | str]]:
     """Return the same of a notebook that only a kernel can know."""
     # Loading what talks to a kernel takes longer than making a page without one.
     from manipulatives.notebook.running import run  # noqa: PLC0415
@@ -167,10 +167,10 @@ def _run(
     executed = run(notebook, folder)
     widgets = executed.metadata.get("widgets", {}).get(blocks.STATE, {})
     kept = _saved(widgets.get("state", {}), audience)
-    pieces: list[Words | str] = []
+    pieces: list[TextCell | str] = []
     for number, cell in enumerate(executed.cells, start=1):
         if cell.cell_type == "markdown":
-            pieces.append(Words(number, cell.source, cell.get("attachments", {})))
+            pieces.append(TextCell(number, cell.source, cell.get("attachments", {})))
         elif cell.cell_type == "code":
             told = _in_cell(number, say)
             pieces += [blocks.output(each, kept, told) for each in cell.outputs]
@@ -182,12 +182,12 @@ def _saved(states: Mapping[str, Any], audience: str) -> SavedWidgets:
     return SavedWidgets(rounds_on_page(states, pupils=audience == "pupils"))
 
 
-def _body(pieces: Iterable[Words | str], say: Say) -> list[str]:
+def _body(pieces: Iterable[TextCell | str], say: Say) -> list[str]:
     """Return the blocks, with the title left out: the page shows it at its top."""
     body = []
     titled = False
     for piece in pieces:
-        if isinstance(piece, Words):
+        if isinstance(piece, TextCell):
             text = piece.text
             if not titled:
                 title, text = without_title(text)
@@ -234,8 +234,8 @@ def _widget(call: Call, usual: dict[str, Any]) -> ipywidgets.Widget:
     """Make one widget; what a round leaves unset is as the lesson or the class has it."""
     try:
         if call.name == ROUND:
-            return play(*call.given, **{**usual, **call.named})
-        return MANIPULATIVES[call.name](*call.given, **call.named)
+            return play(*call.args, **{**usual, **call.kwargs})
+        return MANIPULATIVES[call.name](*call.args, **call.kwargs)
     except LessonProblem:
         raise
     except (TypeError, ValueError, TraitError) as error:

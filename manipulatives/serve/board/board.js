@@ -45,7 +45,7 @@ function open(page) {
 
   /** @param {string} id */
   const told = (id) => JSON.parse(page.getElementById(id)?.textContent || "null");
-  say(told("kit-trouble") ?? "");
+  say(told("kit-cell-errors") ?? "");
   const { baseUrl, kernelId } = told("jupyter-config-data");
   const address = `${baseUrl}kernel/${kernelId}`;
 

@@ -8,7 +8,7 @@ from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.settings import ClassSettings, class_settings
-from manipulatives.serve.boards import Board
+from manipulatives.serve.board.board import Board
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -19,6 +19,11 @@ TITLE = "Make a lesson"
 
 # No lesson of the shelf has a name that begins like this.
 NAME = ".maker"
+
+# Nobody else's code runs in the kernel of the form.
+_FAST = (
+    "from manipulatives.notebook.fast_import import import_nbformat_fast\n\nimport_nbformat_fast()"
+)
 
 
 def maker_board(top: Path, item: ShelfItem | None = None) -> Board:
@@ -37,6 +42,7 @@ def maker_board(top: Path, item: ShelfItem | None = None) -> Board:
     opened = f"lesson={item.name.rpartition('/')[2]!r}" if item else ""
     cells = [
         new_markdown_cell(f"# {TITLE}", id="title"),
+        new_code_cell(_FAST, id="fast"),
         new_code_cell(
             f"from manipulatives import lesson_maker\n\nlesson_maker({opened})", id="maker"
         ),

@@ -1,0 +1,1 @@
+"""What the server answers: GET shows, POST changes, and only what is on the shelf."""
