@@ -1,24 +1,19 @@
-"""Task generators: from a skill and a seed to the tasks of a round; one module a strand."""
+"""From a skill and a seed to the tasks of a round, and to a task that somebody typed."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
+from importlib import import_module
 from typing import Any
 
+from manipulatives.lessons import strands
 from manipulatives.lessons.catalogue.skills import Given, check_options, options_at, skill_called
 from manipulatives.lessons.checks import check_seed, check_whole
 from manipulatives.lessons.currency import money_of
 from manipulatives.lessons.problem import LessonProblem, at, quoted
-from manipulatives.lessons.strands.addition.tasks import additions as addition
-from manipulatives.lessons.strands.counting.tasks import counts as counting
-from manipulatives.lessons.strands.money import generators as money
-from manipulatives.lessons.strands.place_value.tasks import one_number as place_value
-from manipulatives.lessons.strands.shapes import generators as shapes
-from manipulatives.lessons.strands.subtraction import tasks as subtraction
 from manipulatives.lessons.strands.sums.columns.methods import check_method
-from manipulatives.lessons.strands.time import tasks as time
 from manipulatives.lessons.tasks.chance import Chance
 from manipulatives.lessons.tasks.choosing import Item, Wish, chosen, twins_of
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
@@ -27,13 +22,9 @@ from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.vocabulary import check_vocabulary
 
 GENERATORS: Mapping[str, TaskGenerator] = {
-    **counting.GENERATORS,
-    **place_value.GENERATORS,
-    **addition.GENERATORS,
-    **subtraction.GENERATORS,
-    **shapes.GENERATORS,
-    **money.GENERATORS,
-    **time.GENERATORS,
+    skill: generator
+    for strand in strands.STRANDS
+    for skill, generator in import_module(f"{strands.__name__}.{strand}.tasks").GENERATORS.items()
 }
 TWINS = 3
 # More than a round has tasks, so that a twin is told about another scene.

@@ -5,8 +5,11 @@ What a wrong answer suggests is a possibility, not a diagnosis: one item is weak
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
 from typing import Any, Generic, TypeVar
 
 from manipulatives.maths.vocabulary import VOCABULARIES, check_vocabulary
@@ -16,15 +19,15 @@ Wrong = TypeVar("Wrong", bound=Callable[..., object])
 
 @dataclass(frozen=True)
 class Rule(Generic[Wrong]):
-    """What a pupil may have done, named for good, and what to say about it.
+    """What a pupil may have done, and what to say about it.
 
     Attributes:
-        id: the name that records keep.
-        wrong: what comes out when it is done, or None where the error does not show.
+        id: the name that records store; it never changes.
+        wrong: the function that gives what comes out, or None where the error does not show.
         may_have: what the pupil may have done, to go on from "May have …".
         us: the next step in one kind sentence of at most ten words, in the "us" vocabulary.
         uk: the same in "uk", where it differs.
-        does: what is done, as data; with what it is done on, the numbers of a mistake.
+        does: what is done, as data; together with what it is done to, the numbers of a mistake.
 
     Example:
         >>> from manipulatives.lessons.strands.rules import RULES
@@ -63,6 +66,34 @@ class Rule(Generic[Wrong]):
             'May have read the hour and left out the minutes.'
         """
         return may_have(self)
+
+
+def rules_in(folder: Path, *procedures: Wrong, **named: Wrong) -> tuple[Rule[Wrong], ...]:
+    """Return rules with the sentences that the `mistakes.toml` of a strand has for them.
+
+    Args:
+        folder: of the strand.
+        procedures: functions that are named like their rules.
+        named: other functions, each by the id of its rule.
+
+    Raises:
+        KeyError: the strand has no sentences for a rule.
+
+    Example:
+        >>> from manipulatives.lessons.strands import FOLDER
+        >>> def one_missed(number): return number - 1
+        >>> [rule] = rules_in(FOLDER / "counting", one_missed)
+        >>> rule.wrong(14), rule.for_pupil()
+        (13, 'Touch each one as you count.')
+    """
+    by_id = {procedure.__name__: procedure for procedure in procedures} | named
+    sentences = _sentences(folder / "mistakes.toml")
+    return tuple(Rule(name, wrong, **sentences[name]) for name, wrong in by_id.items())
+
+
+@cache
+def _sentences(path: Path) -> dict[str, dict[str, Any]]:
+    return tomllib.loads(path.read_text("utf-8"))
 
 
 def may_have(*rules: Rule[Any]) -> str:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from manipulatives.lessons.strands.counting.mistakes import RULES
 from manipulatives.lessons.strands.counting.mistakes.counts import (
     COUNTS,
     MISCOUNTS,
-    RULES,
     STEPS,
     crosses,
 )

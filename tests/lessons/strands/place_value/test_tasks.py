@@ -14,7 +14,7 @@ import pytest
 
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.problem import LessonProblem
-from manipulatives.lessons.strands.place_value.mistakes.rules import RULES
+from manipulatives.lessons.strands.place_value.mistakes import RULES
 from manipulatives.lessons.strands.place_value.pools import Triples, pairs, triples
 from manipulatives.lessons.tasks.chance import Chance
 from manipulatives.lessons.tasks.generator import Request

@@ -7,9 +7,9 @@ our exact statements, from no published table.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
 
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.tasks.rule import Rule, rules_in
 
 EVEN, ODD = "even", "odd"
 PARITIES = (EVEN, ODD)
@@ -95,45 +95,7 @@ OnParity = Rule[Callable[[int], str | None]]
 OnNext = Rule[Callable[[int, str], int | None]]
 
 # In each table: where several rules lead to one answer, the first of them names it.
-DECIDING: tuple[OnParity, ...] = (
-    Rule(
-        "parity_of_tens",
-        parity_of_tens,
-        may_have="looked at the first digit and not at the ones",
-        us="Look at the ones digit.",
-        does={"digit": "first"},
-    ),
-    Rule(
-        "parity_mixed_up",
-        parity_mixed_up,
-        may_have="changed the words even and odd round",
-        us="Counting in twos from zero says the even numbers.",
-        does={"words": "swapped"},
-    ),
+DECIDING: tuple[OnParity, ...] = rules_in(FOLDER / "counting", parity_of_tens, parity_mixed_up)
+NEXT: tuple[OnNext, ...] = rules_in(
+    FOLDER / "counting", parity_one_on=one_on, parity_two_on=two_on, parity_before=one_before
 )
-
-NEXT: tuple[OnNext, ...] = (
-    Rule(
-        "parity_one_on",
-        one_on,
-        may_have="taken the very next number",
-        us="Look at the ones digit of your number.",
-        does={"on": 1},
-    ),
-    Rule(
-        "parity_two_on",
-        two_on,
-        may_have="counted two on from any number",
-        us="Look at the ones digit of your number.",
-        does={"on": 2},
-    ),
-    Rule(
-        "parity_before",
-        one_before,
-        may_have="gone back instead of on",
-        us="Next means going on, not back.",
-        does={"direction": "back"},
-    ),
-)
-
-RULES: tuple[Rule[Any], ...] = (*DECIDING, *NEXT)

@@ -23,15 +23,6 @@ from manipulatives.lessons.strands.counting.steps import (
     step_steps,
     tapping_steps,
 )
-from manipulatives.lessons.strands.counting.tasks import (
-    gaps as counting_gaps,
-)
-from manipulatives.lessons.strands.counting.tasks import (
-    objects as counting_objects,
-)
-from manipulatives.lessons.strands.counting.tasks import (
-    odd_even as counting_parity,
-)
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Step, Task
@@ -249,7 +240,6 @@ def _neighbour_items(options: Mapping[str, Any]) -> Sequence[tuple[str, int]]:
 GENERATORS = {
     **{f"counting.on_in_{name}": _counts(by) for by, name in NAMES.items()},
     **{f"counting.back_in_{name}": _counts(-by) for by, name in NAMES.items()},
-    **counting_gaps.GENERATORS,
     "counting.before_after": TaskGenerator(
         items=_neighbour_items,
         task=_before_after,
@@ -259,6 +249,4 @@ GENERATORS = {
     "counting.one_more_less": _more_or_less(1),
     "counting.ten_more_less": _more_or_less(TEN),
     "counting.hundred_more_less": _more_or_less(HUNDRED),
-    **counting_parity.GENERATORS,
-    **counting_objects.GENERATORS,
 }

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from manipulatives.lessons.strands.counting.steps import listed
-from manipulatives.lessons.strands.place_value.mistakes.rules import COMPOSING, DECOMPOSING, WORTH
+from manipulatives.lessons.strands.place_value.mistakes.rules import COMPOSING, DECOMPOSING, VALUE
 from manipulatives.lessons.strands.place_value.pools import UNITS, digits_in_place
 from manipulatives.lessons.strands.place_value.steps import (
     mat,
@@ -155,7 +155,7 @@ def _worth(request: Request) -> Task:
     place, number = request.item
     digit = dict(places_of(number))[place]
     right = digit * WORTH_OF[place]
-    found = [(rule, rule.wrong(number, PLACES[place])) for rule in WORTH]
+    found = [(rule, rule.wrong(number, PLACES[place])) for rule in VALUE]
     prompt = f"What is the {digit} in {number} worth?"
     return Task(
         skill=request.skill,

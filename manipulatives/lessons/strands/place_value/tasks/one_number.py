@@ -7,12 +7,12 @@ from itertools import permutations
 from typing import Any
 
 from manipulatives.lessons.strands.place_value.mistakes.rules import (
-    AS_THEY_COME,
     BUILDING,
-    COUNTS_BESIDE,
     EXPANDING,
     FROM_PARTS,
+    FROM_PARTS_IN_ORDER,
     READING,
+    READING_BLOCKS,
     WORDS,
 )
 from manipulatives.lessons.strands.place_value.pools import numbers
@@ -24,12 +24,6 @@ from manipulatives.lessons.strands.place_value.steps import (
     reading_steps,
     saying_steps,
     words_steps,
-)
-from manipulatives.lessons.strands.place_value.tasks import (
-    comparing as place_value_compare,
-)
-from manipulatives.lessons.strands.place_value.tasks import (
-    digits as place_value_digits,
 )
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
@@ -89,7 +83,7 @@ def _read(request: Request) -> Task:
     number = request.item
     blocks = _with_more(request) if request.options["pieces"] == "more" else fewest(number)
     found = [(rule, rule.wrong(number)) for rule in READING]
-    beside = (COUNTS_BESIDE, COUNTS_BESIDE.wrong(blocks))
+    of_blocks = [(rule, rule.wrong(blocks)) for rule in READING_BLOCKS]
     return _typed(
         request,
         number,
@@ -97,7 +91,7 @@ def _read(request: Request) -> Task:
         {**mat(blocks), **PICTURE},
         steps=reading_steps(blocks, number),
         mistakes=foreseen(
-            [beside, *found],
+            [*of_blocks, *found],
             request.vocabulary,
             right=number,
             numbers=done_with("write", number=number, blocks=dict(blocks)),
@@ -255,7 +249,7 @@ def _join(request: Request) -> Task:
     if request.options["parts"] == "mixed":
         parts = list(request.chance.choose([*permutations(parts)][1:]))
     found = [(rule, rule.wrong(number)) for rule in FROM_PARTS]
-    come = (AS_THEY_COME, AS_THEY_COME.wrong(parts))
+    in_order = [(rule, rule.wrong(parts)) for rule in FROM_PARTS_IN_ORDER]
     return _typed(
         request,
         number,
@@ -263,7 +257,7 @@ def _join(request: Request) -> Task:
         _empty(number),
         steps=joining_steps(number),
         mistakes=foreseen(
-            [*found, come],
+            [*found, *in_order],
             request.vocabulary,
             right=number,
             numbers=done_with("write", number=number, parts=parts),
@@ -291,6 +285,4 @@ GENERATORS = {
     "place_value.choose_words": TaskGenerator(items=_items, task=_choose_words, ease=_ease),
     "place_value.expanded_form": TaskGenerator(items=_items_of_parts, task=_expand, ease=_ease),
     "place_value.from_expanded": TaskGenerator(items=_items_of_parts, task=_join, ease=_ease),
-    **place_value_digits.GENERATORS,
-    **place_value_compare.GENERATORS,
 }
