@@ -87,8 +87,26 @@ def rules_in(folder: Path, *procedures: Wrong, **named: Wrong) -> tuple[Rule[Wro
         (13, 'Touch each one as you count.')
     """
     by_id = {procedure.__name__: procedure for procedure in procedures} | named
-    sentences = _sentences(folder / "mistakes.toml")
-    return tuple(Rule(name, wrong, **sentences[name]) for name, wrong in by_id.items())
+    return tuple(rule_in(folder, name, wrong) for name, wrong in by_id.items())
+
+
+def rule_in(folder: Path, name: str, wrong: Wrong) -> Rule[Wrong]:
+    """Return one rule, like `rules_in`.
+
+    Args:
+        folder: of the strand.
+        name: the id of the rule.
+        wrong: the function that gives what comes out.
+
+    Raises:
+        KeyError: the strand has no sentences for the rule.
+
+    Example:
+        >>> from manipulatives.lessons.strands import FOLDER
+        >>> rule_in(FOLDER / "counting", "one_missed", len).for_teacher
+        'May have passed over one.'
+    """
+    return Rule(name, wrong, **_sentences(folder / "mistakes.toml")[name])
 
 
 @cache
