@@ -16,9 +16,6 @@ from manipulatives.lessons.files import read_lesson
 from manipulatives.lessons.records.sessions import read_session
 from manipulatives.lessons.tasks.predicates import holds
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.widgets.round.board.widget import BoardRound
-from manipulatives.widgets.round.children import MANIPULATIVES
-from manipulatives.widgets.round.pupil.widget import PupilRound
 from support import guides
 from support.files import PACKAGE, ROOT, files
 from support.pdf import pages_of
@@ -83,16 +80,6 @@ def test_the_task_in_the_developers_document_is_one():
 def test_the_session_in_the_developers_document_is_one():
     session = read_session(block("json", holding='"manipulatives session"'))
     assert session.rounds[0].tasks[0].asked["answer"] == "4:30"
-
-
-def test_the_sizes_in_the_developers_document_are_those_of_the_assembled_widgets():
-    text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
-    rows = re.findall(r"^\| (\w+) \| (\d+) \| (\d+) \|$", text, re.MULTILINE)
-    classes = {**MANIPULATIVES, "BoardRound": BoardRound, "PupilRound": PupilRound}
-    assert {name: (int(code), int(style)) for name, code, style in rows} == {
-        name: tuple(round(len(str(vars(made)[part]).encode()) / 1000) for part in ("_esm", "_css"))
-        for name, made in classes.items()
-    }
 
 
 def test_every_folder_that_the_developers_document_names_is_there():

@@ -12,38 +12,33 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from manipulatives.data import table
 from manipulatives.drawings.shapes import Point
 from manipulatives.maths.number.place_value import Blocks
 
+_ROWS = table("block_rows")
+
 SIZES: Mapping[str, Point] = {
-    "thousands": (12.0, 12.0),
-    "hundreds": (10.0, 10.0),
-    "tens": (1.0, 10.0),
-    "ones": (1.0, 1.0),
+    place: (float(size["wide"]), float(size["high"]))
+    for place, size in table("blocks")["sizes"].items()
 }
 """Breadth and height of each block. A thousand is seen a little from above and from the right."""
 
-PITCH = 1.2
-GROUP, STACK = 3.0, 7.0
-FIVE, PAIR, ROW = 6.4, 0.8, 11.0
-STRIPS: Mapping[str, float] = {"thousands": 3.0, "hundreds": 1.6}
-CLEAR, FAN_FIVE, LENGTHS = 0.8, 0.6, (5, 10, 3, 2, 1)
-ROOM: Mapping[str, tuple[int, ...]] = {
-    "thousands": (9, 20),
-    "hundreds": (10, 20, 50, 100),
-    "tens": (10, 20, 40, 100, 200, 1000),
-    "ones": (20, 40, 70, 100, 200, 1000, 10000),
-}
-"""Room is kept for so many, so that not everything moves when one comes in."""
-
-MOST = 200
-"""More blocks than this in all are put in boxes, but for a few of each column."""
-
-LOOSE = 10
-BOX_SIZES = (1000, 100, 10)
+PITCH: float = _ROWS["pitch"]
+ONES: Mapping[str, float] = _ROWS["ones"]
+TENS: Mapping[str, float] = _ROWS["tens"]
+STRIPS: Mapping[str, float] = {place: _ROWS["fan"][place] for place in ("thousands", "hundreds")}
+CLEAR: float = _ROWS["fan"]["clear"]
+FAN_FIVE: float = _ROWS["fan"]["five"]
+LENGTHS: Sequence[int] = _ROWS["fan"]["lengths"]
+ROOM: Mapping[str, Sequence[int]] = _ROWS["room"]
+MOST: int = _ROWS["most"]
+LOOSE: int = _ROWS["loose"]
+BOX_SIZES: Sequence[int] = _ROWS["sizes"]
+BOX: Mapping[str, float] = _ROWS["box"]
+BOX_ROWS: Sequence[int] = _ROWS["box"]["rows"]
 SHARE = 1 / 12
-BOX_PITCH, BOX_LINE, BOX_MOST, BOX_FOOT = 1.25, 1.3, 1.6, 0.5
-BOX_ROWS, BOX_SHARE = (5, 10), 0.55
+"""A unit is no more than this of a column's height: a ten would fit."""
 
 
 @dataclass(frozen=True)
@@ -151,11 +146,14 @@ def _ones(most: int) -> list[Plan]:
 
         def spot(index: int) -> Point:
             ten, one = divmod(index, 10)
-            return STACK * (ten // deep) + PITCH * (one % 5), GROUP * (ten % deep) + PITCH * (
-                one // 5
-            )
+            across = ONES["stack"] * (ten // deep) + PITCH * (one % 5)
+            return across, ONES["group"] * (ten % deep) + PITCH * (one // 5)
 
-        return _closed(STACK * (stacks - 1) + 4 * PITCH + 1, GROUP * (deep - 1) + PITCH + 1, spot)
+        return _closed(
+            ONES["stack"] * (stacks - 1) + 4 * PITCH + 1,
+            ONES["group"] * (deep - 1) + PITCH + 1,
+            spot,
+        )
 
     return [plan(stacks) for stacks in range(1, tens + 1)]
 
@@ -164,14 +162,14 @@ def _tens(most: int) -> list[Plan]:
     fives = math.ceil(most / 5)
 
     def left(five: int) -> float:
-        return FIVE * five + PAIR * (five // 2)
+        return TENS["five"] * five + TENS["pair"] * (five // 2)
 
     def plan(across: int) -> Plan:
         def spot(index: int) -> Point:
             row, five = divmod(index // 5, across)
-            return left(five) + PITCH * (index % 5), ROW * row
+            return left(five) + PITCH * (index % 5), TENS["row"] * row
 
-        high = ROW * math.ceil(fives / across) - 1
+        high = TENS["row"] * math.ceil(fives / across) - 1
         return _closed(left(across - 1) + 4 * PITCH + 1, high, spot)
 
     return [plan(across) for across in (2, 1, *range(4, fives + 1, 2))]
@@ -314,24 +312,24 @@ def boxes_in(count: int, width: float, height: float, type_size: float) -> BoxRo
     boxes = boxes_of(count)
     found = []
     for row in BOX_ROWS:
-        side = min(BOX_MOST * type_size, width / ((row - 1) * BOX_PITCH + 1))
+        side = min(BOX["most"] * type_size, width / ((row - 1) * BOX["pitch"] + 1))
         rows = sum(math.ceil(many / row) for _, many in boxes)
-        lines = (BOX_FOOT + BOX_LINE * len(boxes)) * type_size
-        found.append(BoxRows(row, side, lines + BOX_PITCH * side * rows))
+        lines = (BOX["foot"] + BOX["line"] * len(boxes)) * type_size
+        found.append(BoxRows(row, side, lines + BOX["pitch"] * side * rows))
     five, ten = found
-    return ten if five.high > BOX_SHARE * height else five
+    return ten if five.high > BOX["share"] * height else five
 
 
 def box_spots(count: int, width: float, height: float, type_size: float) -> list[Boxes]:
     """Return where the boxes of a full column stand."""
     row, side, _ = boxes_in(count, width, height, type_size)
-    step = BOX_PITCH * side
+    step = BOX["pitch"] * side
     left = (width - (row - 1) * step - side) / 2
     top = 0.0
     found = []
     for size, many in boxes_of(count):
         line = top + type_size
-        top += BOX_LINE * type_size
+        top += BOX["line"] * type_size
         spots = [(left + step * (at % row), top + step * (at // row)) for at in range(many)]
         found.append(Boxes(size, line, spots))
         top += step * math.ceil(many / row)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from manipulatives.data import table
 from manipulatives.drawings.block_rows import (
     SIZES,
     Layout,
@@ -27,14 +28,14 @@ from manipulatives.maths.number.mats import check_mat
 from manipulatives.maths.number.place_names import counted
 from manipulatives.maths.number.place_value import BASE, PLACES, Blocks, check_places
 
-NAMES = {"compare": ("A", "B"), "add": ("A", "B"), "take": ("Left", "Taken away")}
-HEADS = {"thousands": "Thousands", "hundreds": "Hundreds", "tens": "Tens", "ones": "Ones"}
-SHORT = {"thousands": "Th", "hundreds": "H", "tens": "T", "ones": "O"}
-"""Headings where there is little room; the letters are common practice."""
+_WORDS = table("place_words")
+NAMES: dict[str, list[str]] = _WORDS["mats"]
+HEADS: dict[str, str] = _WORDS["heads"]
+SHORT: dict[str, str] = _WORDS["short"]
+"""Headings where there is little room."""
 
-BLOCK = {"corner": 0.16, "inset": 0.2, "back": 0.2}
-"""Proportions of the blocks, the same as in the browser, as shares of the side of a one: how far
-corners are rounded, lines inside end before the edge, each hundred of a thousand is set back."""
+BLOCK: dict[str, float] = table("blocks")
+"""Proportions of the blocks as shares of the side of a one."""
 
 TYPE_SHARE = 1 / 15
 """The size of the type as a share of the drawing's height, where nothing larger is asked for."""

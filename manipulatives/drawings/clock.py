@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from manipulatives.data import table
 from manipulatives.drawings.shapes import (
     Arc,
     Circle,
@@ -17,21 +18,12 @@ from manipulatives.drawings.shapes import (
 from manipulatives.maths.time.day import HOUR
 from manipulatives.maths.time.dial import Dial, check_dial, hour_passed
 
-FACE = {
-    "rim": {"radius": 0.988, "width": 0.024},
-    "five_ticks": {"inner": 0.89, "outer": 0.95, "width": 0.02},
-    "minute_ticks": {"inner": 0.92, "outer": 0.95, "width": 0.009},
-    "numerals": {"radius": 0.73, "size": 0.21, "halo": 0.03},
-    "minute_numbers": {"radius": 1.145, "size": 0.15, "badge": 0.102},
-    "hour": {"length": 0.51, "width": 0.085, "head": 0.17, "spread": 0.2},
-    "minute": {"length": 0.9, "width": 0.038, "tip": 0.022, "halo": 0.01},
-    "hub": {"radius": 0.05},
-    "sector": {"radius": 0.62},
-    "arc": {"inner": 0.905, "outer": 0.95, "gap": 1.2},
-    "field": {"plain": 1.01, "numbered": 1.26},
+FACE: dict[str, dict[str, float]] = {
+    part: {name: size if name == "gap" else round(size / 100, 6) for name, size in sizes.items()}
+    for part, sizes in table("clock_face").items()
 }
-"""Proportions of the face, the same as in the browser: every length is a share of the dial's
-radius, from the centre where it is a radius; `gap` is in degrees."""
+"""Proportions of the face: every length is a share of the dial's radius, from the centre where it
+is a radius; `gap` is in degrees."""
 
 SECTOR_EDGE = 0.01
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from manipulatives.data import table
 from manipulatives.drawings.shapes import (
     Circle,
     Paint,
@@ -19,23 +20,10 @@ from manipulatives.maths.money.coin import Coin
 from manipulatives.maths.money.coins import Currency
 from manipulatives.words.money import sign_on
 
-FACE = {
-    "rim": {"width": 0.06},
-    "line": {"radius": 0.87, "width": 0.025},
-    "edge": {"radius": 0.94, "width": 0.07, "tooth": 0.8},
-    "scallop": {"tooth": 3.0},
-    "centre": {"radius": 0.68, "width": 0.035},
-    "notch": {"half": 0.11, "dent": 0.14},
-    "numeral": {"size": 0.92, "below": 0.0},
-    "numeral_named": {"size": 0.68, "below": -0.28},
-    "name": {"size": 0.4, "below": 0.36, "breadth": 1.4},
-    "name_alone": {"size": 0.62, "below": 0.0, "breadth": 1.62},
-}
-"""Proportions of a coin, the same as in the browser: shares of its radius; `tooth` is in
-millimetres and `half`, of a notch, in radians."""
+FACE = table("coin_face")
+"""Proportions of a coin: shares of its radius; `tooth` is in millimetres and `half`, of a notch, in
+radians."""
 
-LETTER = 0.56
-FIT = (1.1, 1.0, 0.76, 0.6)
 _LETTER_HEIGHT = 0.52
 _LEADING = 0.95
 _TWO_LINES = 0.8
@@ -217,7 +205,7 @@ def coin_face(
 
 def _numeral(sign: str, at: Point, r: float, *, named: bool) -> Text:
     place = FACE["numeral_named" if named else "numeral"]
-    size = r * place["size"] * FIT[min(len(sign), len(FIT)) - 1]
+    size = r * place["size"] * FACE["fit"][min(len(sign), len(FACE["fit"])) - 1]
     return centred((at[0], at[1] + r * place["below"]), sign, size, role="worth")
 
 
@@ -226,7 +214,7 @@ def _name(coin: Coin, at: Point, scale: float, *, alone: bool) -> list[Text]:
     lines = coin.name.split()
     r = coin.diameter / 2 * scale
     most = place["size"] * (_TWO_LINES if len(lines) > 1 else 1)
-    size = r * min(most, place["breadth"] / max(map(len, lines)) / LETTER)
+    size = r * min(most, place["breadth"] / max(map(len, lines)) / FACE["letter"])
     middle = at[1] + r * place["below"] + size * _LETTER_HEIGHT / 2
     return [
         Text(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from manipulatives.data import table
 from manipulatives.drawings.block_rows import SIZES
 from manipulatives.drawings.blocks import SHORT, block_shapes
 from manipulatives.drawings.shapes import (
@@ -28,8 +29,10 @@ TYPE, MARK, HEAD = 0.62, 0.36, 0.5
 """Size of digits and marks, and height of the headings, as shares of a square."""
 
 _PARTS_WIDE, _PARTS_TYPE = 1.75, 0.5
-_PITCH = {"ones": 1.3, "tens": 1.35, "hundreds": 1.7, "thousands": 3.0}
-_COLUMN, _GAP, _ROW, _MOST = 5, 3.0, 13.0, 40
+_STRIP = table("blocks")["strip"]
+_PITCH: dict[str, float] = _STRIP["pitch"]
+_COLUMN, _MOST = _STRIP["column"], _STRIP["most"]
+_GAP, _ROW = 3.0, 13.0
 _UNIT = 0.9
 _BELOW = PLACES[::-1]
 _EDGE = 0.4
@@ -133,7 +136,7 @@ class _Sheet:
         size = max(self.least, 0.5 * self.head)
         for column in range(min(self.across, len(self.sum["answer"]))):
             place = _BELOW[min(column, 3)]
-            text = SHORT[place] if column < len(_BELOW) else "TTh"
+            text = SHORT[place if column < len(_BELOW) else "ten thousands"]
             middle = self._middle(column, 0)[0], self.head / 2
             yield centred(middle, text, size, colour=place, role="heading")
 

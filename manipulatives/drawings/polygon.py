@@ -6,6 +6,7 @@ import math
 from collections.abc import Collection, Sequence
 from itertools import pairwise
 
+from manipulatives.data import table
 from manipulatives.drawings.polygon_marks import Mark, Spot, marks_of
 from manipulatives.drawings.shapes import (
     Box,
@@ -24,19 +25,8 @@ from manipulatives.maths.shapes.outline import outline_of
 from manipulatives.maths.shapes.papers import SPACES, UNIT, Grid, dots, place
 from manipulatives.maths.shapes.shares import shares_of
 
-PAPER = {
-    "margin": 64,
-    "dot": 5,
-    "line": 9,
-    "guide": 22,
-    "point": 14,
-    "mark": 5,
-    "cut": 8,
-    "crossing": 26,
-    "number": 44,
-}
-"""Lengths in hundredths of a space, the same as in the browser: radii of dots, points and of the
-ring around a crossing, widths of lines, the size of numbers."""
+PAPER: dict[str, float] = table("shape_marks")["paper"]
+"""Lengths in hundredths of a space."""
 COLOURS = {
     "right": "hour",
     "equal": "minute",

@@ -11,20 +11,14 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from manipulatives.data import table
 from manipulatives.maths.shapes.data import Shape, check_shape
 from manipulatives.maths.shapes.outline import Outline, outline_of
 from manipulatives.maths.shapes.papers import Grid, place
 from manipulatives.maths.shapes.properties import Properties, properties_of
 
-SIZES: dict[str, dict[str, float]] = {
-    "right": {"side": 48, "share": 0.35},
-    "equal": {"half": 17, "gap": 14, "along": -0.2, "full": 140},
-    "parallel": {"half": 13, "long": 16, "gap": 16, "along": 0.2},
-    "mirror": {"beyond": 50},
-    "number": {"side": 36, "corner": 42},
-}
-"""Lengths of the marks. `share` and `along` are shares of a side, `along` from its middle, which is
-left free; marks of a side shorter than `full` are smaller."""
+SIZES: dict[str, dict[str, float]] = table("shape_marks")
+"""Lengths of the marks."""
 MARKED = ("right_angles", "equal_sides", "parallel", "mirror_lines", "crossing")
 COUNTED = ("", "sides", "vertices")
 MOST_GROUPS = 4

@@ -1,13 +1,11 @@
-"""The kit's colours by name, read from the one file that says them."""
+"""The kit's colours by name, read from the style sheet of the design tokens."""
 
 from __future__ import annotations
 
 import re
 from functools import cache
-from pathlib import Path
 
-TOKENS = Path(__file__).parents[1] / "data" / "tokens.css"
-"""The style sheet that the widgets take their colours from."""
+from manipulatives.data import TOKENS
 
 
 @cache

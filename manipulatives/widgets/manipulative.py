@@ -37,7 +37,7 @@ class KitWidget(anywidget.AnyWidget):
 
 
 @contextlib.contextmanager
-def told() -> Iterator[None]:
+def value_errors_as_trait_errors() -> Iterator[None]:
     """Hand on as a TraitError what a check of the mathematics says."""
     try:
         yield

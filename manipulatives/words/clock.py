@@ -8,6 +8,7 @@ words of the programmes of study for England (Department for Education, 2013, Ye
 
 from __future__ import annotations
 
+from manipulatives.data import table
 from manipulatives.maths.time.day import HALF_HOUR, HOUR, check_time
 from manipulatives.maths.vocabulary import check_vocabulary
 from manipulatives.words.clock_digits import half_name
@@ -15,11 +16,8 @@ from manipulatives.words.clock_digits import half_name
 STYLES = ("digital", "relative")
 _USUAL_STYLE = {"us": "digital", "uk": "relative"}
 
-_SMALL = (  # noqa: SIM905 - the formatter would make twenty lines of a list
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen "
-    "fifteen sixteen seventeen eighteen nineteen"
-).split()
-_TENS = ("", "", "twenty", "thirty", "forty", "fifty")
+_SMALL: list[str] = table("number_words")["small"]
+_TENS: list[str] = table("number_words")["tens"]
 _PARTS = {15: ("quarter", "a quarter"), 30: ("half",)}
 _WAYS = {"past": ("past", "after"), "to": ("to", "of", "till", "before")}
 

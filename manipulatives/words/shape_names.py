@@ -19,23 +19,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from manipulatives.data import table
 from manipulatives.maths.shapes.outline import Outline
 from manipulatives.maths.shapes.properties import QUADRILATERAL, Properties
 from manipulatives.maths.vocabulary import VOCABULARIES
 
 DEFINITIONS = ("inclusive", "exclusive")
-BY_SIDES = {
-    3: "triangle",
-    4: "quadrilateral",
-    5: "pentagon",
-    6: "hexagon",
-    7: "heptagon",
-    8: "octagon",
-    9: "nonagon",
-    10: "decagon",
-    11: "hendecagon",
-    12: "dodecagon",
-    20: "icosagon",
+BY_SIDES: dict[int, str] = {
+    int(sides): name for sides, name in table("shape_words")["sides"].items()
 }
 LEAST_STAR = 4
 _CROSSINGS = 5

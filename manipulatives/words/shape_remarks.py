@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from manipulatives.data import table
 from manipulatives.maths.shapes.data import Shape, check_shape
 from manipulatives.maths.shapes.outline import Outline, outline_of
 from manipulatives.maths.shapes.papers import Grid
@@ -9,25 +10,10 @@ from manipulatives.maths.shapes.properties import properties_of
 from manipulatives.maths.shapes.shares import Shares, shares_of
 from manipulatives.words.shape_names import US, Wording, is_pentagram, is_star
 
-_CURVES = {
-    "circle": "A circle: no straight side and no vertex.",
-    "half circle": "Half circle: one straight side, one curved, two corners.",
-    "quarter circle": "Quarter circle: two straight sides, one curved, three corners.",
-}
-_FAULTS = {
-    "flat": "All points lie on one line, with nothing inside.",
-    "overlap": "Two sides lie on each other.",
-    "crossing": "Here two sides cross.",
-    "touching": "Here a corner touches another side.",
-}
-_NO_POLYGON = {
-    "overlap": "Two sides lie on each other: this is no polygon.",
-    "crossing": "Sides cross, so this is no polygon.",
-    "touching": "A corner touches another side: this is no polygon.",
-}
-PARTS = {
-    "us": {2: "halves", 3: "thirds", 4: "fourths"},
-    "uk": {2: "halves", 3: "thirds", 4: "quarters"},
+_WORDS = table("shape_words")
+PARTS: dict[str, dict[int, str]] = {
+    vocabulary: {int(many): called for many, called in names.items()}
+    for vocabulary, names in _WORDS["shares"].items()
 }
 
 
@@ -54,7 +40,7 @@ def remark(given: Shape, grid: Grid, wording: Wording = US) -> str | None:
     if shares and len(shares.areas) > 1:
         return shares_in_words(shares, wording)
     if "curve" in shape:
-        return _CURVES[shape["curve"]]
+        return str(_WORDS["curves"][shape["curve"]])
     outline = outline_of(shape, grid)
     return _trouble(outline) or _no_vertices(outline) or _star(outline, grid)
 
@@ -62,17 +48,12 @@ def remark(given: Shape, grid: Grid, wording: Wording = US) -> str | None:
 def _trouble(outline: Outline) -> str | None:
     if outline.fault == "few":
         many = len(set(outline.points))
-        counts = (
-            "There are no points yet.",
-            "One point makes no side.",
-            "Two points make one side.",
-        )
-        return counts[many]
+        return str(_WORDS["few"][many])
     if is_pentagram(outline):
         return "A pentagram: five strokes that cross. It is no polygon."
-    if outline.closed and outline.fault in _NO_POLYGON:
-        return _NO_POLYGON[outline.fault]
-    return _FAULTS[outline.fault] if outline.fault else None
+    if outline.closed and outline.fault in _WORDS["closed"]:
+        return str(_WORDS["closed"][outline.fault])
+    return str(_WORDS["open"][outline.fault]) if outline.fault else None
 
 
 def _no_vertices(outline: Outline) -> str | None:

@@ -32,12 +32,15 @@ const put = (name, value) => {
   if (changed) tell(name);
 };
 const kit = { sets: [], saves: 0, outside: put, ready: false, get: (name) => state[name] };
+kit.listeners = () => [...listeners.values()].flat().length;
 const model = {
   get: (name) => state[name],
   set(name, value) { kit.sets.push([name, structuredClone(value)]); put(name, value); },
   save_changes() { kit.saves += 1; },
   on(name, listener) { listeners.set(name, [...(listeners.get(name) ?? []), listener]); },
-  off() {},
+  off(name, listener) {
+    listeners.set(name, (listeners.get(name) ?? []).filter((other) => other !== listener));
+  },
 };
 window.kit = kit;
 kit.end = new AbortController();

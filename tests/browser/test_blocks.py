@@ -17,6 +17,7 @@ from manipulatives.outputs.page.saved import SavedWidgets, states_of, with_parts
 from manipulatives.widgets.blocks import PlaceValueBlocks
 from support.blocks import random_blocks
 from support.chromium import visit
+from support.touch import Fingers
 
 BOX = """([at, place, index]) => {
   const mat = document.querySelectorAll(".blocks-mat")[at];
@@ -819,6 +820,26 @@ def test_blocks_can_be_taken_and_traded_beside_boxes(table):
     table.settle()
     table.drag(table.block("ones"), table.source("ones"))
     assert table.mat == [{"tens": 1, "ones": 334}]
+
+
+def test_two_fingers_carry_blocks_at_once(table):
+    table.show(mat=[{"tens": 3, "ones": 4}], trades="none")
+    fingers = Fingers(table.page)
+    ten, one = table.block("tens", 0), table.block("ones", 0)
+    box = table.page.locator(".blocks-box").bounding_box()
+    away = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    fingers.down(1, ten)
+    fingers.down(2, one)
+    fingers.move(1, away)
+    fingers.move(2, away)
+    assert table.page.locator(".is-away").count() == 2
+    assert table.page.locator(".blocks-hand .block").count() == 2
+    fingers.up(1)
+    assert table.mat == [{"tens": 2, "ones": 4}]
+    assert table.page.locator(".blocks-hand .block").count() == 1
+    fingers.up(2)
+    assert table.mat == [{"tens": 2, "ones": 3}]
+    assert table.page.locator(".is-away, .blocks-hand .block").count() == 0
 
 
 def test_a_drag_is_painted_in_the_frame_that_it_happens_in(table):

@@ -7,6 +7,7 @@ from browser.harness import open_widget
 
 from manipulatives.maths.time.dial import dial_at
 from manipulatives.widgets.clock import Clock
+from support.touch import Fingers
 
 # From degrees and hundredths of the dial's radius to pixels.
 SPOT = """([degrees, radius]) => {
@@ -687,6 +688,38 @@ def test_a_half_of_the_day_stays_on_the_line_of_the_digits(board):
         height = board.page.locator(".clock-digits").bounding_box()["height"]
         board.show("1:00 am", digital=True, half_day=True, place="width: 1000px; height: 700px")
         assert board.page.locator(".clock-digits").bounding_box()["height"] == height
+
+
+def test_two_fingers_hold_the_two_hands_of_a_free_clock(board):
+    board.show("3:00", mode="free")
+    fingers = Fingers(board.page)
+    fingers.down(1, board.spot(90, 35))
+    fingers.down(2, board.spot(0, 75))
+    for degrees in range(10, 61, 10):
+        fingers.move(1, board.spot(90 + degrees, 35))
+        fingers.move(2, board.spot(-degrees, 75))
+    assert board.dial == {"hour": 300, "minute": 50, "half": "am"}
+    fingers.up(1)
+    fingers.move(2, board.spot(-90, 75))
+    fingers.up(2)
+    assert board.dial == {"hour": 300, "minute": 45, "half": "am"}
+    # What both did together is one step.
+    board.press("Undo")
+    assert board.dial == {"hour": 180, "minute": 0, "half": "am"}
+
+
+def test_of_geared_hands_a_second_finger_takes_none(board):
+    board.show("3:00")
+    fingers = Fingers(board.page)
+    fingers.down(1, board.spot(0, 75))
+    fingers.down(2, board.spot(90, 35))
+    fingers.move(2, board.spot(150, 35))
+    assert board.time == "3:00 am"
+    fingers.move(1, board.spot(30, 75))
+    assert board.time == "3:05 am"
+    fingers.up(2)
+    fingers.up(1)
+    assert board.time == "3:05 am"
 
 
 def test_a_view_that_has_ended_is_silent(board):

@@ -12,6 +12,7 @@ from browser.harness import open_widget
 from manipulatives.maths.money.places import MAT
 from manipulatives.maths.money.tray import check_tray, tray_facts, tray_of
 from manipulatives.widgets.coins import CoinTray
+from support.touch import Fingers
 
 # From a place on the mat to pixels.
 SPOT = """([x, y]) => {
@@ -838,6 +839,41 @@ def test_two_views_of_one_tray_agree_and_speak_through_one_region(table):
         assert table.page.locator(".coins-lying > .coin").count() == 2 * len(kinds.split())
     table.says("10 cents on the tray. 45 cents.")
     assert table.page.locator("#kit-live").count() == 1
+
+
+def test_two_fingers_hold_two_coins(table):
+    table.show("25 10 5 1", panel=False)
+    before = table.tray
+    fingers = Fingers(table.page)
+    fingers.down(1, table.coin(0))
+    fingers.down(2, table.coin(2))
+    fingers.move(1, table.spot(300, 900))
+    fingers.move(2, table.spot(1000, 900))
+    assert table.page.locator(".coins-floating .coin").count() == 2
+    assert table.page.locator(".coins-lying .is-lifted").count() == 2
+    fingers.up(2)
+    assert table.page.locator(".coins-floating .coin").count() == 1
+    assert table.page.locator(".coins-lying .is-lifted").count() == 1
+    fingers.up(1)
+    assert table.page.locator(".coins-floating .coin").count() == 0
+    near = {lying["coin"]: (lying["x"], lying["y"]) for lying in table.tray}
+    assert near["25"] == pytest.approx((300, 900), abs=10)
+    assert near["5"] == pytest.approx((1000, 900), abs=10)
+    # Each was a step of its own.
+    table.press("Undo")
+    table.press("Undo")
+    assert table.tray == before
+
+
+def test_a_coin_that_is_held_can_be_swept_away(table):
+    table.show("25 10")
+    fingers = Fingers(table.page)
+    fingers.down(1, table.coin(0))
+    fingers.move(1, table.spot(300, 900))
+    table.page.evaluate("kit.outside('tray', [])")
+    fingers.up(1)
+    assert table.tray == []
+    assert table.page.locator(".coins-floating").count() == 0
 
 
 def test_a_view_that_has_ended_is_silent(table):

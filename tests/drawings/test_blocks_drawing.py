@@ -1,8 +1,6 @@
 from __future__ import annotations
 
-import json
 import re
-from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -15,7 +13,6 @@ from manipulatives.drawings.svg import svg_of
 from manipulatives.maths.number.place_value import PLACES, fewest
 from support.blocks import blocks
 
-CASES = json.loads((Path(__file__).parents[1] / "cases" / "block_rows.json").read_text("utf-8"))
 NUMBER = re.compile(r"-?\d*\.?\d+")
 
 
@@ -125,7 +122,7 @@ def test_a_place_is_told_by_shape_and_heading_and_not_by_colour_alone():
 @pytest.mark.parametrize("place", PLACES)
 def test_a_block_has_the_outlines_that_the_browser_draws(js, place):
     """The corners of the browser's paths, without their roundings, beside those on paper."""
-    (paths,) = js("blocks/drawing/block.js", "outlines", [[place]])
+    (paths,) = js("blocks/state/block.js", "outlines", [[place]])
     shapes = block_shapes(place, (0, 0), 1.0)
     face = next(shape for shape in shapes if shape.role == place)
     (drawn,) = [path["d"] for path in paths if path["part"] == "face"]
@@ -153,10 +150,6 @@ def test_a_ten_is_ten_ones_and_a_hundred_ten_tens():
     for place, lines in (("ones", 0), ("tens", 9), ("hundreds", 18), ("thousands", 27)):
         shapes = block_shapes(place, (0, 0), 1.0)
         assert len([shape for shape in shapes if shape.role == "inside"]) == lines
-
-
-def test_the_forms_are_those_of_the_cases():
-    assert CASES["block"] == BLOCK
 
 
 @pytest.mark.parametrize("wrong", [None, [], [{"ones": -1}], 35])

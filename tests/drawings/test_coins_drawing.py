@@ -1,9 +1,7 @@
 from __future__ import annotations
 
-import json
 import math
 import re
-import subprocess
 
 import pytest
 from shapely import Polygon as Region
@@ -19,10 +17,7 @@ from manipulatives.maths.money.coin import Coin
 from manipulatives.maths.money.coins import CURRENCIES, currency
 from manipulatives.maths.money.places import MAT
 from manipulatives.maths.money.tray import tray_of
-from support.files import ROOT
-from support.node import QUIET, find_module, node
 
-CASES = json.loads((ROOT / "tests" / "cases" / "coin_face.json").read_text("utf-8"))
 COINS = [(code, coin) for code, money in CURRENCIES.items() for coin in money.coins]
 IDS = [f"{code} {coin.key}" for code, coin in COINS]
 
@@ -33,27 +28,6 @@ def of_role(drawing, role):
 
 def metal(drawing):
     return [shape for shape in drawing.shapes if shape.role.startswith("coin ")]
-
-
-def browser_face():
-    script = f"import {{ FACE }} from {json.dumps(find_module('coins/drawing/face.js').as_uri())};"
-    done = subprocess.run(
-        [node(), QUIET, "--input-type=module", "-e", f"{script} console.log(JSON.stringify(FACE))"],
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    return json.loads(done.stdout)
-
-
-def test_paper_and_browser_draw_coins_in_the_same_proportions():
-    cases = {part: shares for part, shares in CASES.items() if part != "about"}
-    assert {**FACE, "grip": cases["grip"]} == cases
-    drawn = browser_face()
-    for part in ("edge", "scallop"):
-        # The browser counts in tenths of a millimetre.
-        drawn[part]["tooth"] /= 10
-    assert drawn == cases
 
 
 def widths(region):
@@ -114,7 +88,7 @@ def numbers(path):
 @pytest.mark.parametrize(("code", "coin"), COINS, ids=IDS)
 def test_the_browser_draws_the_same_outline(js, code, coin):
     del code
-    (path,) = js("coins/drawing/face.js", "outline", [[coin.to_data()]])
+    (path,) = js("coins/state/face.js", "outline", [[coin.to_data()]])
     ours = Region([(10 * x, 10 * y) for x, y in outline(coin)])
     if coin.notches:
         ends = numbers(re.sub(r"A[\d.]+ [\d.]+ 0 0 [01] ", " ", path))
@@ -138,7 +112,7 @@ def test_the_browser_draws_the_same_outline(js, code, coin):
 @pytest.mark.parametrize(("code", "coin"), COINS, ids=IDS)
 def test_the_browser_draws_the_same_teeth(js, code, coin):
     del code
-    (dashes,) = js("coins/drawing/face.js", "teeth", [[coin.to_data()]])
+    (dashes,) = js("coins/state/face.js", "teeth", [[coin.to_data()]])
     assert [dash / 10 for dash in dashes] == pytest.approx(list(teeth(coin)))
     if coin.edge in ("milled", "scalloped", "interrupted"):
         once_around = 2 * math.pi * FACE["edge"]["radius"] * coin.diameter / 2
@@ -151,9 +125,7 @@ def test_the_browser_draws_the_same_teeth(js, code, coin):
 @pytest.mark.parametrize("alone", [False, True])
 def test_names_are_as_large_on_paper_as_in_the_browser(js, alone):
     calls = [[coin.to_data(), alone] for _, coin in COINS]
-    for (code, coin), found in zip(
-        COINS, js("coins/drawing/face.js", "nameOn", calls), strict=True
-    ):
+    for (code, coin), found in zip(COINS, js("coins/state/face.js", "nameOn", calls), strict=True):
         shapes = coin_face(
             coin, CURRENCIES[code], (0, 0), worth=not alone, name=True, scale=1, least=0
         )

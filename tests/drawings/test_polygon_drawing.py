@@ -1,51 +1,25 @@
 from __future__ import annotations
 
-import json
 import math
-import subprocess
 
 import pytest
 from shapely.geometry import LineString, Polygon
 
 from manipulatives.drawings.polygon import PAPER, cut_spots, outline_spots, polygon_drawing
-from manipulatives.drawings.polygon_marks import MARKED, SIZES, marks_of
+from manipulatives.drawings.polygon_marks import MARKED, marks_of
 from manipulatives.drawings.shapes import Box, Circle, Line, Text
 from manipulatives.drawings.shapes import Polygon as Chain
 from manipulatives.maths.shapes.papers import GRIDS, dots, place
 from manipulatives.maths.shapes.ready import ready_shapes
 from manipulatives.words.shape_facts import shape_facts
-from support.node import QUIET, find_module, node
 
 BOX = {"points": [[1, 1], [7, 1], [7, 5], [1, 5]], "closed": True}
 SIZE = 80.0
 UNIT = SIZE / (800 + 2 * PAPER["margin"])
 
 
-def constant(module, name):
-    """A constant of a module in the browser's language."""
-    script = f"import {{ {name} }} from {json.dumps(find_module(module).as_uri())};"
-    done = subprocess.run(
-        [
-            node(),
-            QUIET,
-            "--input-type=module",
-            "-e",
-            f"{script} console.log(JSON.stringify({name}))",
-        ],
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    return json.loads(done.stdout)
-
-
 def of_role(drawing, role):
     return [shape for shape in drawing.shapes if shape.role == role]
-
-
-def test_paper_and_marks_have_the_sizes_that_the_browser_draws():
-    assert constant("polygon/drawing/marks.js", "SIZES") == SIZES
-    assert constant("polygon/drawing/drawing.js", "PAPER") == PAPER
 
 
 @pytest.mark.parametrize("grid", GRIDS)

@@ -96,16 +96,21 @@ const grammar = [
     message: "Export one plain name.",
   },
   {
-    selector: "ImportDefaultSpecifier, ImportNamespaceSpecifier",
+    selector: "ImportDeclaration[source.value=/[.]js$/] > ImportDefaultSpecifier, " +
+      "ImportNamespaceSpecifier",
     message: "Import by name: import { a, b } from \"./x.js\";",
+  },
+  {
+    selector: "ImportDeclaration[source.value=/[.]json$/] > ImportSpecifier",
+    message: "Import a table whole: import a from \"./x.json\" with { type: \"json\" };",
   },
   {
     selector: "ImportDeclaration[specifiers.length=0]",
     message: "A module does nothing by being imported; import a name.",
   },
   {
-    selector: "ImportDeclaration[source.value!=/^[.][.]?[/].*[.]js$/]",
-    message: "Import from a relative path that ends in .js.",
+    selector: "ImportDeclaration[source.value!=/^[.][.]?[/].*[.](js|json)$/]",
+    message: "Import from a relative path that ends in .js or .json.",
   },
   { selector: "ImportExpression", message: "A blob: URL has no folder to import from." },
   { selector: "Program > ExpressionStatement AwaitExpression.expression", message: noAwait },
@@ -129,7 +134,7 @@ export default [
   {
     files: ["**/*.js", "**/*.mjs"],
     plugins: { "@stylistic": stylistic },
-    languageOptions: { ecmaVersion: 2022, sourceType: "module" },
+    languageOptions: { ecmaVersion: 2025, sourceType: "module" },
     rules: { ...care, "no-restricted-syntax": ["error", ...text] },
   },
   {
@@ -141,6 +146,7 @@ export default [
       "no-inline-comments": ["error", { ignorePattern: "@type" }],
       "no-restricted-syntax": ["error", ...text, ...grammar],
       "kit/listeners": "error",
+      "kit/own-name": "error",
       "kit/same-name": "error",
       "jsdoc/require-jsdoc": ["error", { publicOnly: true, require: { ClassDeclaration: true } }],
       "jsdoc/require-param": "error",

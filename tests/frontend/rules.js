@@ -42,4 +42,20 @@ const sameName = {
   },
 };
 
-export default { rules: { listeners, "same-name": sameName } };
+/**
+ * An export does not have the name of something of the browser, for the assembler declares it
+ * before modules that may mean the browser's.
+ */
+const ownName = {
+  create(context) {
+    return {
+      "ExportNamedDeclaration > :matches(*, VariableDeclaration > *) > Identifier.id"(node) {
+        if (Object.hasOwn(context.languageOptions.globals, node.name)) {
+          context.report({ node, message: `Browsers have a ${node.name} of their own.` });
+        }
+      },
+    };
+  },
+};
+
+export default { rules: { listeners, "own-name": ownName, "same-name": sameName } };

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { openHost } from "../../manipulatives/outputs/page/host/host.js";
 import { Model } from "../../manipulatives/outputs/page/host/model.js";
-import { alike } from "../../manipulatives/widgets/shared/alike.js";
+import { alike } from "../../manipulatives/widgets/shared/state/alike.js";
 import { referred, traits } from "../../manipulatives/outputs/page/host/saved.js";
 
 /** Everything that a model tells, in order. */

@@ -23,7 +23,7 @@ test("a code is letters and digits, however it is typed", () => {
 
 test("work is kept under lesson and code, and forgotten for one pupil alone", () => {
   const shelf = storage();
-  const work = { stage: 1, parts: { one: { kept: {}, results: [] } } };
+  const work = { stage: 1, parts: { one: { kept: {}, results: [] } }, record: null };
   openWork(shelf, "Market 7", "A1").write(work);
   openWork(shelf, "Market 7", "").write(work);
   assert.deepEqual(openWork(shelf, "Market 7", "A1").read(), work);
@@ -39,7 +39,9 @@ test("work that cannot be used is none", () => {
   for (const kept of [null, 7, {}, { stage: -1, parts: {} }, { stage: 0, parts: null }]) {
     assert.equal(workIn(kept), null);
   }
-  assert.deepEqual(workIn({ stage: 0, parts: { a: { results: "x" } } }), { stage: 0, parts: {} });
+  assert.deepEqual(
+    workIn({ stage: 0, parts: { a: { results: "x" } } }), { stage: 0, parts: {}, record: null },
+  );
 });
 
 test("a browser that keeps nothing is known by trying", () => {

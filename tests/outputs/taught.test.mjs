@@ -6,7 +6,7 @@ import {
   MARKS, marksOf, sessionContents, sessionFile, wordsOf,
 } from "../../manipulatives/outputs/page/teacher/marks.js";
 import { newRecord, recordOf, revised } from "../../manipulatives/outputs/page/shared/record.js";
-import { openMemory } from "../../manipulatives/widgets/shared/memory.js";
+import { lessonStorage } from "../../manipulatives/widgets/shared/state/storage.js";
 import {
   inDigits, inMinutes, passed, spentOf, total, unspent,
 } from "../../manipulatives/outputs/page/teacher/spent.js";
@@ -130,8 +130,8 @@ function storeOver(held) {
 test("a lesson's memory is its own, and is forgotten with what its rounds keep", () => {
   const held = new Map();
   const storage = storeOver(held);
-  const ferry = openMemory(storage, "ferry 7");
-  const market = openMemory(storage, "market 7");
+  const ferry = lessonStorage(storage, "ferry 7");
+  const market = lessonStorage(storage, "market 7");
   ferry.write("stage", 2);
   market.write("stage", 3);
   held.set("ferry 7/a round", "{}");
@@ -167,7 +167,7 @@ test("where keeping is refused nothing is kept and nothing breaks", () => {
     throw new Error("refused");
   };
   for (const storage of [null, { getItem: refuse, setItem: refuse }]) {
-    const memory = openMemory(storage, "ferry 7");
+    const memory = lessonStorage(storage, "ferry 7");
     memory.write("stage", 2);
     memory.forget();
     assert.equal(memory.read("stage"), null);

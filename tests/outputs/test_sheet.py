@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 import io
 import itertools
-import json
 import math
 import os
 import re
@@ -14,7 +13,6 @@ import sys
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from fractions import Fraction
-from pathlib import Path as FilePath
 
 import pytest
 from hypothesis import given
@@ -22,6 +20,7 @@ from hypothesis import strategies as st
 from num2words import num2words
 from pypdf import PdfReader
 
+from manipulatives.drawings.clock import FACE
 from manipulatives.drawings.shapes import Circle, Drawing, Text
 from manipulatives.drawings.tokens import colour
 from manipulatives.lessons.files import write_lesson
@@ -43,7 +42,6 @@ PAPER_SIZES = {"a4": (210, 297), "letter": (8.5 * 25.4, 11 * 25.4)}
 LEAST_MARGIN = 12.7
 WHITE = "#ffffff"
 
-FACE = FilePath(__file__).parents[1] / "cases" / "clock_face.json"
 READ = "time.read_five_minutes"
 LONG = "One more before home time, with a heading that goes on until it is broken"
 WIDE = Lesson(
@@ -358,16 +356,15 @@ def test_lines_to_write_on_are_a_hand_apart_for_six_and_seven_year_olds():
 @pytest.mark.parametrize("paper", PAPER_SIZES)
 @pytest.mark.parametrize(("large", "size"), [(False, 44), (True, 58)])
 def test_faces_are_drawn_to_scale(paper, large, size):
-    face = json.loads(FACE.read_text(encoding="utf-8"))
-    radius = size / 2 / face["field"]["plain"]
+    radius = size / 2 / FACE["field"]["plain"]
     for page in printed(Round(READ, seed=3, tasks=7), paper=paper, large=large):
         for rim in rims(page):
             left, top, right, bottom = rim.box
-            across = 2 * radius * (face["rim"]["radius"] + face["rim"]["width"] / 2)
+            across = 2 * radius * (FACE["rim"]["radius"] + FACE["rim"]["width"] / 2)
             assert right - left == pytest.approx(across, abs=0.1)
             assert bottom - top == pytest.approx(across, abs=0.1)
             for token in ("hour", "minute"):
-                length = face[token]["length"]
+                length = FACE[token]["length"]
                 (path,) = hand(page, rim, token)
                 far = max(math.dist(point, centre(rim.box)) for point in path.points)
                 assert far == pytest.approx(length * radius, abs=0.1)

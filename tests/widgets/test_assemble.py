@@ -50,9 +50,102 @@ def test_a_module_that_two_others_import_is_carried_once(tmp_path):
     assert assemble(entry).count("const DEPTH = 1;") == 1
 
 
+def test_a_table_is_carried_once_and_without_what_explains_it(tmp_path):
+    (tmp_path / "table.json").write_text('{"about": "Numbers.", "two": [2, "\u00a2"]}', "utf-8")
+    wanted = 'import T from "./table.json" with { type: "json" };\n'
+    entry = _write(
+        tmp_path,
+        deep=f"{wanted}export const TWO = T.two;\n",
+        entry=f'{wanted}import {{ TWO }} from "./deep.js";\nexport default [T, TWO];\n',
+    )
+    joined = tmp_path / "joined.mjs"
+    joined.write_text(assemble(entry), "utf-8")
+    assert joined.read_text("utf-8").count("\u00a2") == 1
+    code = f"import made from {joined.as_uri()!r}; console.log(JSON.stringify(made))"
+    ran = subprocess.run(
+        [node(), "--input-type=module", "-e", code],
+        capture_output=True,
+        encoding="utf-8",
+        check=True,
+    )
+    assert ran.stdout == '[{"two":[2,"\u00a2"]},[2,"\u00a2"]]\n'
+
+
+def test_a_table_that_is_no_json_is_refused_by_its_name(tmp_path):
+    (tmp_path / "table.json").write_text("{two: 2}", "utf-8")
+    entry = _write(
+        tmp_path,
+        entry='import T from "./table.json" with { type: "json" };\nexport default T;\n',
+    )
+    with pytest.raises(ModuleProblem, match=r"^table\.json: this is not JSON"):
+        assemble(entry)
+
+
+def test_a_missing_table_is_named_with_the_line_that_wants_it(tmp_path):
+    entry = _write(
+        tmp_path,
+        entry='import T from "./gone.json" with { type: "json" };\nexport default T;\n',
+    )
+    with pytest.raises(FileNotFoundError, match=r"entry\.js:1: there is no module \./gone\.json"):
+        assemble(entry)
+
+
+def test_exports_of_one_name_are_told_apart(tmp_path):
+    entry = _write(
+        tmp_path,
+        one='export const SIZE = 1;\nexport const OTHER = "one";\n',
+        two="export const SIZE = 2;\nexport function sized() { return SIZE; }\n",
+        three='import { SIZE } from "./one.js";\nexport const THREE = 2 + SIZE;\n',
+        four='import { SIZE, sized } from "./two.js";\nexport const FOUR = SIZE + sized();\n',
+        entry=(
+            'import { OTHER, SIZE } from "./one.js";\n'
+            'import { FOUR } from "./four.js";\nimport { THREE } from "./three.js";\n'
+            "export default [SIZE, OTHER, THREE, FOUR];\n"
+        ),
+    )
+    joined = tmp_path / "joined.mjs"
+    joined.write_text(assemble(entry), "utf-8")
+    code = f"import made from {joined.as_uri()!r}; console.log(JSON.stringify(made))"
+    ran = subprocess.run(
+        [node(), "--input-type=module", "-e", code], capture_output=True, text=True, check=True
+    )
+    assert ran.stdout == '[1,"one",3,4]\n'
+
+
+def test_an_import_of_what_is_not_exported_is_refused(tmp_path):
+    entry = _write(
+        tmp_path,
+        deep="export const a = 1;\nconst b = a;\n",
+        entry='import { b } from "./deep.js";\nexport default { b };\n',
+    )
+    with pytest.raises(ModuleProblem, match=r"^entry\.js:1: deep\.js exports no 'b'; it exports a"):
+        assemble(entry)
+
+
+def test_addresses_are_no_comments(tmp_path):
+    entry = _write(tmp_path, entry='const a = "http: // x";\nexport default { a };\n')
+    assert 'const a = "http: // x";' in assemble(entry)
+
+
+def test_ends_of_lines_that_mean_nothing_are_left_out(tmp_path):
+    entry = _write(
+        tmp_path, entry="const a = [\n  1,\n  2,\n];\nconst b = a\nexport default { b };\n"
+    )
+    assert "const a = [1,2,];\nconst b = a\n" in assemble(entry)
+
+
+def test_type_casts_are_left_out(tmp_path):
+    entry = _write(tmp_path, entry="const a = /** @type {number} */ (1);\nexport default { a };\n")
+    assert "const a = (1);" in assemble(entry)
+
+
 @pytest.mark.parametrize(
     ("line", "why"),
     [
+        ('import T from "./table.json";', "form of import"),
+        ('import { two } from "./table.json" with { type: "json" };', "form of import"),
+        ('import T from "./deep.js" with { type: "json" };', "form of import"),
+        ('import T from "./table.json" with { type: "css" };', "form of import"),
         ('import * as all from "./deep.js";', "form of import"),
         ('import { a as b } from "./deep.js";', "form of import"),
         ('import deep from "./deep.js";', "form of import"),
@@ -65,6 +158,7 @@ def test_a_module_that_two_others_import_is_carried_once(tmp_path):
         ("const a = await 1;", "await outside"),
         ("const text = `two", "template literal over several lines"),
         ("/* a comment */ const a = 1;", "code behind a comment"),
+        ("const a = 1; // a comment", "a comment behind code"),
     ],
 )
 def test_what_the_grammar_leaves_out_is_refused_with_file_and_line(tmp_path, line, why):

@@ -32,8 +32,8 @@ from support.blocks import random_blocks
 HERE = Path(__file__).parents[1] / "cases"
 CASES = json.loads((HERE / "blocks.json").read_text("utf-8"))
 STEPS = json.loads((HERE / "block_steps.json").read_text("utf-8"))
-STATES = "blocks/exact/places.js"
-TELL = "blocks/tell.js"
+STATES = "blocks/state/places.js"
+TELL = "blocks/state/tell.js"
 SEED = 90213
 MANY = 3000
 
@@ -174,7 +174,7 @@ def test_all_is_put_together_as_python_does(js, some):
 @pytest.mark.parametrize("vocabulary", ["us", "uk"])
 def test_the_browser_says_every_number_on_a_mat_as_python_does(js, vocabulary):
     numbers = [*range(LARGEST + 1), 10_000, 19_998, 100_101, 999_999]
-    found = js("shared/number_words.js", "numberInWords", [[n, vocabulary] for n in numbers])
+    found = js("shared/state/number_words.js", "numberInWords", [[n, vocabulary] for n in numbers])
     assert found == [number_in_words(number, vocabulary) for number in numbers]
 
 

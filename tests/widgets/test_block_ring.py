@@ -8,7 +8,7 @@ from random import Random
 import pytest
 from shapely import Point, Polygon
 
-RING = "blocks/acts/ring.js"
+RING = "blocks/state/ring.js"
 
 
 def hand(chance, corners=40):

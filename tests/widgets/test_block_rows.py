@@ -23,7 +23,7 @@ from manipulatives.maths.number.place_value import PLACES, check_blocks
 from support.blocks import random_blocks
 
 CASES = json.loads((Path(__file__).parents[1] / "cases" / "block_rows.json").read_text("utf-8"))
-ROWS = "blocks/exact/rows.js"
+ROWS = "blocks/state/rows.js"
 SEED = 4711
 LEAST = 5
 """The browser draws no block with fewer pixels."""
@@ -148,14 +148,9 @@ def test_rows_are_those_of_the_cases(case):
         assert plan.spot(index, plan.strip) == pytest.approx((x, y))
 
 
-def test_sizes_and_forms_are_those_of_the_cases():
-    assert {place: list(size) for place, size in SIZES.items()} == CASES["sizes"]
-    assert CASES["block"] == BLOCK
-
-
 def test_a_block_is_made_of_ten_smaller_ones_that_fill_it(js):
     for place, smaller in pairwise(PLACES):
-        (parts,) = js("blocks/drawing/block.js", "piecesIn", [[place]])
+        (parts,) = js("blocks/state/block.js", "piecesIn", [[place]])
         wide, high = SIZES[smaller]
         assert len({tuple(part.values()) for part in parts}) == 10
         right = max(part["x"] for part in parts) + wide
@@ -163,7 +158,7 @@ def test_a_block_is_made_of_ten_smaller_ones_that_fill_it(js):
         # The last hundred of a thousand is not quite at its back: it has a thickness of its own.
         assert (right, foot) == pytest.approx(SIZES[place], abs=BLOCK["back"] + 1e-9)
         assert min(part["x"] for part in parts) == min(part["x"] for part in parts[:1] + parts[-1:])
-    assert js("blocks/drawing/block.js", "piecesIn", [["ones"]]) == [[]]
+    assert js("blocks/state/block.js", "piecesIn", [["ones"]]) == [[]]
 
 
 def boxes_of_blocks(paper, place, count):

@@ -6,7 +6,7 @@ import pytest
 
 from manipulatives.maths.number.place_value import PLACES, check_blocks
 
-WAYS = "blocks/exact/ways.js"
+WAYS = "blocks/state/ways.js"
 UNIT = 10
 
 

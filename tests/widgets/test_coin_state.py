@@ -58,13 +58,13 @@ def some_purse(chance, code):
 
 @pytest.mark.parametrize("code", CURRENCIES)
 def test_the_browser_knows_the_coins_that_python_knows(js, code):
-    (found,) = js("coins/exact/coinage.js", "currencyOf", [[code]])
+    (found,) = js("coins/state/coinage.js", "currencyOf", [[code]])
     assert found == DATA[code]
 
 
 def test_a_currency_of_a_teacher_is_taken_as_it_is(js):
     own = currency(TRAYS[-1]["currency"]).to_data()
-    assert js("coins/exact/coinage.js", "currencyOf", [[own]]) == [own]
+    assert js("coins/state/coinage.js", "currencyOf", [[own]]) == [own]
 
 
 def test_the_browser_satisfies_the_cases(js):
@@ -74,7 +74,7 @@ def test_the_browser_satisfies_the_cases(js):
         money = currency(case["currency"]).to_data()
         calls.append([tray, money, check_purse(case["purse"], case["currency"])])
         expected.append(case["facts"])
-    for facts, known in zip(js("coins/tray.js", "facts", calls), expected, strict=True):
+    for facts, known in zip(js("coins/state/tray.js", "facts", calls), expected, strict=True):
         assert known.items() <= facts.items()
 
 
@@ -85,7 +85,7 @@ def test_the_browser_knows_the_facts_of_thousands_of_trays(js):
         purse = some_purse(chance, code)
         calls.append([tray, DATA[code], purse])
         expected.append(tray_facts(tray, code, purse))
-    assert js("coins/tray.js", "facts", calls) == expected
+    assert js("coins/state/tray.js", "facts", calls) == expected
 
 
 def test_what_is_left_in_the_purse_is_what_python_says(js):
@@ -95,7 +95,7 @@ def test_what_is_left_in_the_purse_is_what_python_says(js):
         purse = some_purse(chance, code)
         calls.append([purse, tray])
         expected.append([[key, many] for key, many in left_in(purse, tray).items()])
-    assert js("coins/tray.js", "leftIn", calls) == expected
+    assert js("coins/state/tray.js", "leftIn", calls) == expected
 
 
 def test_the_fewest_coins_are_the_same_in_both_languages(js):
@@ -108,12 +108,12 @@ def test_the_fewest_coins_are_the_same_in_both_languages(js):
         calls.append([amount, [[str(worth), many] for worth, many in limits.items()]])
         paid = fewest(amount, limits)
         expected.append(None if paid is None else [str(worth) for worth in paid])
-    assert js("coins/tray.js", "fewest", calls) == expected
+    assert js("coins/state/tray.js", "fewest", calls) == expected
 
 
 def test_coins_are_counted_in_the_same_order(js):
     trays = [tray for _, tray in some_trays(500, 12, 11)]
-    assert js("coins/tray.js", "counting", [[tray] for tray in trays]) == [
+    assert js("coins/state/tray.js", "counting", [[tray] for tray in trays]) == [
         in_counting_order(tray) for tray in trays
     ]
 
@@ -127,7 +127,7 @@ def test_the_same_trades_are_offered(js):
             left = left_in(some_purse(chance, code), [])
             calls.append([given, [[key, many] for key, many in left.items()]])
             expected.append(trades(given, left, code))
-    assert js("coins/tray.js", "trades", calls) == expected
+    assert js("coins/state/tray.js", "trades", calls) == expected
     assert sum(map(bool, expected)) > 300
 
 
@@ -139,7 +139,7 @@ def test_a_trade_leads_to_the_same_tray(js):
                 calls.append([tray, [place], offer, DATA[code]])
                 expected.append(traded(tray, [place], offer, code))
     assert len(calls) > 300
-    assert js("coins/tray.js", "traded", calls) == expected
+    assert js("coins/state/tray.js", "traded", calls) == expected
 
 
 def test_a_coin_comes_to_lie_at_the_same_tenth_of_a_millimetre(js):
@@ -151,11 +151,11 @@ def test_a_coin_comes_to_lie_at_the_same_tenth_of_a_millimetre(js):
         clear = chance.random() < 0.3
         calls.append([key, *at, tray, DATA[code], clear])
         expected.append(place_near(key, *at, tray, CURRENCIES[code], clear=clear))
-    assert js("coins/exact/places.js", "placeNear", calls) == expected
+    assert js("coins/state/places.js", "placeNear", calls) == expected
 
 
 def test_a_place_between_two_tenths_is_rounded(js):
-    (found,) = js("coins/exact/places.js", "placeNear", [["10", 700.4, 699.6, [], DATA["usd"]]])
+    (found,) = js("coins/state/places.js", "placeNear", [["10", 700.4, 699.6, [], DATA["usd"]]])
     assert found == {"coin": "10", "x": 700, "y": 700}
 
 
@@ -169,7 +169,7 @@ def test_the_next_coin_goes_to_the_same_place(js):
     full = tray_of(["25"] * 49)
     calls.append(["50", full, DATA["usd"]])
     expected.append(None)
-    assert js("coins/exact/places.js", "nextPlace", calls) == expected
+    assert js("coins/state/places.js", "nextPlace", calls) == expected
 
 
 def test_coins_are_lined_up_alike(js):
@@ -180,7 +180,7 @@ def test_coins_are_lined_up_alike(js):
             keys = chance.choices(KEYS[code], k=many)
             calls.append([keys, DATA[code]])
             expected.append(lined_up(keys, CURRENCIES[code]))
-    assert js("coins/exact/places.js", "linedUp", calls) == expected
+    assert js("coins/state/places.js", "linedUp", calls) == expected
     assert None in expected
 
 
@@ -192,7 +192,7 @@ def test_a_nudged_coin_goes_that_way_and_past_others(js):
         if tray
     ]
     stayed = 0
-    for call, found in zip(calls, js("coins/exact/places.js", "nudged", calls), strict=True):
+    for call, found in zip(calls, js("coins/state/places.js", "nudged", calls), strict=True):
         lying, right, down, others, data = call
         coin = currency(data).coin(lying["coin"])
         if found is None:
@@ -211,7 +211,7 @@ def test_a_nudged_coin_goes_that_way_and_past_others(js):
 def test_a_nudge_on_a_free_mat_is_five_millimetres(js):
     lying = {"coin": "25", "x": 700, "y": 700}
     calls = [[lying, *way, [], DATA["usd"]] for way in ((1, 0), (0, -1))]
-    assert js("coins/exact/places.js", "nudged", calls) == [
+    assert js("coins/state/places.js", "nudged", calls) == [
         {**lying, "x": 750},
         {**lying, "y": 650},
     ]
@@ -229,12 +229,12 @@ def test_amounts_are_written_alike(js, writing):
     own = currency(TRAYS[-1]["currency"]).to_data()
     calls.append([141, own, writing])
     expected.append("141o")
-    assert js("coins/exact/amounts.js", "inWriting", calls) == expected
+    assert js("coins/state/amounts.js", "inWriting", calls) == expected
 
 
 def test_coins_bear_the_same_signs(js):
     calls = [[coin, data] for data in DATA.values() for coin in data["coins"]]
-    assert js("coins/exact/amounts.js", "signOn", calls) == [
+    assert js("coins/state/amounts.js", "signOn", calls) == [
         sign_on(str(coin["worth"]), data) for coin, data in calls
     ]
 
@@ -252,7 +252,7 @@ def test_coins_bear_the_same_signs(js):
     ],
 )
 def test_an_amount_is_said_with_its_units(js, amount, code, words):
-    assert js("coins/exact/amounts.js", "spoken", [[amount, DATA[code]]]) == [words]
+    assert js("coins/state/amounts.js", "spoken", [[amount, DATA[code]]]) == [words]
 
 
 def told(worths, names):
@@ -269,7 +269,7 @@ def test_a_coin_is_called_what_its_face_tells_and_no_more(js):
         [quarter, DATA["usd"], told(worths=False, names=False)],
         [pound, DATA["gbp"], told(worths=False, names=False)],
     ]
-    assert js("coins/exact/amounts.js", "coinInWords", calls) == [
+    assert js("coins/state/amounts.js", "coinInWords", calls) == [
         "quarter, 25 cents",
         "25 cents",
         "quarter",
@@ -282,7 +282,7 @@ def test_a_coin_is_called_what_its_face_tells_and_no_more(js):
 def test_where_naming_is_asked_neither_name_nor_worth_is_said(js, code):
     keys = KEYS[code] * 2
     (told_all,) = js(
-        "coins/exact/amounts.js", "coinsInWords", [[keys, DATA[code], told(False, False)]]
+        "coins/state/amounts.js", "coinsInWords", [[keys, DATA[code], told(False, False)]]
     )
     for coin in CURRENCIES[code].coins:
         assert coin.name not in told_all
@@ -298,7 +298,7 @@ def test_coins_are_named_in_groups(js):
         [["200", "5", "5"], DATA["gbp"], told(False, True)],
         [[], DATA["usd"], told(True, True)],
     ]
-    assert js("coins/exact/amounts.js", "coinsInWords", calls) == [
+    assert js("coins/state/amounts.js", "coinsInWords", calls) == [
         "1 quarter, 2 pennies",
         "1 coin of 25 cents, 2 coins of 1 cent",
         "1 two pound coin, 2 five pence coins",
@@ -308,4 +308,7 @@ def test_coins_are_named_in_groups(js):
 
 def test_a_tray_of_another_currency_does_not_fit(js):
     tray = tray_of("25 10")
-    assert js("coins/tray.js", "fits", [[tray, DATA["usd"]], [tray, DATA["gbp"]]]) == [True, False]
+    assert js("coins/state/tray.js", "fits", [[tray, DATA["usd"]], [tray, DATA["gbp"]]]) == [
+        True,
+        False,
+    ]

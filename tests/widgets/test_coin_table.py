@@ -50,7 +50,7 @@ CASES = list(product(KINDS, (False, True), PLACES))
 @pytest.fixture(scope="module")
 def tables(js):
     calls = [[KINDS[kinds], named, place, ALL] for kinds, named, place in CASES]
-    return list(zip(CASES, js("coins/table.js", "tableFor", calls), strict=True))
+    return list(zip(CASES, js("coins/state/table.js", "tableFor", calls), strict=True))
 
 
 def test_mat_and_purse_lie_apart_on_the_drawing(tables):
@@ -109,7 +109,7 @@ def test_the_drawing_is_as_large_as_the_place_allows(tables):
 
 def test_the_purse_lies_beside_the_mat_where_there_is_breadth_and_below_it_elsewhere(js):
     wide, high = js(
-        "coins/table.js",
+        "coins/state/table.js",
         "tableFor",
         [
             [KINDS["usual"], False, {"width": 1300, "height": 900}, ALL],
@@ -123,7 +123,7 @@ def test_the_purse_lies_beside_the_mat_where_there_is_breadth_and_below_it_elsew
 def test_the_purse_stays_on_its_side_when_the_place_changes_a_little(js):
     place = {"width": 530, "height": 590}
     fresh, was_beside, was_below = js(
-        "coins/table.js",
+        "coins/state/table.js",
         "tableFor",
         [[KINDS["usual"], False, place, ALL, *before] for before in ([], [True], [False])],
     )
@@ -131,13 +131,13 @@ def test_the_purse_stays_on_its_side_when_the_place_changes_a_little(js):
     assert was_beside["beside"]
     assert not was_below["beside"]
     wide = {"width": 900, "height": 500}
-    (turned,) = js("coins/table.js", "tableFor", [[KINDS["usual"], False, wide, ALL, False]])
+    (turned,) = js("coins/state/table.js", "tableFor", [[KINDS["usual"], False, wide, ALL, False]])
     assert turned["beside"]
 
 
 def test_a_place_that_is_not_known_yet_is_no_trouble(js):
     (table,) = js(
-        "coins/table.js", "tableFor", [[KINDS["usd"], True, {"width": 0, "height": 0}, ALL]]
+        "coins/state/table.js", "tableFor", [[KINDS["usd"], True, {"width": 0, "height": 0}, ALL]]
     )
     assert table["scale"] == 0
     assert len(table["slots"]) == 6
@@ -146,7 +146,7 @@ def test_a_place_that_is_not_known_yet_is_no_trouble(js):
 def test_coins_that_only_lie_there_fill_the_drawing(js):
     tray = tray_of("10 1")
     money = CURRENCIES["usd"].to_data()
-    plain, empty = js("coins/table.js", "partOf", [[tray, money], [[], money]])
+    plain, empty = js("coins/state/table.js", "partOf", [[tray, money], [[], money]])
     for lying in tray:
         r = reach(CURRENCIES["usd"].coin(lying["coin"]))
         # With a line for the figures of counting on below it.
@@ -160,4 +160,4 @@ def test_a_point_is_in_a_box_or_not(js):
     box = {"x": 10, "y": 20, "width": 30, "height": 40}
     points = [({"x": 10, "y": 20}, True), ({"x": 40, "y": 60}, True), ({"x": 41, "y": 30}, False)]
     calls = [*([box, point] for point, _ in points), [None, points[0][0]]]
-    assert js("coins/table.js", "inside", calls) == [*(known for _, known in points), False]
+    assert js("coins/state/table.js", "inside", calls) == [*(known for _, known in points), False]

@@ -78,9 +78,9 @@ def spoken(words):
 
 def test_the_browser_satisfies_the_cases_of_shapes(js):
     calls = [[case["shape"], case["grid"], wording(case)] for case in CASES]
-    for case, facts in zip(CASES, js("polygon/exact/facts.js", "facts", calls), strict=True):
+    for case, facts in zip(CASES, js("polygon/state/facts.js", "facts", calls), strict=True):
         assert {name: facts[name] for name in case["facts"]} == case["facts"], case["about"]
-    assert js("polygon/words/words.js", "remark", calls) == [case["remark"] for case in CASES]
+    assert js("polygon/state/words.js", "remark", calls) == [case["remark"] for case in CASES]
 
 
 @pytest.fixture(scope="module")
@@ -94,7 +94,7 @@ def calls(many_states):
 
 
 def test_the_browser_knows_of_thousands_of_shapes_what_python_does(js, many_states, calls):
-    found = js("polygon/exact/facts.js", "facts", calls)
+    found = js("polygon/state/facts.js", "facts", calls)
     seen = set()
     for state, facts in zip(many_states, found, strict=True):
         assert facts == shape_facts(*state), state
@@ -113,22 +113,22 @@ def test_the_browser_knows_of_thousands_of_shapes_what_python_does(js, many_stat
 @pytest.mark.parametrize(
     ("function", "ours"),
     [
-        ("exact/facts.js called", called),
-        ("words/words.js remark", remark),
-        ("words/words.js teachersNote", teachers_note),
+        ("facts.js called", called),
+        ("words.js remark", remark),
+        ("words.js teachersNote", teachers_note),
     ],
 )
 def test_the_browser_says_of_thousands_of_shapes_what_python_does(
     js, many_states, calls, function, ours
 ):
     module, name = function.split()
-    for state, said in zip(many_states, js(f"polygon/{module}", name, calls), strict=True):
+    for state, said in zip(many_states, js(f"polygon/state/{module}", name, calls), strict=True):
         assert said == ours(*state), state
 
 
 def test_the_browser_draws_the_same_strokes_with_the_same_sentences(js, many_states):
     found = js(
-        "polygon/words/words.js", "strokes", [[shape, grid] for shape, grid, _ in many_states]
+        "polygon/state/words.js", "strokes", [[shape, grid] for shape, grid, _ in many_states]
     )
     for (shape, grid, _), drawn in zip(many_states, found, strict=True):
         ours = [{"shape": stroke.shape, "say": stroke.say} for stroke in strokes(shape, grid)]
@@ -137,7 +137,7 @@ def test_the_browser_draws_the_same_strokes_with_the_same_sentences(js, many_sta
 
 def test_the_browser_has_the_same_shapes_ready(js):
     for grid, ready in zip(
-        GRIDS, js("polygon/exact/ready.js", "readyShapes", [[grid] for grid in GRIDS]), strict=True
+        GRIDS, js("polygon/state/ready.js", "readyShapes", [[grid] for grid in GRIDS]), strict=True
     ):
         assert list(ready.items()) == list(ready_shapes(grid).items())
 
@@ -145,7 +145,7 @@ def test_the_browser_has_the_same_shapes_ready(js):
 def test_the_browser_knows_the_same_ways_to_share(js):
     shapes = [(shape, grid) for grid in GRIDS for shape in ready_shapes(grid).values()]
     calls = [[shape, grid, many] for shape, grid in shapes for many in (2, 3, 4)]
-    assert js("polygon/exact/shares.js", "waysToShare", calls) == [
+    assert js("polygon/state/shares.js", "waysToShare", calls) == [
         ways_to_share(*call) for call in calls
     ]
 
@@ -156,7 +156,7 @@ def test_the_browser_marks_what_python_marks(js):
         [shape, grid, list(MARKED), chance.choice(COUNTED)] for shape, grid, _ in states(83, 1500)
     ]
     roles = set()
-    for call, marks in zip(calls, js("polygon/drawing/marks.js", "marksOf", calls), strict=True):
+    for call, marks in zip(calls, js("polygon/state/marks.js", "marksOf", calls), strict=True):
         ours = marks_of(*call)
         assert [(mark.role, mark.text) for mark in ours] == [
             (mark["role"], mark["text"]) for mark in marks
@@ -178,12 +178,12 @@ def close(points, others):
 def test_papers_are_the_same_in_the_browser(js, grid):
     chance = Random(84)  # noqa: S311 - nothing here is secret
     spots = [{"x": chance.uniform(-90, 890), "y": chance.uniform(-90, 890)} for _ in range(800)]
-    found = js("polygon/exact/paper.js", "nearest", [[spot, grid] for spot in spots])
+    found = js("polygon/state/paper.js", "nearest", [[spot, grid] for spot in spots])
     assert found == [list(nearest(spot["x"], spot["y"], grid)) for spot in spots]
-    assert js("polygon/exact/paper.js", "dots", [[grid]])[0] == [list(dot) for dot in dots(grid)]
+    assert js("polygon/state/paper.js", "dots", [[grid]])[0] == [list(dot) for dot in dots(grid)]
     for point, spot in zip(
         found,
-        js("polygon/exact/paper.js", "place", [[point, grid] for point in found]),
+        js("polygon/state/paper.js", "place", [[point, grid] for point in found]),
         strict=True,
     ):
         assert (spot["x"], spot["y"]) == pytest.approx(place(tuple(point), grid))
@@ -196,7 +196,7 @@ def test_a_shape_on_other_paper_is_the_same_in_both(js):
         for other in GRIDS
         if other != grid
     ]
-    for call, after in zip(calls, js("polygon/acts/moves.js", "converted", calls), strict=True):
+    for call, after in zip(calls, js("polygon/state/moves.js", "converted", calls), strict=True):
         assert after == converted(*call), call
         check_shape(after, call[2])
 
@@ -204,9 +204,9 @@ def test_a_shape_on_other_paper_is_the_same_in_both(js):
 def test_points_are_put_one_after_the_other_until_the_first_closes_the_shape(js):
     shape = {"points": [], "closed": False}
     for point in ([1, 1], [5, 1], [5, 4], [1, 1]):
-        (shape,) = js("polygon/acts/moves.js", "putPoint", [[shape, point]])
+        (shape,) = js("polygon/state/moves.js", "putPoint", [[shape, point]])
     assert shape == {"points": [[1, 1], [5, 1], [5, 4]], "closed": True}
-    assert js("polygon/acts/moves.js", "putPoint", [[shape, [0, 0]]]) == [
+    assert js("polygon/state/moves.js", "putPoint", [[shape, [0, 0]]]) == [
         "The shape is closed. Its points can be moved."
     ]
 
@@ -215,7 +215,7 @@ def test_what_cannot_be_put_is_answered_in_at_most_ten_words(js):
     two = {"points": [[1, 1], [5, 1]], "closed": False}
     full = {"points": [[at % 9, at % 8] for at in range(40)], "closed": False}
     answers = js(
-        "polygon/acts/moves.js", "putPoint", [[two, [5, 1]], [two, [1, 1]], [full, [8, 8]]]
+        "polygon/state/moves.js", "putPoint", [[two, [5, 1]], [two, [1, 1]], [full, [8, 8]]]
     )
     assert answers == [
         "There is a point already.",
@@ -234,7 +234,7 @@ def test_a_point_moves_alone_and_a_centre_takes_its_circle_along(js):
         [{**CIRCLE, "cuts": [[[0, 1], [12, 1]]]}, 1, [6, 4], "square"],
         [CIRCLE, 1, [4, 4], "square"],
     ]
-    moved = js("polygon/acts/moves.js", "moved", calls)
+    moved = js("polygon/state/moves.js", "moved", calls)
     assert moved[0] == {"points": [[1, 1], [7, 1], [8, 8], [1, 5]], "closed": True}
     assert moved[1] == BOX, "cuts would no longer go from edge to edge"
     assert moved[2] == {**CIRCLE, "points": [[3, 5], [3, 2]]}
@@ -244,12 +244,12 @@ def test_a_point_moves_alone_and_a_centre_takes_its_circle_along(js):
 
 
 def test_points_are_added_and_removed(js):
-    assert js("polygon/acts/moves.js", "inserted", [[BOX, 0, [4, 0]], [BOX, 3, [0, 3]]]) == [
+    assert js("polygon/state/moves.js", "inserted", [[BOX, 0, [4, 0]], [BOX, 3, [0, 3]]]) == [
         {"points": [[1, 1], [4, 0], [7, 1], [7, 5], [1, 5]], "closed": True},
         {"points": [[1, 1], [7, 1], [7, 5], [1, 5], [0, 3]], "closed": True},
     ]
     three = {"points": [[1, 1], [7, 1], [7, 5]], "closed": True}
-    assert js("polygon/acts/moves.js", "removed", [[BOX, 3], [three, 0], [CIRCLE, 1]]) == [
+    assert js("polygon/state/moves.js", "removed", [[BOX, 3], [three, 0], [CIRCLE, 1]]) == [
         three,
         {"points": [[7, 1], [7, 5]], "closed": False},
         {"points": [], "closed": False},
@@ -265,7 +265,7 @@ def test_a_new_point_comes_to_a_free_dot_as_near_to_the_middle_of_its_side_as_an
         for at in range(len(shape["points"]))
     ]
     found = js(
-        "polygon/acts/moves.js", "betweenPoints", [[shape, at, grid] for shape, at in shapes]
+        "polygon/state/moves.js", "betweenPoints", [[shape, at, grid] for shape, at in shapes]
     )
     for (shape, at), dot in zip(shapes, found, strict=True):
         ends = shape["points"][at], shape["points"][(at + 1) % len(shape["points"])]
@@ -285,7 +285,7 @@ def test_a_turned_or_turned_over_shape_is_as_true_as_before(js, function):
         for shape, grid, _ in states(87, 900)
         if not (grid == "plain" and "curve" in shape)
     ]
-    found = js("polygon/acts/moves.js", function, [list(each) for each in shapes])
+    found = js("polygon/state/moves.js", function, [list(each) for each in shapes])
     changed = 0
     for (shape, grid), after in zip(shapes, found, strict=True):
         if isinstance(after, str):
@@ -303,21 +303,21 @@ def test_four_quarter_turns_and_six_sixths_lead_back(js):
         shape = ready_shapes(grid)["kite"]
         after = shape
         for _ in range(many):
-            (after,) = js("polygon/acts/moves.js", "turned", [[after, grid]])
+            (after,) = js("polygon/state/moves.js", "turned", [[after, grid]])
         assert after == shape
     hexagon = {"points": [[2, 2], [4, 2], [4, 4], [2, 6], [0, 6], [0, 4]], "closed": True}
     after = hexagon
     for _ in range(6):
-        (after,) = js("polygon/acts/moves.js", "turned", [[after, "triangle"]])
+        (after,) = js("polygon/state/moves.js", "turned", [[after, "triangle"]])
     assert after == hexagon
 
 
 def test_a_turned_over_curve_lies_the_other_way_round(js):
     half = ready_shapes("square")["half circle"]
-    (after,) = js("polygon/acts/moves.js", "flipped", [[half, "square"]])
+    (after,) = js("polygon/state/moves.js", "flipped", [[half, "square"]])
     assert after["points"] == [[1, 5], [7, 5]], "its curved side is still above"
     quarter = {"points": [[2, 6], [2, 2]], "closed": True, "curve": "quarter circle"}
-    (after,) = js("polygon/acts/moves.js", "flipped", [[quarter, "square"]])
+    (after,) = js("polygon/state/moves.js", "flipped", [[quarter, "square"]])
     assert after["points"] == [[6, 6], [2, 6]], "from the left end clockwise to the top"
 
 
@@ -328,9 +328,9 @@ def test_an_arrow_leads_to_the_next_point_and_back(js, grid):
     back |= {other: key for key, other in back.items()}
     step = 10 if grid == "plain" else 1
     calls = [[point, key, grid, step] for point in points for key in ARROWS]
-    there = js("polygon/acts/moves.js", "stepped", calls)
+    there = js("polygon/state/moves.js", "stepped", calls)
     again = js(
-        "polygon/acts/moves.js",
+        "polygon/state/moves.js",
         "stepped",
         [[point, back[key], grid, step] for point, (_, key, *_) in zip(there, calls, strict=True)],
     )
@@ -353,28 +353,28 @@ def test_arrows_reach_every_dot_of_triangle_paper(js):
     reached, new = {(2, 4)}, [(2, 4)]
     while new:
         calls = [[list(point), key, "triangle", 1] for point in new for key in ARROWS]
-        found = {tuple(point) for point in js("polygon/acts/moves.js", "stepped", calls)}
+        found = {tuple(point) for point in js("polygon/state/moves.js", "stepped", calls)}
         new = list(found - reached)
         reached |= found
     assert reached == set(dots("triangle"))
 
 
 def test_a_cut_can_go_through_the_dots_of_a_shape_and_nothing_else(js):
-    (points,) = js("polygon/acts/spots.js", "cutPoints", [[BOX, "square"]])
+    (points,) = js("polygon/state/spots.js", "cutPoints", [[BOX, "square"]])
     assert sorted(each["point"] for each in points) == [
         [x, y] for x in range(1, 8) for y in range(1, 6)
     ]
-    (points,) = js("polygon/acts/spots.js", "cutPoints", [[CIRCLE, "square"]])
+    (points,) = js("polygon/state/spots.js", "cutPoints", [[CIRCLE, "square"]])
     assert len(points) == 25
     for each in points:
         far = math.dist((each["spot"]["x"], each["spot"]["y"]), (400, 400))
         assert far == pytest.approx(300 if each["point"][1] else 0)
     plain = ready_shapes("plain")
-    assert len(js("polygon/acts/spots.js", "cutPoints", [[plain["rectangle"], "plain"]])[0]) == 169
-    assert len(js("polygon/acts/spots.js", "cutPoints", [[plain["pentagon"], "plain"]])[0]) == 5
+    assert len(js("polygon/state/spots.js", "cutPoints", [[plain["rectangle"], "plain"]])[0]) == 169
+    assert len(js("polygon/state/spots.js", "cutPoints", [[plain["pentagon"], "plain"]])[0]) == 5
     half = ready_shapes("square")["half circle"]
     assert js(
-        "polygon/acts/spots.js",
+        "polygon/state/spots.js",
         "cutPoints",
         [[half, "square"], [{**BOX, "closed": False}, "square"]],
     ) == [[], []]
@@ -385,11 +385,11 @@ def test_a_cut_can_go_through_the_dots_of_a_shape_and_nothing_else(js):
     [(BOX, "square"), (CIRCLE, "square"), (ready_shapes("triangle")["hexagon"], "triangle")],
 )
 def test_arrows_reach_every_point_of_a_cut(js, shape, grid):
-    (points,) = js("polygon/acts/spots.js", "cutPoints", [[shape, grid]])
+    (points,) = js("polygon/state/spots.js", "cutPoints", [[shape, grid]])
     reached, new = [points[0]], [points[0]]
     while new:
         calls = [[points, point, key] for point in new for key in ARROWS]
-        found = js("polygon/acts/spots.js", "pointToward", calls)
+        found = js("polygon/state/spots.js", "pointToward", calls)
         new = []
         for point in found:
             if point not in reached:
@@ -412,9 +412,9 @@ def test_the_browser_refuses_the_cuts_that_python_refuses(js):
             refused.append(False)
         except CutProblem:
             refused.append(True)
-    wholes = js("polygon/exact/shares.js", "wholeOf", [[shape, "square"] for shape in shapes])
+    wholes = js("polygon/state/shares.js", "wholeOf", [[shape, "square"] for shape in shapes])
     answers = js(
-        "polygon/exact/shares.js",
+        "polygon/state/shares.js",
         "cutBy",
         [[shape, [whole], shape["cuts"][0]] for shape, whole in zip(shapes, wholes, strict=True)],
     )
@@ -427,7 +427,7 @@ def test_a_cut_that_does_not_fit_is_left_out_in_the_browser(js):
     wrong = {**BOX, "cuts": [[[2, 1], [2, 3]]]}
     with pytest.raises(CutProblem):
         shares_of(wrong, "square")
-    assert js("polygon/exact/facts.js", "facts", [[wrong, "square", US]])[0]["shares"] == 1
+    assert js("polygon/state/facts.js", "facts", [[wrong, "square", US]])[0]["shares"] == 1
 
 
 def test_all_points_are_looked_at_however_many_there_are(js):
@@ -439,6 +439,6 @@ def test_all_points_are_looked_at_however_many_there_are(js):
         for at in range(40)
     ]
     shape = {"points": ring, "closed": True}
-    (facts,) = js("polygon/exact/facts.js", "facts", [[shape, "plain", US]])
+    (facts,) = js("polygon/state/facts.js", "facts", [[shape, "plain", US]])
     assert facts == shape_facts(shape, "plain")
     assert facts["sides"] == 40

@@ -50,7 +50,7 @@ def test_ten_thousand_generated_predicates_have_one_verdict_in_both_languages(js
     for predicate, _ in pairs:
         check_predicate(predicate)
     expected = [holds(predicate, facts) for predicate, facts in pairs]
-    assert js("shared/predicate.js", "holds", pairs) == expected
+    assert js("shared/state/predicate.js", "holds", pairs) == expected
     # A generator that gives one verdict only would compare nothing.
     assert 3000 < sum(expected) < 7000
 
@@ -73,13 +73,15 @@ def test_goals_and_mistakes_of_tasks_have_one_verdict_in_both_languages(js):
                     pairs.append([predicate, facts_of("Clock", {"dial": dial}, answer)])
     pairs = [[*pair] for pair in pairs]
     expected = [holds(predicate, facts) for predicate, facts in pairs]
-    assert js("shared/predicate.js", "holds", pairs) == expected
+    assert js("shared/state/predicate.js", "holds", pairs) == expected
     assert any(expected)
 
 
 def test_the_shared_predicate_cases_hold_in_javascript(js):
     cases = json.loads((CASES / "predicates.json").read_text())
-    verdicts = js("shared/predicate.js", "holds", [[c["predicate"], c["facts"]] for c in cases])
+    verdicts = js(
+        "shared/state/predicate.js", "holds", [[c["predicate"], c["facts"]] for c in cases]
+    )
     assert verdicts == [case["holds"] for case in cases]
 
 
@@ -92,12 +94,12 @@ def test_what_is_no_predicate_is_refused_in_both_languages(js, broken):
     with pytest.raises(ValueError, match="is no predicate"):
         holds(broken, {"minutes": 1})
     with pytest.raises(JavaScriptError, match="no predicate"):
-        js("shared/predicate.js", "holds", [[broken, {"minutes": 1}]])
+        js("shared/state/predicate.js", "holds", [[broken, {"minutes": 1}]])
 
 
 def test_the_shared_answer_cases_are_tidied_alike_in_javascript(js):
     cases = json.loads((CASES / "answers.json").read_text())
-    tidied = js("shared/answers.js", "tidy", [[case["form"], case["text"]] for case in cases])
+    tidied = js("shared/state/answers.js", "tidy", [[case["form"], case["text"]] for case in cases])
     assert tidied == [case["tidy"] for case in cases]
 
 
@@ -112,10 +114,10 @@ def test_ten_thousand_generated_answers_are_tidied_alike_in_both_languages(js):
         for _ in range(10_000)
     ]
     expected = [tidy(form, text) for form, text in calls]
-    assert js("shared/answers.js", "tidy", calls) == expected
+    assert js("shared/state/answers.js", "tidy", calls) == expected
     assert 1000 < sum(one is not None for one in expected) < 9000
 
 
 def test_an_unknown_form_of_answer_is_refused_in_javascript_too(js):
     with pytest.raises(JavaScriptError, match='"time", "number" or "sum", not "money"'):
-        js("shared/answers.js", "tidy", [["money", "1.50"]])
+        js("shared/state/answers.js", "tidy", [["money", "1.50"]])

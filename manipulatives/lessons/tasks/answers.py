@@ -1,6 +1,6 @@
 """What a pupil typed, made the one way it is compared.
 
-The same is done in the browser by `widgets/shared/answers.js`.
+The same is done in the browser by `widgets/shared/state/answers.js`.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """Goals and foreseen mistakes as data: small predicates on flat facts.
 
 A predicate is a nested list, so that it travels as JSON and means the same in the browser, where
-`widgets/shared/predicate.js` evaluates it:
+`widgets/shared/state/predicate.js` evaluates it:
 
     ["=", fact, value]   ["!=", fact, value]   ["in", fact, [value, …]]
     ["<" or "<=" or ">" or ">=", fact, whole number]

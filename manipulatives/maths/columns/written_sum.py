@@ -23,6 +23,7 @@ import re
 from collections.abc import Sequence
 from typing import Any, TypedDict
 
+from manipulatives.data import table
 from manipulatives.maths.fields import fields_of
 from manipulatives.maths.time.day import is_whole
 
@@ -35,7 +36,7 @@ BASE = 10
 LARGEST = 9999
 MOST_NUMBERS = 4
 # Four numbers of four digits are less than 40 000, so an answer has five digits at most.
-NAMES = ("ones", "tens", "hundreds", "thousands", "ten thousands")
+NAMES: tuple[str, ...] = tuple(table("place_words")["names"])
 """What each column is called, the ones first."""
 
 _MARKED_BELOW = 10 * BASE ** len(NAMES)

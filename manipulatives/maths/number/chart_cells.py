@@ -7,17 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from manipulatives.data import table
 from manipulatives.maths.number.counting import check_range, is_among
 
 WIDTHS = range(2, 21)
 PATTERNS = ("none", "thirds", "cross", "patch", "counts", "all")
-_CROSS = ((0, 0), (-2, 0), (-1, 0), (1, 0), (2, 0), (0, -2), (0, -1), (0, 1), (0, 2))
-# Down and right from the middle. Ragged, so that no row or column of it looks like another.
-_PATCH = (
-    *((-1, right) for right in (-1, 0, 1)),
-    *((0, right) for right in (-2, -1, 0, 1)),
-    *((1, right) for right in (-1, 0, 1, 2)),
-)
+_CELLS = table("hidden_cells")
 
 
 def check_width(width: object) -> int:
@@ -72,7 +67,7 @@ def cross(first: int, last: int, width: int, middle: int | None = None) -> list[
         >>> cross(1, 100, 10, 45)
         [25, 35, 43, 44, 45, 46, 47, 55, 65]
     """
-    return _shape(_CROSS, first, last, width, middle)
+    return _shape(_CELLS["cross"], first, last, width, middle)
 
 
 def patch(first: int, last: int, width: int, middle: int | None = None) -> list[int]:
@@ -88,7 +83,7 @@ def patch(first: int, last: int, width: int, middle: int | None = None) -> list[
         >>> patch(1, 100, 10, 45)
         [34, 35, 36, 43, 44, 45, 46, 54, 55, 56, 57]
     """
-    return _shape(_PATCH, first, last, width, middle)
+    return _shape(_CELLS["patch"], first, last, width, middle)
 
 
 def check_hidden(hidden: object, first: int, last: int) -> str | list[int]:

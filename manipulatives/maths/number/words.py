@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
+from manipulatives.data import table
 from manipulatives.maths.time.day import is_whole
 from manipulatives.maths.vocabulary import check_vocabulary
 
 BELOW = 1_000_000
 
-_SMALL = (  # noqa: SIM905 - the formatter would make twenty lines of a list
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen "
-    "fifteen sixteen seventeen eighteen nineteen"
-).split()
-_TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+_SMALL: list[str] = table("number_words")["small"]
+_TENS: list[str] = table("number_words")["tens"]
 _AND = {"us": " ", "uk": " and "}
 
 

@@ -17,6 +17,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from manipulatives.data import table
 from manipulatives.maths.shapes.cuts import (
     RADIUS,
     RIM,
@@ -35,40 +36,13 @@ from manipulatives.maths.shapes.papers import Grid, Point, cross, inner, way
 TWELFTHS = 12
 CLOSE = 1e-9
 
-# Ways to cut a parallelogram, in twelfths along its first side and along its last.
-# fmt: off
-_PARALLELOGRAM: dict[int, list[list[Cut]]] = {
-    2: [
-        [[[6, 0], [6, 12]]],
-        [[[0, 6], [12, 6]]],
-        [[[0, 0], [12, 12]]],
-        [[[12, 0], [0, 12]]],
-        [[[3, 0], [9, 12]]],
-        [[[8, 0], [8, 9], [0, 9]]],
-    ],
-    3: [
-        [[[4, 0], [4, 12]], [[8, 0], [8, 12]]],
-        [[[0, 4], [12, 4]], [[0, 8], [12, 8]]],
-        [[[4, 0], [4, 12]], [[4, 6], [12, 6]]],
-        [[[4, 0], [4, 12]], [[4, 0], [12, 12]]],
-    ],
-    4: [
-        [[[6, 0], [6, 12]], [[0, 6], [12, 6]]],
-        [[[3, 0], [3, 12]], [[6, 0], [6, 12]], [[9, 0], [9, 12]]],
-        [[[0, 3], [12, 3]], [[0, 6], [12, 6]], [[0, 9], [12, 9]]],
-        [[[0, 0], [12, 12]], [[12, 0], [0, 12]]],
-        [[[6, 0], [6, 12]], [[0, 6], [6, 6]], [[6, 0], [12, 12]]],
-    ],
-}
-_CIRCLE: dict[int, list[list[Cut]]] = {
-    2: [[[[0, 1], [12, 1]]], [[[6, 1], [18, 1]]], [[[3, 1], [15, 1]]]],
-    3: [
-        [[[0, 1], [0, 0], [8, 1]], [[0, 0], [16, 1]]],
-        [[[4, 1], [0, 0], [12, 1]], [[0, 0], [20, 1]]],
-    ],
-    4: [[[[0, 1], [12, 1]], [[6, 1], [18, 1]]], [[[3, 1], [15, 1]], [[9, 1], [21, 1]]]],
-}
-# fmt: on
+_WAYS = table("shares")
+_PARALLELOGRAM: dict[int, list[list[Cut]]]
+_CIRCLE: dict[int, list[list[Cut]]]
+_PARALLELOGRAM, _CIRCLE = (
+    {int(shares): ways for shares, ways in _WAYS[kind].items()}
+    for kind in ("parallelogram", "circle")
+)
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ from manipulatives.maths.number.place_value import (
 )
 from manipulatives.maths.number.trades import trade_down, trade_up
 from manipulatives.maths.vocabulary import VOCABULARIES
-from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.widgets.manipulative import Manipulative, value_errors_as_trait_errors
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch
@@ -237,12 +237,12 @@ class PlaceValueBlocks(Manipulative, folder="blocks", state="mat", takes=("numbe
 
     @traitlets.validate("mat")
     def _check_mat(self, proposal: Bunch) -> list[Blocks]:
-        with told():
+        with value_errors_as_trait_errors():
             return check_mat(proposal["value"])
 
     @traitlets.validate("places")
     def _check_places(self, proposal: Bunch) -> int:
-        with told():
+        with value_errors_as_trait_errors():
             return check_places(proposal["value"])
 
 

@@ -1,14 +1,14 @@
 /** What stands below and beside the mats: the box of blocks, trades, tools, and switches. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { grip, html, icon, put, svg } from "../shared/svg.js";
-import { drawBlock } from "./drawing/drawing.js";
-import { PLACES, beside, named } from "./exact/places.js";
-import { SIZES } from "./exact/rows.js";
-import { some } from "./tell.js";
+import { drawBlock } from "./drawing.js";
+import { PLACES, beside, named, together, traded } from "./state/places.js";
+import { SIZES } from "./state/rows.js";
+import { some } from "./state/tell.js";
 
 /**
- * @typedef {import("./exact/places.js").Place} Place
- * @typedef {{ signal: AbortSignal }} Life
+ * @typedef {import("./state/places.js").Place} Place
+ * @typedef {{ signal: AbortSignal }} Scope
  * @typedef {(place: Place, way: 1 | -1) => boolean} Can whether there is such a trade
  */
 
@@ -31,16 +31,52 @@ const SWITCHES = [
 const PAIRS = [["one", "One"], ["compare", "Compare"], ["add", "Add"], ["take", "Take away"]];
 
 /**
+ * All that stands below and beside the mats.
+ * @param {{
+ *   frame: import("../shared/frame.js").Frame,
+ *   mats: import("./mats.js").Mats,
+ *   actions: ReturnType<typeof import("./actions.js").makeActions>,
+ *   choose: (trait: string, value: unknown) => void,
+ *   lay: (pair: string) => void,
+ * }} parts of the widget; lay one mat, or two for what
+ */
+export function makeControls({ frame: { get, scope }, mats, actions, choose, lay }) {
+  const { box, sources, agree: agreeBox } = makeBox(actions.tradeAll, scope);
+  const { tools, join, allow } = makeBlockTools(actions, scope);
+  const { panel, agree } = makePanel(get, choose, lay, scope);
+  return {
+    box,
+    sources,
+    panel,
+    shelf: html("div", { class: "blocks-shelf" }, box, tools),
+    /**
+     * Make everything agree with the mats and the traits.
+     * @param {import("./state/places.js").Mat} shown
+     * @param {boolean[]} uses whether there is something to undo, and to reset
+     */
+    agree(shown, uses) {
+      agreeBox(mats.columns, ["any", "button"].includes(get("trades")), (place, way) =>
+        Boolean(traded(shown, actions.active, place, way)) &&
+        (way < 0 || place !== mats.columns[0]));
+      allow(...uses, Boolean(together(shown)));
+      join.hidden = shown.length === 1 || get("pair") !== "add";
+      tools.hidden = !get("buttons");
+      agree(shown.length);
+    },
+  };
+}
+
+/**
  * The box that blocks come from, and the trades between two places.
  * @param {(place: Place, way: 1 | -1) => void} trade
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {{
  *   box: HTMLElement,
  *   sources: Record<Place, HTMLButtonElement>,
  *   agree: (columns: Place[], trades: boolean, can: Can) => void,
  * }} the box; what is dragged out of it; show what is to be shown, and which trades can be made
  */
-export function makeBox(trade, life) {
+function makeBox(trade, scope) {
   const sources = /** @type {Record<Place, HTMLButtonElement>} */ (
     Object.fromEntries(PLACES.map((place) => [place, html("button", {
       "type": "button", "class": "blocks-source", "aria-label": `Take a ${named(place, 1)}`,
@@ -49,11 +85,11 @@ export function makeBox(trade, life) {
     const larger = /** @type {Place} */ (beside(smaller, 1));
     const [one, ten] = [some(1, larger), some(10, smaller)];
     const up = button(
-      [icon(LEFT), html("span", {}, one)], () => trade(smaller, 1), life,
+      [icon(LEFT), html("span", {}, one)], () => trade(smaller, 1), scope,
       { "aria-label": `${ten} become ${one}` },
     );
     const down = button(
-      [html("span", {}, ten), icon(RIGHT)], () => trade(larger, -1), life,
+      [html("span", {}, ten), icon(RIGHT)], () => trade(larger, -1), scope,
       { "aria-label": `${one} becomes ${ten}` },
     );
     return { smaller, larger, up, down, bridge: html("div", { class: "blocks-bridge" }, up, down) };
@@ -100,15 +136,15 @@ function picture(place) {
 /**
  * Undo, reset, and all blocks on one mat.
  * @param {{ undo: () => void, reset: () => void, join: () => void }} acts
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {{ tools: HTMLElement, join: HTMLElement, allow: (...uses: boolean[]) => void }}
  */
-export function makeBlockTools({ undo, reset, join }, life) {
+function makeBlockTools({ undo, reset, join }, scope) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [JOIN, "Put together", join],
-  ], life);
+  ], scope);
   return { tools: html("div", { class: "blocks-tools" }, ...buttons), join: buttons[2], allow };
 }
 
@@ -117,16 +153,16 @@ export function makeBlockTools({ undo, reset, join }, life) {
  * @param {(trait: string) => any} get
  * @param {(trait: string, value: unknown) => void} choose
  * @param {(pair: string) => void} lay one mat, or two for what
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {{ panel: HTMLElement, agree: (mats: number) => void }}
  */
-export function makePanel(get, choose, lay, life) {
-  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, life);
+function makePanel(get, choose, lay, scope) {
+  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, scope);
   const places = PLACES.map((_, index) => {
     const label = { "aria-label": `${index + 1} column${index ? "s" : ""}` };
-    return button([String(index + 1)], () => choose("places", index + 1), life, label);
+    return button([String(index + 1)], () => choose("places", index + 1), scope, label);
   });
-  const pairs = PAIRS.map(([pair, name]) => button([name], () => lay(pair), life));
+  const pairs = PAIRS.map(([pair, name]) => button([name], () => lay(pair), scope));
   return {
     panel: html(
       "div", { class: "blocks-panel" },

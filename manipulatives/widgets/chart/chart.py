@@ -23,7 +23,7 @@ from manipulatives.maths.number.chart import (
 from manipulatives.maths.number.chart_cells import check_hidden, check_width
 from manipulatives.maths.number.counting import DIRECTIONS, check_range, check_start, check_step
 from manipulatives.maths.vocabulary import VOCABULARIES
-from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.widgets.manipulative import Manipulative, value_errors_as_trait_errors
 
 if TYPE_CHECKING:
     from traitlets.utils.bunch import Bunch
@@ -228,34 +228,34 @@ class CountingChart(Manipulative, folder="chart", state="chart"):
 
     @traitlets.validate("chart")
     def _check_chart(self, proposal: Bunch) -> dict[str, Any]:
-        with told():
+        with value_errors_as_trait_errors():
             return {**check_marks(proposal["value"], self.settings)}
 
     @traitlets.validate("first", "last")
     def _check_range(self, proposal: Bunch) -> int:
         ends = {"first": self.first, "last": self.last, proposal["trait"].name: proposal["value"]}
-        with told():
+        with value_errors_as_trait_errors():
             check_range(ends["first"], ends["last"])
         return proposal["value"]
 
     @traitlets.validate("width")
     def _check_width(self, proposal: Bunch) -> int:
-        with told():
+        with value_errors_as_trait_errors():
             return check_width(proposal["value"])
 
     @traitlets.validate("step")
     def _check_step(self, proposal: Bunch) -> int:
-        with told():
+        with value_errors_as_trait_errors():
             return check_step(proposal["value"])
 
     @traitlets.validate("start")
     def _check_start(self, proposal: Bunch) -> int | None:
-        with told():
+        with value_errors_as_trait_errors():
             return check_start(proposal["value"], self.first, self.last)
 
     @traitlets.validate("hidden")
     def _check_hidden(self, proposal: Bunch) -> str | list[int]:
-        with told():
+        with value_errors_as_trait_errors():
             return check_hidden(proposal["value"], self.first, self.last)
 
     @traitlets.validate("beat")

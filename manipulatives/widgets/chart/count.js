@@ -18,13 +18,9 @@
  * @property {Record<string, string>} written digits by number
  */
 
-export const MOST_DIGITS = 5;
+import CELLS from "../../data/hidden_cells.json" with { type: "json" };
 
-// Down and right from the middle.
-const CROSS = [[0, 0], [-2, 0], [-1, 0], [1, 0], [2, 0], [0, -2], [0, -1], [0, 1], [0, 2]];
-const PATCH = [
-  [-1, -1], [-1, 0], [-1, 1], [0, -2], [0, -1], [0, 0], [0, 1], [1, -1], [1, 0], [1, 1], [1, 2],
-];
+export const MOST_DIGITS = 5;
 
 /**
  * The numbers of a chart or a row, in order.
@@ -64,9 +60,9 @@ export function blanks(settings) {
     case "thirds":
       return cells(settings).filter((number) => (number - first) % 3 === 2);
     case "cross":
-      return shape(CROSS, settings);
+      return shape(CELLS.cross, settings);
     case "patch":
-      return shape(PATCH, settings);
+      return shape(CELLS.patch, settings);
     case "counts":
       return inOrder(numbers(settings));
     case "all":

@@ -1,5 +1,5 @@
 /** The chart on the screen: made once for its numbers; a press paints only what it changes. */
-import { numberInWords } from "../shared/number_words.js";
+import { numberInWords } from "../shared/state/number_words.js";
 import { html, put } from "../shared/svg.js";
 import { blanks, cells } from "./count.js";
 import { readable } from "./hints.js";

@@ -1,5 +1,5 @@
 /** What helps on a chart, as Python's maths/counting_hints.py says it: never the number itself. */
-import { numberInWords } from "../shared/number_words.js";
+import { numberInWords } from "../shared/state/number_words.js";
 import { blanks, nextNumber } from "./count.js";
 
 /**

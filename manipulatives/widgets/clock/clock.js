@@ -1,15 +1,14 @@
 /**
  * The clock: two hands to take hold of, with readings, step buttons and switches beside the face.
- * What the hands do is decided in dial.js; here it is shown, kept and told.
+ * What the hands do is decided in dial.js; here it is shown, changed and announced.
  */
-import { announce } from "../shared/announce.js";
+import { makeFrame } from "../shared/frame.js";
 import { onKeys } from "../shared/keys.js";
 import { html, put } from "../shared/svg.js";
-import { makeHistory } from "../shared/undo.js";
 import { makeMoves, makePanel } from "./controls.js";
 import { handsInWords, hourPlace, minutePlace } from "./describe.js";
 import { readingInDigits, readingInWords } from "./describe.js";
-import { HOUR, dialAt, facts, keyed, minutesBetween, pressed, same, timeMeant } from "./dial.js";
+import { HOUR, dialAt, facts, keyed, minutesBetween, pressed, timeMeant } from "./dial.js";
 import { HANDS, drawFace } from "./drawing.js";
 import { holdHands } from "./hold.js";
 
@@ -43,53 +42,50 @@ const TRAITS = [
  * @param {RenderProps} props
  * @returns {void}
  */
-function render({ model, el, signal = new AbortController().signal }) {
-  const life = { signal };
-  /** @type {Dial} */
-  let dial = model.get("dial");
-  // Where reset leads: the dial that came from outside, not from a hand.
-  let start = dial;
-  const history = makeHistory();
-
+function render(props) {
+  const frame = makeFrame(props, "clock", "Clock", TRAITS);
+  const { root, scope, say, get } = frame;
+  /** @type {() => Traits} */
+  const traits = frame.traits;
   const face = drawFace();
   const digits = html("div", { class: "clock-digits" });
   const words = html("div", { class: "clock-words" });
-  const { moves, allow } = makeMoves(
-    (hand, way) => act(pressed(dial, hand, way, traits())), undo, () => act(start), life,
-  );
-  const { panel, agree } = makePanel((trait) => model.get(trait), choose, life);
+  // Minutes that a geared clock goes on for the step that is painted next.
+  let minutes = 0;
+  /** @type {import("../shared/state/undoable.js").Undoable<Dial>} */
+  const state = frame.undoable("dial", turn);
+  root.facts = () => facts(state.now());
+  const { moves, allow } = makeMoves({
+    step: (hand, way) => act(pressed(state.now(), hand, way, traits())),
+    undo,
+    reset: () => act(state.first()),
+  }, scope);
+  const { panel, agree } = makePanel(get, choose, scope);
   const side = html("div", { class: "clock-side" }, digits, words, moves, panel);
-  const body = html("div", { class: "clock-body" }, face.frame, side);
-  const root = html("div", {
-    class: "kit kit-clock kit-manipulative",
-    role: "group",
-    "aria-label": "Clock",
-    "data-lm-suppress-shortcuts": "true",
-  }, html("div", { class: "clock-room" }, body));
-  root.facts = () => facts(dial);
-  const say = (/** @type {string} */ sentence) => announce(root, sentence);
-  const clock = { dial: () => dial, traits, change, act, settle, say };
-  const holding = holdHands(face, root, clock, life);
+  const holding = holdHands(face, root, { state, traits, act, settle, say }, scope);
 
-  /** @returns {Traits} what the clock looks like and obeys */
-  function traits() {
-    return /** @type {any} */ (Object.fromEntries(TRAITS.map((name) => [name, model.get(name)])));
+  /** @param {boolean} begun whether the dial came from outside */
+  function turn(begun) {
+    if (begun) {
+      holding.drop();
+    }
+    paint();
   }
 
-  /**
-   * Show the dial.
-   * @param {number} [minutes] that a geared clock went on for it
-   */
-  function paint(minutes) {
-    const now = traits();
-    const { hour, minute } = dial;
+  /** Show the dial. */
+  function paint() {
+    const dial = state.now();
     face.stand(dial, minutes);
-    put(face.handles.hour, { "aria-valuenow": hour, "aria-valuetext": hourPlace(hour) });
-    put(face.handles.minute, { "aria-valuenow": minute, "aria-valuetext": minutePlace(minute) });
+    minutes = 0;
+    for (const hand of HANDS) {
+      const text = (hand === "hour" ? hourPlace : minutePlace)(dial[hand]);
+      put(face.handles[hand], { "aria-valuenow": dial[hand], "aria-valuetext": text });
+    }
     put(face.drawing, { "aria-label": handsInWords(dial) });
-    const [time, half] = readingInDigits(dial, now).split(" ");
+    const [time, half] = readingInDigits(dial, traits()).split(" ");
     digits.replaceChildren(time, html("small", {}, half ? ` ${half}` : ""));
-    words.textContent = readingInWords(dial, now);
+    words.textContent = readingInWords(dial, traits());
+    allow(...state.uses());
   }
 
   /** Show what is to be shown, and nothing else. */
@@ -99,7 +95,7 @@ function render({ model, el, signal = new AbortController().signal }) {
     agree();
     put(root, { "data-mode": now.mode });
     digits.hidden = !now.digital;
-    // Free hands may not fit each other. The line that says so is kept, so that nothing jumps.
+    // Free hands may not fit each other. The line that says so stays, so that nothing jumps.
     words.hidden = !now.words && !(now.digital && now.mode === "free");
     moves.hidden = !now.movable || !now.buttons;
     panel.hidden = !now.panel;
@@ -110,50 +106,19 @@ function render({ model, el, signal = new AbortController().signal }) {
   }
 
   /**
-   * Begin anew with a dial from outside.
-   * @param {Dial} next
-   */
-  function begin(next) {
-    holding.drop();
-    history.forget();
-    allow(false, false);
-    dial = next;
-    start = next;
-    paint();
-    root.dispatchEvent(new CustomEvent("kit:change", { bubbles: true }));
-  }
-
-  /**
-   * Go to another dial.
-   * @param {Dial} next
-   * @param {number} [minutes] that a geared clock goes on for it
-   * @returns {boolean} whether it was another
-   */
-  function change(next, minutes) {
-    if (same(next, dial)) {
-      return false;
-    }
-    dial = next;
-    // Seen first: whoever listens to the model may take its time.
-    paint(minutes);
-    model.set("dial", next);
-    model.save_changes();
-    root.dispatchEvent(new CustomEvent("kit:change", { bubbles: true }));
-    return true;
-  }
-
-  /**
    * Go to another dial in one step.
    * @param {Dial} next
    * @param {boolean} [more] it goes on with the step before
    */
   function act(next, more) {
-    const { mode, hour_drag: hourDrag } = traits();
-    const minutes = minutesBetween(dial, next);
-    const turns = mode === "geared" && hourDrag === "turns" && Math.abs(minutes) <= HOUR;
-    const was = dial;
-    if (!holding.isHeld() && change(next, turns ? minutes : 0)) {
-      settle(more ? dial : was);
+    const was = state.now();
+    const between = minutesBetween(was, next);
+    if (!holding.isHeld()) {
+      const turns = get("mode") === "geared" && get("hour_drag") === "turns";
+      minutes = turns && Math.abs(between) <= HOUR ? between : 0;
+      if (state.slide(next)) {
+        settle(more ? next : was);
+      }
     }
   }
 
@@ -162,18 +127,15 @@ function render({ model, el, signal = new AbortController().signal }) {
    * @param {Dial} was the dial before
    */
   function settle(was) {
-    if (!same(was, dial)) {
-      history.remember(was);
-    }
-    allow(history.steps > 0, !same(dial, start));
+    state.settle(was);
     const now = traits();
+    const dial = state.now();
     say(now.digital || now.words ? readingInWords(dial, now) : handsInWords(dial));
   }
 
   function undo() {
-    if (history.steps && !holding.isHeld()) {
-      change(history.back());
-      settle(dial);
+    if (!holding.isHeld() && state.undo()) {
+      settle(state.now());
     }
   }
 
@@ -182,11 +144,10 @@ function render({ model, el, signal = new AbortController().signal }) {
    * @param {unknown} value
    */
   function choose(trait, value) {
-    model.set(trait, value);
-    model.save_changes();
+    frame.set({ [trait]: value });
     dress();
     if (value === "geared") {
-      act(dialAt(timeMeant(dial)));
+      act(dialAt(timeMeant(state.now())));
     }
   }
 
@@ -194,30 +155,19 @@ function render({ model, el, signal = new AbortController().signal }) {
     onKeys(face.handles[hand], (key, event) => {
       if (key === "Escape") {
         const was = holding.drop();
-        return was !== null && (change(was) || true);
+        return was !== null && (state.slide(was) || true);
       }
-      const next = keyed(dial, hand, key, traits());
+      const next = keyed(state.now(), hand, key, traits());
       if (next) {
         act(next, event.repeat);
       }
       return Boolean(next);
-    }, life);
+    }, scope);
   }
-
-  model.on("change:dial", () => {
-    const next = model.get("dial");
-    if (!signal.aborted && !same(next, dial)) {
-      begin(next);
-    }
-  });
-  for (const name of TRAITS) {
-    model.on(`change:${name}`, () => signal.aborted || dress());
-  }
-  new ResizeObserver(face.fit).observe(face.frame);
-
+  frame.onTraits(dress);
+  frame.onResize([face.frame], face.fit);
   dress();
-  begin(dial);
-  el.replaceChildren(root);
+  frame.show(html("div", { class: "clock-body" }, face.frame, side));
 }
 
 export default { render };

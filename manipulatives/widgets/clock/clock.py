@@ -12,7 +12,7 @@ from manipulatives.drawings.svg import svg_of
 from manipulatives.maths.time.day import HALF_DAY
 from manipulatives.maths.time.dial import check_dial, dial_at, dial_facts, hour_passed, time_shown
 from manipulatives.maths.vocabulary import VOCABULARIES
-from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.widgets.manipulative import Manipulative, value_errors_as_trait_errors
 from manipulatives.words.clock_digits import in_digits, parse_time
 from manipulatives.words.dial_hints import why_no_time
 
@@ -187,7 +187,7 @@ class Clock(Manipulative, folder="clock", state="dial", takes=("time",)):
 
     @traitlets.validate("dial")
     def _check_dial(self, proposal: Bunch) -> dict[str, Any]:
-        with told():
+        with value_errors_as_trait_errors():
             return {**check_dial(proposal["value"])}
 
     @traitlets.validate("snap")

@@ -68,16 +68,6 @@ export function timeMeant(dial) {
 }
 
 /**
- * Whether two dials are the same.
- * @param {Dial} one
- * @param {Dial} other
- * @returns {boolean}
- */
-export function same(one, other) {
-  return one.hour === other.hour && one.minute === other.minute && one.half === other.half;
-}
-
-/**
  * How far a clock went from one dial to another, the shorter way.
  * @param {Dial} from
  * @param {Dial} to

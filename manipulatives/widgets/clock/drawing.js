@@ -1,6 +1,7 @@
 /** The clock face as elements, made once and moved from then on. */
+import FACE from "../../data/clock_face.json" with { type: "json" };
 import { grip, html, put, svg } from "../shared/svg.js";
-import { FACE, angleOfHand, arcDashes, around } from "./face.js";
+import { angleOfHand, arcDashes, around } from "./face.js";
 import { handOutline, sectorOutline, turnBetween } from "./face.js";
 
 /**

@@ -1,29 +1,14 @@
 /**
  * The geometry of the clock face. Angles are degrees clockwise from the 12; x runs to the right,
  * y downward, the centre is the origin, and the dial's radius is 100 units.
+ * Proportions are those of data/clock_face.json, which the drawing on paper takes too.
  *
  * @typedef {{ x: number, y: number }} Point
  * @typedef {import("./dial.js").Hand} Hand
  * @typedef {import("./dial.js").Dial} Dial
  */
+import FACE from "../../data/clock_face.json" with { type: "json" };
 import { wrap } from "./dial.js";
-
-// In units, hundredths of the radius; the gap of the arc is in degrees. The drawing on paper is
-// held to the same proportions.
-export const FACE = {
-  rim: { radius: 98.8, width: 2.4 },
-  five_ticks: { inner: 89, outer: 95, width: 2 },
-  minute_ticks: { inner: 92, outer: 95, width: 0.9 },
-  numerals: { radius: 73, size: 21, halo: 3 },
-  minute_numbers: { radius: 114.5, size: 15, badge: 10.2 },
-  hour: { length: 51, width: 8.5, head: 17, spread: 20, grip: 24 },
-  minute: { length: 90, width: 3.8, tip: 2.2, halo: 1, grip: 57 },
-  grip: { radius: 6.2 },
-  hub: { radius: 5 },
-  sector: { radius: 62 },
-  arc: { inner: 90.5, outer: 95, gap: 1.2 },
-  field: { plain: 101, numbered: 126 },
-};
 
 // Two hands nearer to each other than this at a finger are told apart by their grips.
 const UNSURE = 4;

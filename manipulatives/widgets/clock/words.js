@@ -5,12 +5,7 @@
  * @typedef {"digital" | "relative"} Style
  */
 
-const SMALL = [
-  "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-  "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
-  "nineteen",
-];
-const TENS = ["", "", "twenty", "thirty", "forty", "fifty"];
+import { belowHundred } from "../shared/state/small_numbers.js";
 
 /**
  * The time as a twelve-hour clock writes it.
@@ -44,7 +39,7 @@ export function inWords(minute, vocabulary = "us", style = null, halfDay = false
     return lead + nameOfTwelve(hour);
   }
   const oclock = lead || halfDay ? "" : " o'clock";
-  return lead + number(twelve(hour)) + oclock + mark;
+  return lead + belowHundred(twelve(hour)) + oclock + mark;
 }
 
 /**
@@ -53,7 +48,8 @@ export function inWords(minute, vocabulary = "us", style = null, halfDay = false
  */
 function digital(minute) {
   const past = minute % 60;
-  return `${number(twelve(Math.floor(minute / 60)))} ${past < 10 ? "oh " : ""}${number(past)}`;
+  const hour = belowHundred(twelve(Math.floor(minute / 60)));
+  return `${hour} ${past < 10 ? "oh " : ""}${belowHundred(past)}`;
 }
 
 /**
@@ -99,7 +95,7 @@ function count(minutes) {
     return minutes === 15 ? "quarter" : "half";
   }
   const unit = minutes === 1 ? " minute" : " minutes";
-  return number(minutes) + (minutes % 5 === 0 ? "" : unit);
+  return belowHundred(minutes) + (minutes % 5 === 0 ? "" : unit);
 }
 
 /**
@@ -108,16 +104,4 @@ function count(minutes) {
  */
 function twelve(hour) {
   return hour % 12 || 12;
-}
-
-/**
- * @param {number} whole below sixty
- * @returns {string} the number in words
- */
-function number(whole) {
-  if (whole < 20) {
-    return SMALL[whole];
-  }
-  const ones = whole % 10;
-  return TENS[Math.floor(whole / 10)] + (ones ? `-${SMALL[ones]}` : "");
 }

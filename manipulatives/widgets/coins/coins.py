@@ -22,7 +22,7 @@ from manipulatives.maths.money.tray import (
     tray_of,
 )
 from manipulatives.widgets.coins.photographs import check_photographs
-from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.widgets.manipulative import Manipulative, value_errors_as_trait_errors
 from manipulatives.words.money import WRITINGS
 
 if TYPE_CHECKING:
@@ -257,24 +257,24 @@ class CoinTray(Manipulative, folder="coins", state="tray", takes=("coins",)):
 
     @traitlets.validate("tray")
     def _check_tray(self, proposal: Bunch) -> list[dict[str, Any]]:
-        with told():
+        with value_errors_as_trait_errors():
             return [{**lying} for lying in check_tray(proposal["value"], self.currency)]
 
     @traitlets.validate("currency")
     def _check_currency(self, proposal: Bunch) -> object:
-        with told():
+        with value_errors_as_trait_errors():
             given = proposal["value"]
             checked = currency(given)
             return checked.to_data() if isinstance(given, Mapping) else given
 
     @traitlets.validate("purse")
     def _check_purse(self, proposal: Bunch) -> object:
-        with told():
+        with value_errors_as_trait_errors():
             return check_purse(proposal["value"], self.currency)
 
     @traitlets.validate("photographs")
     def _check_photographs(self, proposal: Bunch) -> dict[str, str]:
-        with told():
+        with value_errors_as_trait_errors():
             return check_photographs(proposal["value"], self.currency)
 
     @traitlets.validate("counts")
@@ -286,7 +286,7 @@ class CoinTray(Manipulative, folder="coins", state="tray", takes=("coins",)):
 
     @traitlets.validate("ring")
     def _check_ring(self, proposal: Bunch) -> str:
-        with told():
+        with value_errors_as_trait_errors():
             return _check_ring(proposal["value"], self.currency)
 
     @traitlets.observe("currency")

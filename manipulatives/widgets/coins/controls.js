@@ -1,13 +1,15 @@
 /** What stands beside the mat: the tools, what coins can be traded for, the switches. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, put, svg } from "../shared/svg.js";
-import { coinsInWords, inWriting } from "./exact/amounts.js";
-import { coinOf } from "./exact/coinage.js";
-import { drawCoin } from "./drawing/drawing.js";
+import { coinsInWords, inWriting } from "./state/amounts.js";
+import { coinOf } from "./state/coinage.js";
+import { drawCoin } from "./drawing.js";
+import { trades } from "./state/tray.js";
 
 /**
- * @typedef {import("./drawing/drawing.js").Look} Look
- * @typedef {{ signal: AbortSignal }} Life
+ * @typedef {import("./drawing.js").Look} Look
+ * @typedef {import("./mat.js").Left} Left
+ * @typedef {{ signal: AbortSignal }} Scope
  */
 
 const LINE_UP = "M4 6A3 3 0 1 0 10 6A3 3 0 1 0 4 6M14 6A3 3 0 1 0 20 6A3 3 0 1 0 14 6" +
@@ -28,39 +30,42 @@ const SAMPLE = 141;
 /**
  * The tools.
  * @param {{ undo: () => void, reset: () => void, lineUp: () => void, sweep: () => void }} acts
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void, sweeper: HTMLElement }}
  *   the buttons; whether there is something to do for each, in the order undo, reset, line up,
  *   sweep; the last of them alone
  */
-export function makeCoinTools({ undo, reset, lineUp, sweep }, life) {
+export function makeCoinTools({ undo, reset, lineUp, sweep }, scope) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [LINE_UP, "Line up", lineUp],
     [SWEEP, "Sweep", sweep],
-  ], life);
+  ], scope);
   return { tools: html("div", { class: "coins-tools" }, ...buttons), allow, sweeper: buttons[3] };
 }
 
 /**
  * What picked coins can be traded for.
  * @param {(offer: string[]) => void} trade
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {{
- *   trades: HTMLElement, offer: (hint: string, offers: string[][], look: Look) => void,
- * }} the place for the offers; say something and make offers
+ *   trades: HTMLElement, offer: (picked: string[], left: Left, look: Look) => void,
+ * }} the place for the offers; make those for what is picked, or say that there are none
  */
-export function makeTrades(trade, life) {
+export function makeTrades(trade, scope) {
   const said = html("div");
   const row = html("div", { class: "coins-offers" });
   return {
     trades: html("div", { class: "coins-trades" }, said, row),
-    offer(hint, offers, look) {
-      said.textContent = hint;
+    offer(picked, left, look) {
+      const offers = picked.length ? trades(picked, left) : [];
+      const none = picked.length > 1 ? "No coin is worth just that." : "There is nothing smaller.";
+      const hint = picked.length ? none : "Tap coins to trade them.";
+      said.textContent = offers.length ? "Trade for" : hint;
       row.replaceChildren(...offers.map((offer) => {
         const label = coinsInWords(offer, look.money, look);
-        return button(groups(offer, look), () => trade(offer), life, {
+        return button(groups(offer, look), () => trade(offer), scope, {
           "class": "kit-button coins-offer",
           "aria-label": label,
         });
@@ -94,14 +99,14 @@ function groups(offer, look) {
  * The switches of free play.
  * @param {(trait: string) => any} get what a trait is now
  * @param {(trait: string, value: unknown) => void} choose
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {{ panel: HTMLElement, agree: (look: Look) => void }} the switches; make them agree
  *   with the traits
  */
-export function makePanel(get, choose, life) {
-  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, life);
+export function makePanel(get, choose, scope) {
+  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, scope);
   const next = () => WRITINGS[(WRITINGS.indexOf(get("writing")) + 1) % WRITINGS.length];
-  const writing = button([], () => choose("writing", next()), life);
+  const writing = button([], () => choose("writing", next()), scope);
   const note = html("p", { class: "coins-note" }, "Real coins belong beside the screen.");
   return {
     panel: html("div", { class: "coins-panel" }, ...tiles, writing, note),

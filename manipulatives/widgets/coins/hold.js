@@ -1,54 +1,49 @@
 /**
  * Taking hold of coins: drag one from the purse or over the mat, or tap it and then tap where it
- * goes. While coins are traded, several can be picked; else one at a time.
+ * goes. Each finger holds one. While coins are traded, several can be picked; else one at a time.
  */
-import { onDrag } from "../shared/drag.js";
+import { makeGrab } from "../shared/grab.js";
 import { pointIn } from "../shared/svg.js";
-import { inside } from "./table.js";
+import { inside } from "./state/table.js";
 
 /**
  * @typedef {{ x: number, y: number }} Point
+ * @typedef {import("./state/places.js").Lying} Lying
  *
  * @typedef {object} Hands what coins are taken from, and what is done with them
- * @property {SVGSVGElement} drawing
- * @property {HTMLElement} handles what holds everything that can be taken
+ * @property {import("./mat.js").Mat} mat
  * @property {() => { movable: boolean, trade: boolean }} traits
- * @property {() => import("./table.js").Table} table
+ * @property {() => Lying[]} tray
  * @property {(point: Point) => Taken | null} taken what is at a point of the drawing
  * @property {(taken: Taken) => void} focus
- * @property {(taken: Taken | null, event: PointerEvent, grab: Point) => void} float show a coin
- *   under the pointer, or none any more
+ * @property {(hold: Hold) => void} float show a coin under its pointer
  * @property {(taken: Taken, at: Point) => void} put a coin comes to a point of the drawing
  * @property {(places: number[]) => void} back coins go back into the purse
  * @property {() => void} changed something was picked or let go
  *
- * @typedef {{ key: string, place: number | null, middle: Point }} Taken a coin, its place in the
- *   tray or null for one of the purse, and where its middle is on the drawing
- *
- * @typedef {{ taken: Taken, grab: Point, first: PointerEvent, last: PointerEvent,
- *   lifted: boolean }} Hold
+ * @typedef {{ key: string, lying: Lying | null, middle: Point }} Taken a coin, the same as it lies
+ *   in the tray or null for one of the purse, and where its middle is on the drawing
+ * @typedef {Taken & { grab: Point }} Held with where it is held, from its middle
+ * @typedef {import("../shared/grab.js").Hold<Held>} Hold
  */
-
-// A pointer that stays nearer than this has tapped.
-const TAP_PX = 6;
 
 /**
  * Let coins be taken.
  * @param {Hands} hands
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{
  *   isHeld: () => boolean,
  *   kind: () => string | null,
  *   places: () => number[],
  *   pick: (taken: Taken) => void,
+ *   unpick: () => void,
  *   drop: () => boolean,
  * }} whether a coin is held; what is picked from the purse, and from the tray; pick, or let go of,
- *   a coin; let go of everything, and say whether there was anything
+ *   a coin; pick nothing any more; let go of everything, and say whether there was anything
  */
-export function holdCoins(hands, { signal }) {
-  const { drawing, handles, traits, table } = hands;
-  /** @type {Hold | null} */
-  let held = null;
+export function holdCoins(hands, scope) {
+  const { mat, traits, tray } = hands;
+  const { drawing } = mat;
   /** @type {Taken | null} */
   let fromPurse = null;
   /** @type {number[]} */
@@ -58,7 +53,7 @@ export function holdCoins(hands, { signal }) {
    * @param {Taken | null} kind
    * @param {number[]} others
    */
-  function keep(kind, others) {
+  function choose(kind, others) {
     const same = kind?.key === fromPurse?.key && String(others) === String(places);
     fromPurse = kind;
     places = others;
@@ -67,15 +62,19 @@ export function holdCoins(hands, { signal }) {
     }
   }
 
+  function unpick() {
+    choose(null, []);
+  }
+
   /** @param {Taken} taken */
   function pick(taken) {
-    const { key, place } = taken;
+    const place = taken.lying ? tray().indexOf(taken.lying) : null;
     if (place === null) {
-      keep(fromPurse?.key === key ? null : taken, []);
+      choose(fromPurse?.key === taken.key ? null : taken, []);
     } else if (places.includes(place)) {
-      keep(null, places.filter((other) => other !== place));
+      choose(null, places.filter((other) => other !== place));
     } else {
-      keep(null, traits().trade ? [...places, place] : [place]);
+      choose(null, traits().trade ? [...places, place] : [place]);
     }
   }
 
@@ -85,17 +84,18 @@ export function holdCoins(hands, { signal }) {
    * @returns {boolean} whether something did
    */
   function putDown(point) {
-    const { mat, purse } = table();
+    const table = mat.table();
     const [kind, others] = [fromPurse, places];
-    if (kind && inside(mat, point)) {
-      keep(null, []);
+    if (kind && inside(table.mat, point)) {
+      unpick();
       hands.put(kind, point);
-    } else if (others.length && inside(purse, point)) {
-      keep(null, []);
+    } else if (others.length && inside(table.purse, point)) {
+      unpick();
       hands.back(others);
-    } else if (others.length === 1 && inside(mat, point)) {
-      keep(null, []);
-      hands.put({ key: "", place: others[0], middle: point }, point);
+    } else if (others.length === 1 && inside(table.mat, point)) {
+      const lying = tray()[others[0]];
+      unpick();
+      hands.put({ key: lying.coin, lying, middle: point }, point);
     } else {
       return false;
     }
@@ -108,7 +108,7 @@ export function holdCoins(hands, { signal }) {
    * @param {Point} point
    */
   function tap(taken, point) {
-    const elsewhere = taken.place === null ? places.length > 0 : fromPurse !== null;
+    const elsewhere = taken.lying ? fromPurse !== null : places.length > 0;
     if (!elsewhere || !putDown(point)) {
       pick(taken);
     }
@@ -116,77 +116,75 @@ export function holdCoins(hands, { signal }) {
 
   /**
    * A coin was let go.
-   * @param {Hold} hold
+   * @param {Held} taken
+   * @param {Point} point
    */
-  function letGo({ taken, grab, last }) {
-    const point = pointIn(drawing, last);
-    const { mat, purse } = table();
-    keep(null, []);
-    if (taken.place !== null && inside(purse, point)) {
-      hands.back([taken.place]);
-    } else if (taken.place !== null || inside(mat, point)) {
+  function letGo(taken, point) {
+    const { grab, lying } = taken;
+    const table = mat.table();
+    unpick();
+    if (lying && inside(table.purse, point)) {
+      hands.back([tray().indexOf(lying)]);
+    } else if (lying || inside(table.mat, point)) {
       hands.put(taken, { x: point.x - grab.x, y: point.y - grab.y });
     }
   }
 
-  onDrag(handles, {
-    start(event) {
-      const point = pointIn(drawing, event);
-      const taken = held || !traits().movable ? null : hands.taken(point);
-      if (taken) {
-        const grab = { x: point.x - taken.middle.x, y: point.y - taken.middle.y };
-        held = { taken, grab, first: event, last: event, lifted: false };
-        hands.focus(taken);
+  /** @type {import("../shared/grab.js").Grab<Held>} */
+  const holding = makeGrab({
+    move(hold) {
+      if (hold.carried) {
+        hands.float(hold);
       }
-      return taken !== null;
     },
-    move(event) {
-      if (!held) {
+    end({ thing, first, last, carried }) {
+      mat.land(thing);
+      // What somebody else did meanwhile may have taken it from the tray.
+      if (thing.lying && !tray().includes(thing.lying)) {
         return;
       }
-      held.last = event;
-      const { clientX, clientY } = held.first;
-      held.lifted ||= Math.hypot(event.clientX - clientX, event.clientY - clientY) >= TAP_PX;
-      if (held.lifted) {
-        hands.float(held.taken, event, held.grab);
+      if (carried) {
+        letGo(thing, pointIn(drawing, last));
+      } else {
+        tap(thing, pointIn(drawing, first));
       }
     },
-    end(event) {
-      const hold = held;
-      held = null;
-      hands.float(null, event, { x: 0, y: 0 });
-      if (hold?.lifted) {
-        letGo(hold);
-      } else if (hold) {
-        tap(hold.taken, pointIn(drawing, hold.first));
-      }
-    },
-  }, { signal });
+    // Nothing was let go.
+    cancel: ({ thing }) => mat.land(thing),
+  }, scope);
 
-  // The system took the pointer, to scroll or for a call: nothing was let go.
-  handles.addEventListener("pointercancel", (event) => {
-    if (event.pointerId === held?.first.pointerId) {
-      hands.float(null, event, held.grab);
-      held = null;
+  holding.on(mat.handles, (event) => {
+    const point = pointIn(drawing, event);
+    const taken = traits().movable ? hands.taken(point) : null;
+    const held = holding.holds().map(({ thing }) => thing.lying);
+    if (!taken || (taken.lying && held.includes(taken.lying))) {
+      return null;
     }
-  }, { signal });
+    hands.focus(taken);
+    return { ...taken, grab: { x: point.x - taken.middle.x, y: point.y - taken.middle.y } };
+  });
 
   drawing.addEventListener("click", (event) => {
     putDown(pointIn(drawing, event));
-  }, { signal });
+  }, scope);
+
+  function isHeld() {
+    return holding.holds().length > 0;
+  }
 
   return {
-    isHeld: () => held !== null,
+    isHeld,
     kind: () => fromPurse?.key ?? null,
     places: () => places,
     pick,
+    unpick,
     drop() {
-      const any = held !== null || fromPurse !== null || places.length > 0;
-      if (held) {
-        hands.float(null, held.last, held.grab);
+      const any = isHeld() || fromPurse !== null || places.length > 0;
+      for (const { thing } of holding.holds()) {
+        mat.land(thing);
       }
-      held = null;
-      keep(null, []);
+      holding.drop();
+      unpick();
       return any;
     },
   };

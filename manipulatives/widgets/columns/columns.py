@@ -22,7 +22,7 @@ from manipulatives.maths.columns.written_sum import (
     written,
 )
 from manipulatives.maths.vocabulary import VOCABULARIES
-from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.widgets.manipulative import Manipulative, value_errors_as_trait_errors
 from manipulatives.words.columns import TERMS
 
 if TYPE_CHECKING:
@@ -202,7 +202,7 @@ class ColumnBoard(Manipulative, folder="columns", state="sum", takes=("text",)):
     @traitlets.validate("sum")
     def _check_sum(self, proposal: Bunch) -> dict[str, Any]:
         given, form = proposal["value"], FORM_OF[self.method]
-        with told():
+        with value_errors_as_trait_errors():
             return {**check_sum({"form": form, **given})}
 
     @traitlets.validate("steps")

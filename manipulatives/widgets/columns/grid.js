@@ -1,4 +1,5 @@
 /** The squared sheet: a square for each digit and each mark, walked by arrow keys. */
+import WORDS from "../../data/place_words.json" with { type: "json" };
 import { ICONS } from "../shared/controls.js";
 import { onKeys } from "../shared/keys.js";
 import { html, icon, put } from "../shared/svg.js";
@@ -21,7 +22,7 @@ import { NAMES, isOpen, readAt, unit } from "./written.js";
  * @typedef {{ text: string, as: string }} Written a number in a square, with the class of its look
  */
 
-const LETTERS = ["O", "T", "H", "Th", "TTh"];
+const LETTERS = NAMES.map((name) => /** @type {Record<string, string>} */ (WORDS.short)[name]);
 const RIGHT = "M4 13L10 19L20 6";
 /** @type {Record<string, [number, number]>} */
 const WAYS = {
@@ -62,15 +63,14 @@ function line(kind, index = 0) {
  * @param {object} acts
  * @param {(key: string) => void} acts.type a digit or "back" for the current square
  * @param {() => void} acts.check the place of the current square
- * @param {() => void} acts.moved another square is the current one
- * @param {{ signal: AbortSignal }} life
+ * @param {{ signal: AbortSignal }} scope
  * @returns {{
  *   element: HTMLElement, current: () => Place | null, size: { across: number, down: number },
  *   build: (sum: Sum, look: Look) => void,
  *   paint: (sum: Sum, seen: { verdicts: Map<number, boolean>, column: number | null }) => void,
  * }} size says how many squares there are across and down, a heading for half a one
  */
-export function makeGrid({ type, check, moved }, life) {
+export function makeGrid({ type, check }, scope) {
   const element = html("div", { class: "columns-grid", role: "grid" });
   /** @type {Square[][]} */
   let squares = [];
@@ -116,7 +116,6 @@ export function makeGrid({ type, check, moved }, life) {
     if (focus) {
       next.element.focus(focus);
     }
-    moved();
   }
 
   onKeys(element, (key) => {
@@ -138,7 +137,7 @@ export function makeGrid({ type, check, moved }, life) {
       return false;
     }
     return true;
-  }, life);
+  }, scope);
 
   element.addEventListener("pointerdown", (event) => {
     const target = /** @type {Element} */ (event.target);
@@ -148,7 +147,7 @@ export function makeGrid({ type, check, moved }, life) {
         event.preventDefault();
       }
     }));
-  }, life);
+  }, scope);
 
   return {
     element,

@@ -1,5 +1,6 @@
 /** The strip of blocks: for what is written in each row and place as many blocks as it says. */
-import { outlines } from "../blocks/drawing/block.js";
+import BLOCKS from "../../data/blocks.json" with { type: "json" };
+import { outlines } from "../blocks/state/block.js";
 import { html, put, svg } from "../shared/svg.js";
 import { blocksInWords, roleName } from "./describe.js";
 
@@ -12,15 +13,13 @@ import { blocksInWords, roleName } from "./describe.js";
 /** @type {("ones" | "tens" | "hundreds" | "thousands")[]} */
 const PLACES = ["ones", "tens", "hundreds", "thousands"];
 // In units, the side of a one: how far one block is from the next, and what a block measures.
-const PITCH = [1.3, 1.35, 1.7, 3, 13];
-const SIZE = [1, 1, 10, 12, 25.5];
+const PITCH = [...PLACES.map((place) => BLOCKS.strip.pitch[place]), 13];
+const SIZE = [...PLACES.map((place) => BLOCKS.sizes[place].wide), 25.5];
 const BACK = 1.5;
-const COLUMN = 5;
 const GAP = 3.5;
 // Room is kept for so many, so that not everything moves when one comes in.
 const ROOM = 10;
-// More than these are written as a number beside one block: no written sum has so many.
-const MOST = 40;
+const { column: COLUMN, most: MOST } = BLOCKS.strip;
 
 /**
  * How broad so many blocks lie.

@@ -24,8 +24,10 @@
  * @property {Blocks} blocks after it
  */
 
+import WORDS from "../../data/place_words.json" with { type: "json" };
+
 const BASE = 10;
-export const NAMES = ["ones", "tens", "hundreds", "thousands", "ten thousands"];
+export const NAMES = WORDS.names;
 const MOST_PLACES = NAMES.length;
 
 /**

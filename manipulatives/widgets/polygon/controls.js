@@ -1,15 +1,15 @@
 /** What stands beside the paper: tools, and the switches of free play in three groups. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, icon, put, svg } from "../shared/svg.js";
-import { pathOf } from "./drawing/drawing.js";
-import { inWords } from "./words/names.js";
-import { readyShapes } from "./exact/ready.js";
-import { LABELS } from "./drawing/readings.js";
+import { pathOf } from "./drawing.js";
+import { inWords } from "./state/names.js";
+import { readyShapes } from "./state/ready.js";
+import { LABELS } from "./readings.js";
 
 /**
- * @typedef {import("./exact/paper.js").Grid} Grid
- * @typedef {import("./exact/paper.js").Shape} Shape
- * @typedef {{ signal: AbortSignal }} Life
+ * @typedef {import("./state/paper.js").Grid} Grid
+ * @typedef {import("./state/paper.js").Shape} Shape
+ * @typedef {{ signal: AbortSignal }} Scope
  * @typedef {{ undo: () => void, reset: () => void, clear: () => void, add: () => void,
  *   remove: () => void }} Acts
  */
@@ -29,30 +29,30 @@ const DEFINITIONS = [["exclusive", "1 pair"], ["inclusive", "1 or 2"]];
 /**
  * The tools.
  * @param {Acts} acts
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void }} the buttons, and whether
  *   there is something to do for each, in that order
  */
-export function makeDrawTools({ undo, reset, clear, add, remove }, life) {
+export function makeDrawTools({ undo, reset, clear, add, remove }, scope) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [LINES.clear, "Clear", clear],
     [LINES.add, "Add", add],
     [LINES.remove, "Remove", remove],
-  ], life);
+  ], scope);
   return { tools: html("div", { class: "polygon-tools" }, ...buttons), allow };
 }
 
 /**
  * The button that draws a guide stroke by stroke.
  * @param {() => void} press
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {HTMLButtonElement}
  */
-export function makeStroke(press, life) {
+export function makeStroke(press, scope) {
   const look = { class: "kit-button polygon-stroke" };
-  return button([icon(LINES.stroke), "Next stroke"], press, life, look);
+  return button([icon(LINES.stroke), "Next stroke"], press, scope, look);
 }
 
 /**
@@ -65,7 +65,7 @@ export function makeStroke(press, life) {
  *   share: (many: number) => void,
  *   trace: (shape: Shape | null) => void,
  * }} acts turn, flip, share into so many, and take a shape as the guide
- * @param {Life} life
+ * @param {Scope} scope
  * @returns {{
  *   panel: HTMLElement,
  *   agree: () => void,
@@ -73,7 +73,7 @@ export function makeStroke(press, life) {
  *   open: (name: string) => void,
  * }} the panel; make it agree with the traits; tell where books differ; open a group
  */
-export function makePanel(get, choose, { turn, flip, share, trace }, life) {
+export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
   const shown = makeSwitches(
     [
       .../** @type {[string, string][]} */ (Object.entries({ ...LABELS, parallel: "Parallel" })),
@@ -85,28 +85,28 @@ export function makePanel(get, choose, { turn, flip, share, trace }, life) {
       ? choose("count", on ? name.slice(6) : "")
       : choose("show", Object.keys(LABELS).filter((key) =>
         (key === name ? on : get("show").includes(key))))),
-    life,
+    scope,
   );
   const settings = makeSwitches(
     [["tool", "Cut"], ["hints", "Hints"]],
     (name) => get(name) === true || get(name) === "cut",
     (name, on) => choose(name, name === "hints" ? on : (on ? "cut" : "draw")),
-    life,
+    scope,
   );
   const told = shown.tiles[Object.keys(LABELS).indexOf("shares")];
-  const papers = PAPERS.map(([grid, name]) => button([name], () => choose("grid", grid), life));
+  const papers = PAPERS.map(([grid, name]) => button([name], () => choose("grid", grid), scope));
   const caption = html("span");
   const definitions = DEFINITIONS.map(([definition, name]) =>
-    button([name], () => choose("trapezoid", definition), life));
+    button([name], () => choose("trapezoid", definition), scope));
   const ready = html("div", { class: "polygon-ready" });
   const aside = html("p", { class: "polygon-note" });
-  const shares = [2, 3, 4].map((many) => button([`${many}`], () => share(many), life, {
+  const shares = [2, 3, 4].map((many) => button([`${many}`], () => share(many), scope, {
     "aria-label": `Cut into ${many} equal shares`,
   }));
   const ways = html(
     "div", { class: "polygon-row" },
-    button([icon(LINES.turn), "Turn"], turn, life),
-    button([icon(LINES.flip), "Flip"], flip, life),
+    button([icon(LINES.turn), "Turn"], turn, scope),
+    button([icon(LINES.flip), "Flip"], flip, scope),
   );
   /** @type {[string, HTMLElement][]} */
   const groups = [
@@ -123,7 +123,7 @@ export function makePanel(get, choose, { turn, flip, share, trace }, life) {
   ];
   let opened = "";
   const tabs = groups.map(([name]) =>
-    button([name], () => open(name === opened ? "" : name), life));
+    button([name], () => open(name === opened ? "" : name), scope));
   let drawn = "";
 
   /** @param {string} name of the group that is open from now on */
@@ -185,7 +185,7 @@ export function makePanel(get, choose, { turn, flip, share, trace }, life) {
     const called = inWords(name, { vocabulary: get("vocabulary") });
     const text = JSON.stringify(shape);
     return button(
-      [picture], () => trace(JSON.stringify(get("guide")) === text ? null : shape), life,
+      [picture], () => trace(JSON.stringify(get("guide")) === text ? null : shape), scope,
       { "aria-label": `Guide: ${called}`, "data-shape": text },
     );
   }

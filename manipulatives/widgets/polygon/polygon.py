@@ -15,7 +15,7 @@ from manipulatives.maths.shapes.papers import GRIDS, Grid
 from manipulatives.maths.shapes.ready import shape_named
 from manipulatives.maths.shapes.shares import shares_of
 from manipulatives.maths.vocabulary import VOCABULARIES
-from manipulatives.widgets.manipulative import Manipulative, told
+from manipulatives.widgets.manipulative import Manipulative, value_errors_as_trait_errors
 from manipulatives.words.shape_facts import called, shape_facts
 from manipulatives.words.shape_names import DEFINITIONS, Wording
 from manipulatives.words.shape_remarks import remark, teachers_note
@@ -285,7 +285,7 @@ class PolygonDrawer(Manipulative, folder="polygon", state="shape"):
         return checked
 
     def _read(self, given: object) -> Shape:
-        with told():
+        with value_errors_as_trait_errors():
             if isinstance(given, str):
                 return shape_named(given, self.grid)
             shape = check_shape(given, self.grid)

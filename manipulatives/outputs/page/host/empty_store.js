@@ -6,7 +6,7 @@
  * it is whole. What the tab keeps is spared, so a page notes there whether there is anything; what
  * is noted in the moment of leaving may come too late, so it notes that all along.
  *
- * @typedef {import("../../../widgets/shared/memory.js").Store} Store
+ * @typedef {import("../../../widgets/shared/state/storage.js").Store} Store
  */
 
 const NOTE = "manipulatives/kept";

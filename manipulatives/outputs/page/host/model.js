@@ -4,7 +4,7 @@
  *
  * @typedef {(model: Model, ...details: any[]) => void} Listener
  */
-import { alike } from "../../../widgets/shared/alike.js";
+import { alike } from "../../../widgets/shared/state/alike.js";
 
 /** The traits of one widget, and who listens to them. */
 export class Model {

@@ -1,5 +1,5 @@
 /** Opens what a page carries: its session first, then every widget at the place that waits. */
-import { longStore, tabStore } from "../../../widgets/shared/memory.js";
+import { permanentStore, tabStore } from "../../../widgets/shared/state/storage.js";
 import { cameUpEmpty, keepNoting } from "./empty_store.js";
 import { openHost } from "./host.js";
 import { unpacked } from "./packed.js";
@@ -13,7 +13,7 @@ import { unpacked } from "./packed.js";
 export async function openPage(page, load, start) {
   const main = /** @type {HTMLElement} */ (page.querySelector("main"));
   main.setAttribute("aria-busy", "true");
-  if (cameUpEmpty(longStore(), tabStore())) {
+  if (cameUpEmpty(permanentStore(), tabStore())) {
     location.reload();
     return;
   }
@@ -29,7 +29,7 @@ export async function openPage(page, load, start) {
   const places = /** @type {NodeListOf<HTMLElement>} */ (main.querySelectorAll("[data-kit-view]"));
   await Promise.all([...places].map(show));
   main.removeAttribute("aria-busy");
-  keepNoting(longStore(), tabStore());
+  keepNoting(permanentStore(), tabStore());
 
   /** @param {HTMLElement} el */
   async function show(el) {

@@ -8,7 +8,7 @@ import { button } from "../../../widgets/shared/controls.js";
 import { html } from "../../../widgets/shared/svg.js";
 import { listenButton } from "../../../widgets/shared/voice.js";
 import { ROUND, toldOf, within } from "../shared/looking.js";
-import { longStore, openMemory, tabStore } from "../../../widgets/shared/memory.js";
+import { lessonStorage, permanentStore, tabStore } from "../../../widgets/shared/state/storage.js";
 import { makeEnd } from "./end.js";
 import { recordOf, revised, sourceOf } from "../shared/record.js";
 import { resultsFile } from "./results.js";
@@ -22,15 +22,15 @@ import { stagesOf } from "../shared/stages.js";
  * Begin to show a lesson to pupils.
  * @param {{
  *   main: HTMLElement, key: string, signal?: AbortSignal,
- *   storage?: import("../../../widgets/shared/memory.js").Store | null,
+ *   storage?: import("../../../widgets/shared/state/storage.js").Store | null,
  * }} given the lesson, its key, how long it lasts, and where work is kept
  * @returns {void}
  */
-export function startPupils({ main, key, signal, storage = longStore() }) {
+export function startPupils({ main, key, signal, storage = permanentStore() }) {
   const life = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const whole = page.documentElement;
-  const tab = openMemory(tabStore(), `pupils/${key}`);
+  const tab = lessonStorage(tabStore(), `pupils/${key}`);
   const title = page.querySelector("h1")?.textContent ?? page.title;
   const seed = Number(/ (\d+)$/.exec(key)?.[1] ?? 0);
   const source = sourceOf(whole);

@@ -2,14 +2,14 @@
  * Where a pupil's work is kept: under the lesson with its seed, and the pupil's code. Tablets are
  * shared, so nothing of it is there once the pupil has finished.
  *
- * @typedef {import("../../../widgets/shared/memory.js").Store} Store
+ * @typedef {import("../../../widgets/shared/state/storage.js").Store} Store
  * @typedef {{
  *   stage: number, parts: Record<string, Part>,
  *   record: import("../shared/record.js").Record | null,
  * }} Work where a pupil is, what was done, and the results file of it once there was one
  * @typedef {{ kept: any, results: any[] }} Part what a round keeps, and what was answered in it
  */
-import { openMemory } from "../../../widgets/shared/memory.js";
+import { lessonStorage } from "../../../widgets/shared/state/storage.js";
 import { recordOf } from "../shared/record.js";
 
 // Enough to tell a class apart, too little for a name and a surname.
@@ -49,7 +49,7 @@ export function keeps(storage) {
  * @returns {{ read: () => Work | null, write: (work: Work) => void, forget: () => void }}
  */
 export function openWork(storage, lesson, code) {
-  const memory = openMemory(storage, `pupils/${lesson}/${code}`);
+  const memory = lessonStorage(storage, `pupils/${lesson}/${code}`);
   return {
     read: () => workIn(memory.read("work")),
     write: (work) => memory.write("work", work),

@@ -5,7 +5,7 @@
 import { button } from "../../../widgets/shared/controls.js";
 import { onDrag } from "../../../widgets/shared/drag.js";
 import { html, icon, put, svg } from "../../../widgets/shared/svg.js";
-import { makeHistory } from "../../../widgets/shared/undo.js";
+import { makeHistory } from "../../../widgets/shared/state/history.js";
 import { grown, lines, pointOf, strokesOf, wiped, written } from "./strokes.js";
 
 /**
@@ -33,7 +33,7 @@ const RIM = 3;
 
 /**
  * @param {{
- *   memory: import("../../../widgets/shared/memory.js").Memory,
+ *   memory: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   go: { back: () => void, next: () => void },
  * }} given where it is kept, and how the lesson moves, which can be had while the pen lies over
  *   everything

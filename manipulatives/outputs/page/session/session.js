@@ -12,7 +12,7 @@ import { html } from "../../../widgets/shared/svg.js";
 import { makeFullScreen } from "./fullscreen.js";
 import { makeLine, nameOf } from "./line.js";
 import { ROUND, isNews, toldOf, within } from "../shared/looking.js";
-import { longStore, openMemory, tabStore } from "../../../widgets/shared/memory.js";
+import { lessonStorage, permanentStore, tabStore } from "../../../widgets/shared/state/storage.js";
 import { makePen } from "./pen.js";
 import { stagesOf } from "../shared/stages.js";
 import { makeTeacher } from "../teacher/teacher.js";
@@ -20,7 +20,7 @@ import { onTurns } from "./turning.js";
 
 /**
  * @typedef {import("../shared/stages.js").Stage} Stage
- * @typedef {import("../../../widgets/shared/memory.js").Store} Store
+ * @typedef {import("../../../widgets/shared/state/storage.js").Store} Store
  */
 
 const TALL = ".kit-round, .kit-manipulative";
@@ -37,14 +37,14 @@ const LONGEST = 600;
  *   a served board; how long it lasts; and where that is kept
  * @returns {{ next: () => void, back: () => void, show: (stage: number) => void }}
  */
-export function startSession({ main, key, kind, signal, storage = longStore() }) {
+export function startSession({ main, key, kind, signal, storage = permanentStore() }) {
   const life = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const whole = page.documentElement;
   whole.dataset.kitSession = kind;
   whole.dataset.kitLesson = key;
 
-  const memory = openMemory(storage, key);
+  const memory = lessonStorage(storage, key);
   if (memory.read("fresh")) {
     memory.forget();
   }
@@ -62,7 +62,7 @@ export function startSession({ main, key, kind, signal, storage = longStore() })
     // A lesson is kept under its title and its seed.
     lesson: { title: titled(), seed: Number(/ (\d+)$/.exec(key)?.[1] ?? 0) },
     memory,
-    tab: openMemory(tabStore(), key),
+    tab: lessonStorage(tabStore(), key),
     where,
     acts: {
       next,

@@ -26,8 +26,8 @@ import { makeWindow } from "./window.js";
 /**
  * @param {{
  *   main: HTMLElement, lesson: { title: string, seed: number },
- *   memory: import("../../../widgets/shared/memory.js").Memory,
- *   tab: import("../../../widgets/shared/memory.js").Memory,
+ *   memory: import("../../../widgets/shared/state/storage.js").LessonStorage,
+ *   tab: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   where: () => Where,
  *   acts: Pick<import("./script.js").Acts,
  *     "next" | "back" | "answers" | "timer" | "again" | "show" | "fresh">,

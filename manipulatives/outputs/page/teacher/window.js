@@ -15,7 +15,7 @@ const GONE = "The board was closed, or is loading again.";
 /**
  * @param {{
  *   page: Document, title: string, make: () => HTMLElement,
- *   memory: import("../../../widgets/shared/memory.js").Memory,
+ *   memory: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   hear: (page: Document) => void,
  *   turned: (open: boolean) => void,
  * }} given the board; the window's title; what makes that which stands in it, for with its window

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from manipulatives.drawings.block_rows import GROUP, PITCH
+from manipulatives.drawings.block_rows import ONES, PITCH
 from manipulatives.drawings.blocks import block_shapes, blocks_drawing
 from manipulatives.drawings.shapes import Box, Drawing, Paint, Shape
 from manipulatives.lessons.tasks.task import Task
@@ -74,11 +74,11 @@ def _ones(count: int, unit: float) -> Drawing:
     """Return ones alone, in rows of five and groups of ten, larger than beside tens."""
     inset = 0.9 * unit
     width = (4 * PITCH + 1) * unit + 2 * inset
-    height = (GROUP + PITCH + 1) * unit + 2 * inset
+    height = (ONES["group"] + PITCH + 1) * unit + 2 * inset
     edge = Paint(fill="sheet", stroke="edge", width=0.3)
     shapes: list[Shape] = [Box((0.15, 0.15), width - 0.3, height - 0.3, 2, edge, "mat")]
     for index in range(count):
         ten, one = divmod(index, 10)
-        x, y = PITCH * (one % 5), GROUP * ten + PITCH * (one // 5)
+        x, y = PITCH * (one % 5), ONES["group"] * ten + PITCH * (one // 5)
         shapes += block_shapes("ones", (inset + x * unit, inset + y * unit), unit)
     return Drawing(width, height, tuple(shapes))

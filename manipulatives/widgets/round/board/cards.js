@@ -3,7 +3,7 @@
  * a row of small ones while one of them is shown, each with its answer once that is revealed.
  */
 import { html, put } from "../../shared/svg.js";
-import { alike } from "../../shared/alike.js";
+import { alike } from "../../shared/state/alike.js";
 import { button } from "../core/button.js";
 import { signed, written } from "../../shared/signs.js";
 import { sharedWords } from "./state/shared_words.js";

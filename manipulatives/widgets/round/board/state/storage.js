@@ -5,7 +5,7 @@
  *
  * @typedef {{ read: () => any, write: (data: any) => void }} RoundStorage
  */
-import { longStore, openMemory } from "../../../shared/memory.js";
+import { lessonStorage, permanentStore } from "../../../shared/state/storage.js";
 
 /**
  * The storage of one round.
@@ -17,6 +17,6 @@ export function openStorage(lesson, key) {
   if (lesson === undefined || !key) {
     return { read: () => null, write: () => {} };
   }
-  const storage = openMemory(longStore(), lesson);
+  const storage = lessonStorage(permanentStore(), lesson);
   return { read: () => storage.read(key), write: (data) => storage.write(key, data) };
 }

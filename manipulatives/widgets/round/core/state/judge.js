@@ -10,8 +10,8 @@
  * @property {string | Facts | null} given the answer as it is compared, or the facts of the
  *   manipulative
  */
-import { tidy } from "../../../shared/answers.js";
-import { holds } from "../../../shared/predicate.js";
+import { tidy } from "../../../shared/state/answers.js";
+import { holds } from "../../../shared/state/predicate.js";
 
 const NOTHING = "Write your answer first.";
 const NOTHING_CHOSEN = "Choose an answer first.";

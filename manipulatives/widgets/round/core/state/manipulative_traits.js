@@ -1,5 +1,5 @@
 /** The traits of the manipulative as the round sets them, told apart from what a hand changes. */
-import { alike } from "../../../shared/alike.js";
+import { alike } from "../../../shared/state/alike.js";
 import { traitNames, traitsAt } from "./task.js";
 
 /**

@@ -1,5 +1,5 @@
 /** The timer of a round, stored in its model; whoever shows it is called when it changes. */
-import { alike } from "../../../shared/alike.js";
+import { alike } from "../../../shared/state/alike.js";
 import { fullTimer, left, rest, run, show, timerOf, waiting } from "./timer.js";
 
 /** @typedef {import("./timer.js").Timer} Timer */

@@ -21,7 +21,7 @@
  * @property {string | null} rule the last mistake that was foreseen
  * @property {string} say what was said last
  */
-import { alike } from "../../../shared/alike.js";
+import { alike } from "../../../shared/state/alike.js";
 import { NOT_YET } from "../../core/state/judge.js";
 
 /** After so many wrong answers the steps are shown. */

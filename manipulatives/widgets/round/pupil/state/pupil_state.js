@@ -1,5 +1,5 @@
 /** The state of a round that one pupil works through alone. It knows no screen. */
-import { alike } from "../../../shared/alike.js";
+import { alike } from "../../../shared/state/alike.js";
 import { judge } from "../../core/state/judge.js";
 import { ManipulativeTraits } from "../../core/state/manipulative_traits.js";
 import { RoundTimer } from "../../core/state/round_timer.js";

@@ -1,0 +1,33 @@
+/** What keys do on a column of a mat. */
+import { onKeys } from "../shared/keys.js";
+import { PLACES } from "./state/places.js";
+
+/**
+ * Listen to keys.
+ * @param {{
+ *   mats: import("./mats.js").Mats,
+ *   actions: ReturnType<typeof import("./actions.js").makeActions>,
+ *   holding: ReturnType<typeof import("./hold.js").holdBlocks>,
+ *   focused: () => void,
+ * }} parts of the widget; focused, a column has the focus
+ * @param {{ signal: AbortSignal }} scope
+ * @returns {void}
+ */
+export function useKeys({ mats, actions, holding, focused }, scope) {
+  mats.views.forEach(({ columns }, at) => {
+    for (const place of PLACES) {
+      const { handle } = columns[place];
+      handle.addEventListener("focus", () => {
+        actions.active = at;
+        focused();
+      }, scope);
+      onKeys(handle, (key) => {
+        if (key === "Enter" || key === " ") {
+          holding.enter({ at, place });
+          return true;
+        }
+        return key === "Escape" ? holding.drop() : actions.key(at, place, key);
+      }, scope);
+    }
+  });
+}

@@ -1,0 +1,70 @@
+/** What keys, taps on the paper and screen readers do. */
+import { onKeys } from "../shared/keys.js";
+import { pointIn } from "../shared/svg.js";
+import { outlineOf } from "./state/outline.js";
+import { nearest, place, same } from "./state/paper.js";
+
+/**
+ * Listen to everything but drags.
+ * @param {import("../shared/frame.js").Frame} frame
+ * @param {import("./acts.js").Work} work
+ * @param {import("./acts.js").Acts} acts
+ * @param {ReturnType<typeof import("./pen.js").makePen>} pen
+ * @returns {void}
+ */
+export function useInput({ root, scope, get }, work, acts, pen) {
+  const { hand, sheet, cutting, state, shape, grid, isCutting, view } = work;
+
+  onKeys(root, (key, event) => {
+    if (!get("movable") || !(event.target instanceof HTMLElement)) {
+      return false;
+    }
+    if (key === "Escape") {
+      const any = hand.picked !== null || cutting.begun() || hand.said !== "";
+      const was = work.drop();
+      if (was) {
+        state.slide(was);
+      }
+      view.paint();
+      return any || was !== null;
+    }
+    if (work.isHeld()) {
+      return false;
+    }
+    const index = sheet.points().indexOf(event.target);
+    return event.target === sheet.pen ? pen.key(key) : index >= 0 && pen.pointKey(index, key);
+  }, scope);
+
+  sheet.drawing.addEventListener("click", (event) => {
+    if (get("movable")) {
+      acts.tapPaper(pointIn(sheet.drawing, event));
+    }
+  }, scope);
+
+  // A click that no pointer made comes from a screen reader.
+  sheet.handles.addEventListener("click", (event) => {
+    const index = event.target instanceof HTMLElement ? sheet.points().indexOf(event.target) : -1;
+    if (event.detail === 0 && index >= 0 && get("movable")) {
+      acts.tap({ index, added: false });
+    }
+  }, scope);
+
+  // Where a mouse or pen is over the paper, the side that would come next is seen.
+  sheet.drawing.addEventListener("pointermove", (event) => {
+    const { points, closed } = shape();
+    if (event.pointerType === "touch" || !get("movable") || isCutting()) {
+      return;
+    }
+    const point = nearest(pointIn(sheet.drawing, event), grid());
+    const next = { points: [...points, point], closed: false };
+    const wrong = points.length > 1 && outlineOf(next, grid()).meetings.length > 0 &&
+      !same(point, points[0]);
+    sheet.preview(closed || hand.picked !== null ? [] : [...points.slice(-1), point]
+      .map((each) => place(each, grid())), wrong);
+  }, scope);
+  sheet.drawing.addEventListener("pointerleave", () => {
+    if (!cutting.begun()) {
+      sheet.preview([], false);
+    }
+  }, scope);
+}
