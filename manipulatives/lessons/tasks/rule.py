@@ -1,4 +1,4 @@
-"""A rule that leads to a wrong answer, and the modest words that are said about it.
+"""A rule that leads to a wrong answer, with what is said about it to pupil and teacher.
 
 What a wrong answer suggests is a possibility, not a diagnosis: one item is weak evidence.
 """
@@ -25,7 +25,8 @@ class Rule(Generic[Wrong]):
         id: the name that records store; it never changes.
         wrong: the function that gives what comes out, or None where the error does not show.
         may_have: what the pupil may have done, to go on from "May have …".
-        us: the next step in one kind sentence of at most ten words, in the "us" vocabulary.
+        us: what the pupil can do next, in one kind sentence of at most ten words, in the "us"
+            vocabulary.
         uk: the same in "uk", where it differs.
         does: what is done, as data; together with what it is done to, the numbers of a mistake.
 
@@ -44,10 +45,10 @@ class Rule(Generic[Wrong]):
     does: Mapping[str, Any] = field(default_factory=dict, hash=False)
 
     def for_pupil(self, vocabulary: str = "us") -> str:
-        """Return the next step, in one kind sentence of at most ten words.
+        """Return what the pupil can do next, in one kind sentence of at most ten words.
 
         Raises:
-            ValueError: no vocabulary of the kit.
+            ValueError: it is no vocabulary of the kit.
 
         Example:
             >>> from manipulatives.lessons.strands.rules import RULES
@@ -58,7 +59,7 @@ class Rule(Generic[Wrong]):
 
     @property
     def for_teacher(self) -> str:
-        """What the answer may mean, modestly.
+        """What the answer may mean: a possibility, not a verdict.
 
         Example:
             >>> from manipulatives.lessons.strands.rules import RULES
@@ -115,7 +116,7 @@ def _sentences(path: Path) -> dict[str, dict[str, Any]]:
 
 
 def may_have(*rules: Rule[Any]) -> str:
-    """Return for the teacher what an answer may mean that several rules lead to.
+    """Return what an answer may mean to which several rules lead, for the teacher.
 
     Example:
         >>> from manipulatives.lessons.strands.rules import RULES

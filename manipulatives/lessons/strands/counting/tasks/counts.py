@@ -73,7 +73,9 @@ def _counts(by: int) -> TaskGenerator:
             return _tapped(request, by, to)
         return _typed(request, by, to)
 
-    return TaskGenerator(items=items, task=task, ease=lambda first: max(first, first + SAID * by))
+    return TaskGenerator(
+        items=items, task=task, difficulty=lambda first: max(first, first + SAID * by)
+    )
 
 
 def _typed(request: Request, by: int, to: int) -> Task:
@@ -157,7 +159,7 @@ def _more_or_less(step: int) -> TaskGenerator:
         return _about_one(request, prompt, [at], kind=word, by=by, to=to, steps=steps)
 
     return TaskGenerator(
-        items=items, task=task, kind=lambda item: item[0], ease=lambda item: item[1]
+        items=items, task=task, kind=lambda item: item[0], difficulty=lambda item: item[1]
     )
 
 
@@ -244,7 +246,7 @@ GENERATORS = {
         items=_neighbour_items,
         task=_before_after,
         kind=lambda item: item[0],
-        ease=lambda item: item[1],
+        difficulty=lambda item: item[1],
     ),
     "counting.one_more_less": _more_or_less(1),
     "counting.ten_more_less": _more_or_less(TEN),

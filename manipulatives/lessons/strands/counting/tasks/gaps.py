@@ -109,6 +109,6 @@ GENERATORS = {
         items=_items,
         task=_missing,
         kind=lambda item: item[0],
-        ease=lambda item: item[1],
+        difficulty=lambda item: item[1],
     ),
 }

@@ -90,6 +90,8 @@ def _miscounts(
 
 
 GENERATORS = {
-    "counting.how_many": TaskGenerator(items=_items, task=_how_many, ease=lambda many: many),
-    "counting.count_out": TaskGenerator(items=_items, task=_count_out, ease=lambda many: many),
+    "counting.how_many": TaskGenerator(items=_items, task=_how_many, difficulty=lambda many: many),
+    "counting.count_out": TaskGenerator(
+        items=_items, task=_count_out, difficulty=lambda many: many
+    ),
 }

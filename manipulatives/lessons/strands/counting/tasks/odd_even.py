@@ -97,6 +97,6 @@ GENERATORS = {
         items=_items,
         task=_task,
         kind=lambda item: item[0],
-        ease=lambda item: item[1],
+        difficulty=lambda item: item[1],
     ),
 }

@@ -97,11 +97,11 @@ def kind_alike(item: tuple[str, int]) -> str:
     return item[0]
 
 
-def ease_alike(item: tuple[str, int]) -> tuple[int, int]:
+def difficulty_alike(item: tuple[str, int]) -> tuple[int, int]:
     """Return how hard it is to count coins of one kind: ones and tens are the easiest steps.
 
     Example:
-        >>> ease_alike(("10", 3)) < ease_alike(("25", 2))
+        >>> difficulty_alike(("10", 3)) < difficulty_alike(("25", 2))
         True
     """
     worth = int(item[0])
@@ -120,11 +120,11 @@ def kind_mixed(group: Sequence[int]) -> int:
     return len(set(group))
 
 
-def ease_mixed(group: Sequence[int]) -> tuple[int, int, int]:
+def difficulty_mixed(group: Sequence[int]) -> tuple[int, int, int]:
     """Return how hard it is to count several kinds of coins.
 
     Example:
-        >>> ease_mixed((10, 1)) < ease_mixed((10, 5, 1))
+        >>> difficulty_mixed((10, 1)) < difficulty_mixed((10, 5, 1))
         True
     """
     return len(set(group)), len(group), sum(group)

@@ -25,11 +25,11 @@ def _small_change(item: pools.Sale) -> tuple[int, int]:
     return item[1], item[1] - item[0]
 
 
-def _ease_amount(amount: int) -> int:
+def _difficulty_amount(amount: int) -> int:
     return amount
 
 
-def _ease_group(group: Sequence[int]) -> tuple[int, int]:
+def _difficulty_group(group: Sequence[int]) -> tuple[int, int]:
     return len(group), sum(group)
 
 
@@ -38,50 +38,50 @@ GENERATORS = {
         items=pools.among_others,
         task=naming.name_coin,
         kind=_coin_in_ring,
-        ease=_few_others,
+        difficulty=_few_others,
     ),
     "money.coin_worth": TaskGenerator(
         items=pools.among_others,
         task=naming.worth_of_coin,
         kind=_coin_in_ring,
-        ease=_few_others,
+        difficulty=_few_others,
     ),
     "money.count_like": TaskGenerator(
         items=pools.alike,
         task=counting.count_alike,
         kind=counting.kind_alike,
-        ease=counting.ease_alike,
+        difficulty=counting.difficulty_alike,
     ),
     "money.count_mixed": TaskGenerator(
         items=pools.mixed,
         task=counting.count_mixed,
         kind=counting.kind_mixed,
-        ease=counting.ease_mixed,
+        difficulty=counting.difficulty_mixed,
         read=typed.read_mixed,
     ),
     "money.make_amount": TaskGenerator(
         items=pools.amounts,
         task=paying.make_amount,
-        ease=_ease_amount,
+        difficulty=_difficulty_amount,
         read=typed.reads_amounts(pools.amounts),
     ),
     "money.another_way": TaskGenerator(
         items=pools.to_make_again,
         task=paying.another_way,
-        ease=_ease_group,
+        difficulty=_difficulty_group,
         read=typed.read_to_make_again,
     ),
     "money.fewest_coins": TaskGenerator(
         items=pools.amounts_of_several,
         task=paying.fewest_coins,
-        ease=_ease_amount,
+        difficulty=_difficulty_amount,
         read=typed.reads_amounts(pools.amounts_of_several),
     ),
     "money.change": TaskGenerator(
         items=pools.sales,
         task=paying.change,
         kind=_paid,
-        ease=_small_change,
+        difficulty=_small_change,
         read=typed.read_sale,
     ),
 }

@@ -189,7 +189,7 @@ def ordering_steps(row: Sequence[int], wanted: str) -> tuple[Step, ...]:
     )
 
 
-def _ease_of_pair(pair: tuple[int, int]) -> tuple[int, int]:
+def _difficulty_of_pair(pair: tuple[int, int]) -> tuple[int, int]:
     """Return how long the numbers are, then how far from each other."""
     one, other = pair
     return len(str(max(one, other))), -abs(one - other)
@@ -200,12 +200,12 @@ GENERATORS = {
         items=_pair_items,
         task=_compare,
         kind=lambda pair: compared(*pair),
-        ease=_ease_of_pair,
+        difficulty=_difficulty_of_pair,
     ),
     "place_value.order": TaskGenerator(
         items=_three_items,
         task=_order,
         kind=lambda item: item[0],
-        ease=lambda item: max(item[1:]),
+        difficulty=lambda item: max(item[1:]),
     ),
 }

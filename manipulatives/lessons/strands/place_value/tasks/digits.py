@@ -187,12 +187,12 @@ def _worth(request: Request) -> Task:
 
 GENERATORS = {
     "place_value.teens": TaskGenerator(
-        items=_teen_items, task=_teen, kind=lambda item: item[0], ease=lambda item: item[1]
+        items=_teen_items, task=_teen, kind=lambda item: item[0], difficulty=lambda item: item[1]
     ),
     "place_value.digit_worth": TaskGenerator(
         items=_worth_items,
         task=_worth,
         kind=lambda item: item[0],
-        ease=lambda item: (len(str(item[1])), PLACES[item[0]]),
+        difficulty=lambda item: (len(str(item[1])), PLACES[item[0]]),
     ),
 }

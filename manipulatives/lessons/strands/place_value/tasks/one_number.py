@@ -274,15 +274,21 @@ def _items_of_parts(options: Mapping[str, Any]) -> Sequence[int]:
     return numbers(options["to"], options["zeros"], 2)
 
 
-def _ease(number: int) -> int:
+def _difficulty(number: int) -> int:
     return number
 
 
 GENERATORS = {
-    "place_value.read_blocks": TaskGenerator(items=_read_items, task=_read, ease=_ease),
-    "place_value.build_number": TaskGenerator(items=_items, task=_build, ease=_ease),
-    "place_value.read_words": TaskGenerator(items=_items, task=_read_words, ease=_ease),
-    "place_value.choose_words": TaskGenerator(items=_items, task=_choose_words, ease=_ease),
-    "place_value.expanded_form": TaskGenerator(items=_items_of_parts, task=_expand, ease=_ease),
-    "place_value.from_expanded": TaskGenerator(items=_items_of_parts, task=_join, ease=_ease),
+    "place_value.read_blocks": TaskGenerator(items=_read_items, task=_read, difficulty=_difficulty),
+    "place_value.build_number": TaskGenerator(items=_items, task=_build, difficulty=_difficulty),
+    "place_value.read_words": TaskGenerator(items=_items, task=_read_words, difficulty=_difficulty),
+    "place_value.choose_words": TaskGenerator(
+        items=_items, task=_choose_words, difficulty=_difficulty
+    ),
+    "place_value.expanded_form": TaskGenerator(
+        items=_items_of_parts, task=_expand, difficulty=_difficulty
+    ),
+    "place_value.from_expanded": TaskGenerator(
+        items=_items_of_parts, task=_join, difficulty=_difficulty
+    ),
 }

@@ -67,12 +67,12 @@ def kind_of_angles(one: Drawn) -> int:
     return int(facts_of(one)["right_angles"] or 0)
 
 
-def ease_of_angles(one: Drawn) -> tuple[int, int]:
+def difficulty_of_angles(one: Drawn) -> tuple[int, int]:
     """Return how hard right angles are to see: turned ones are harder.
 
     Example:
         >>> from manipulatives.lessons.strands.shapes.pools.polygons import drawn
-        >>> ease_of_angles(drawn("square")[0])
+        >>> difficulty_of_angles(drawn("square")[0])
         (0, 4)
     """
     return kind_of_angles(one) - upright_angles(one), len(one.points)

@@ -74,11 +74,11 @@ def kind_of_count(one: Drawn) -> str:
     return "notched" if one.kind in NOTCHED else "plain"
 
 
-def ease_of_count(one: Drawn) -> tuple[int, int]:
+def difficulty_of_count(one: Drawn) -> tuple[int, int]:
     """Return how hard it is to count around a shape.
 
     Example:
-        >>> ease_of_count(drawn("triangle")[0]) < ease_of_count(drawn("hexagon")[0])
+        >>> difficulty_of_count(drawn("triangle")[0]) < difficulty_of_count(drawn("hexagon")[0])
         True
     """
     return ("plain", "notched", "points on sides").index(kind_of_count(one)), len(one.points)

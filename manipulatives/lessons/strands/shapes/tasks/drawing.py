@@ -99,11 +99,11 @@ def kind_of_drawing(wanted: Wanted) -> str:
     return wanted.ask
 
 
-def ease_of_drawing(wanted: Wanted) -> tuple[int, int]:
+def difficulty_of_drawing(wanted: Wanted) -> tuple[int, int]:
     """Return how hard it is to draw: few sides on square dots are the easiest.
 
     Example:
-        >>> ease_of_drawing(Wanted("sides", 3, "square"))
+        >>> difficulty_of_drawing(Wanted("sides", 3, "square"))
         (3, 0)
     """
     return len(_examples(wanted)[0].points), PAPERS.index(wanted.grid)

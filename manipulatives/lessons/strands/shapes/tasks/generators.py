@@ -24,37 +24,37 @@ GENERATORS = {
         items=counting.to_count,
         task=counting.count_sides,
         kind=counting.kind_of_count,
-        ease=counting.ease_of_count,
+        difficulty=counting.difficulty_of_count,
     ),
     "shapes.count_vertices": TaskGenerator(
         items=counting.to_count,
         task=counting.count_vertices,
         kind=counting.kind_of_count,
-        ease=counting.ease_of_count,
+        difficulty=counting.difficulty_of_count,
     ),
     "shapes.draw_shape": TaskGenerator(
         items=drawing.to_draw,
         task=drawing.draw,
         kind=drawing.kind_of_drawing,
-        ease=drawing.ease_of_drawing,
+        difficulty=drawing.difficulty_of_drawing,
     ),
     "shapes.right_angles": TaskGenerator(
         items=angles.with_right_angles,
         task=angles.count_right_angles,
         kind=angles.kind_of_angles,
-        ease=angles.ease_of_angles,
+        difficulty=angles.difficulty_of_angles,
     ),
     "shapes.mirror_lines": TaskGenerator(
         items=folding.to_fold,
         task=folding.fold,
         kind=folding.kind_of_fold,
-        ease=folding.lines_of,
+        difficulty=folding.lines_of,
     ),
     "shapes.equal_shares": TaskGenerator(
         items=sharing.to_share,
         task=sharing.share,
         kind=sharing.kind_of_share,
-        ease=sharing.ease_of_share,
+        difficulty=sharing.difficulty_of_share,
     ),
     "shapes.curved": TaskGenerator(
         items=curved.curved,
@@ -64,6 +64,6 @@ GENERATORS = {
     "shapes.rows_columns": TaskGenerator(
         items=squares.in_rows,
         task=squares.count_squares,
-        ease=squares.ease_of_rows,
+        difficulty=squares.difficulty_of_rows,
     ),
 }

@@ -160,11 +160,11 @@ def kind_of_share(item: Shared) -> str:
     return f"{'judge' if item.judge else 'cut into'} {item.shares}"
 
 
-def ease_of_share(item: Shared) -> tuple[int, int]:
+def difficulty_of_share(item: Shared) -> tuple[int, int]:
     """Return how hard sharing is: halves, fourths, thirds; a circle is harder to cut in three.
 
     Example:
-        >>> ease_of_share(to_share({"ask": "cut", "shares": 2})[0])
+        >>> difficulty_of_share(to_share({"ask": "cut", "shares": 2})[0])
         (0, 0)
     """
     return (2, 4, 3).index(item.shares), int(bool(item.one.curve))

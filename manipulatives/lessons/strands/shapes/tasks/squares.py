@@ -61,11 +61,11 @@ def in_rows(_: Mapping[str, Any]) -> tuple[Rows, ...]:
     return _every()
 
 
-def ease_of_rows(item: Rows) -> int:
+def difficulty_of_rows(item: Rows) -> int:
     """Return how hard a rectangle is: by its squares.
 
     Example:
-        >>> ease_of_rows(Rows(2, 3, 1))
+        >>> difficulty_of_rows(Rows(2, 3, 1))
         6
     """
     return item.rows * item.columns
