@@ -19,8 +19,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from manipulatives.lessons.strands.counting.charts import counted
-from manipulatives.lessons.strands.counting.mistakes.odd_even import next_of, parity
 from manipulatives.lessons.tasks.task import Numbers, Step
+from manipulatives.maths.number.parity import next_of, parity
 
 TEN = 10
 HUNDRED = 100

@@ -1,4 +1,4 @@
-"""Even and odd numbers, and foreseeable errors of telling them apart, as pure functions.
+"""Foreseeable errors of telling even and odd numbers apart, as pure functions.
 
 That the first digit decides instead of the last is common knowledge of teachers; the rules are
 our exact statements, from no published table.
@@ -10,19 +10,7 @@ from collections.abc import Callable
 
 from manipulatives.lessons.strands import FOLDER
 from manipulatives.lessons.tasks.rule import Rule, rules_in
-
-EVEN, ODD = "even", "odd"
-PARITIES = (EVEN, ODD)
-
-
-def parity(number: int) -> str:
-    """Return whether a number is "even" or "odd".
-
-    Example:
-        >>> parity(14), parity(0), parity(15)
-        ('even', 'even', 'odd')
-    """
-    return PARITIES[number % 2]
+from manipulatives.maths.number.parity import next_of, parity
 
 
 def parity_of_tens(number: int) -> str | None:
@@ -75,16 +63,6 @@ def one_before(number: int, wanted: str) -> int | None:
     """
     before = number - 1 - (parity(number - 1) != wanted)
     return before if before >= 0 else None
-
-
-def next_of(number: int, wanted: str) -> int:
-    """Return the next even, or the next odd, number.
-
-    Example:
-        >>> next_of(14, "even"), next_of(14, "odd")
-        (16, 15)
-    """
-    return number + 1 + (parity(number + 1) != wanted)
 
 
 def _unless(right: int, wrong: int) -> int | None:

@@ -30,8 +30,8 @@ from manipulatives.maths.number.words import number_in_words
 
 THOUSAND = 1000
 TYPED = {"by": "keypad", "form": "number"}
-BY_HAND = {"by": "manipulative"}
-# So many numbers are said before the next one is asked for.
+ON_CHART = {"by": "manipulative"}
+# So many numbers of a count are given before the next one is asked for.
 SAID = 3
 MOST_HOPS = 5
 UNITS = {"any": 0, "ten": TEN, "hundred": HUNDRED}
@@ -39,7 +39,7 @@ IN_WORDS = {1: "one", TEN: "ten", HUNDRED: "one hundred"}
 
 
 def reached(number: int) -> Predicate:
-    """Return the predicate that a chart was counted up to a number, or down to it.
+    """Return the predicate that numbers were tapped in step up to a number, or down to it.
 
     Example:
         >>> reached(60)
@@ -50,7 +50,7 @@ def reached(number: int) -> Predicate:
 
 @cache
 def _begins(by: int, to: int, start: str, unit: int) -> tuple[int, ...]:
-    """Return the numbers that a count can begin with, so that there is a number to ask for."""
+    """Return the first numbers of all counts that have three numbers and one to ask for."""
     return tuple(
         first
         for first in range(to + 1)
@@ -118,7 +118,7 @@ def _by_tapping(
         say=f"{prompt} Tap on the chart; {numbers[0]} is lit already.",
         manipulative="CountingChart",
         start=tapping_chart(numbers[0], by, ends),
-        ask=dict(BY_HAND),
+        ask=dict(ON_CHART),
         goal=reached(numbers[-1]),
         answer=f"{numbers[-1]}",
         spoken=number_in_words(numbers[-1], request.vocabulary),
@@ -129,7 +129,7 @@ def _by_tapping(
 
 @cache
 def _more_and_less(step: int, to: int, which: str, unit: int) -> tuple[tuple[str, int], ...]:
-    """Return the numbers of which more or less is asked for, each with the word."""
+    """Return the numbers for which one more or one less step is asked, each with the word."""
     ways = [("more", step), ("less", -step)]
     return tuple(
         (word, at)
@@ -165,17 +165,17 @@ def _more_or_less(step: int) -> TaskGenerator:
 
 @cache
 def _neighbours(to: int, which: str, unit: int) -> tuple[tuple[str, int], ...]:
-    """Return the numbers that are asked for, each as that before, after or between others."""
+    """Return the numbers that are asked for, each with "before", "after" or "between"."""
     return tuple(
         (kind, number)
         for kind, first, last in (("before", 0, to - 1), ("after", 1, to), ("between", 1, to - 1))
         for number in range(first, last + 1)
-        if which in ("any", kind) and (not unit or _brings(kind, number, unit))
+        if which in ("any", kind) and (not unit or _is_crossed(kind, number, unit))
     )
 
 
-def _brings(kind: str, number: int, unit: int) -> bool:
-    """Return whether another ten, or hundred, is between a number and the one it is asked by."""
+def _is_crossed(kind: str, number: int, unit: int) -> bool:
+    """Return whether a number is in another ten, or hundred, than the number in its prompt."""
     return crosses(number + 1, -1, unit) if kind == "before" else crosses(number - 1, 1, unit)
 
 
@@ -209,12 +209,12 @@ def _about_one(
     Args:
         request: what the task is about.
         prompt: what is asked.
-        shown: the numbers on the chart.
-        kind: of which kind the task is.
+        shown: the numbers that are shown on the chart.
+        kind: the kind of the task.
         by: the step; below 0 it goes back.
-        to: how far the skill goes.
+        to: the largest number of the skill.
         steps: the worked answer.
-        at: where the step begins; None: at the last number that is shown.
+        at: where the step begins; None for the last number that is shown.
     """
     begin = shown[-1] if at is None else at
     right = begin + by

@@ -13,7 +13,7 @@ from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.number.words import number_in_words
 
-# A count of so many numbers has one of the inner ones left out.
+# So many numbers has a count of which one, but not the first or the last, is left out.
 LONG = 4
 GAPS = range(1, LONG - 1)
 WAYS = {"on": 1, "back": -1}
@@ -21,7 +21,7 @@ WAYS = {"on": 1, "back": -1}
 
 @cache
 def _gaps(step: int, to: int, way: str, start: str) -> tuple[tuple[str, int, int], ...]:
-    """Return ways, first numbers and gaps of all counts."""
+    """Return all counts, each as its way, its first number and the place of its gap."""
     return tuple(
         (word, first, gap)
         for word, sign in WAYS.items()
@@ -35,7 +35,7 @@ def _gaps(step: int, to: int, way: str, start: str) -> tuple[tuple[str, int, int
 
 @cache
 def _middles(step: int, to: int, way: str, start: str) -> tuple[tuple[str, int, int], ...]:
-    """Return one count for each set of blanks: of the count a chart shows nothing else."""
+    """Return one count for each set of blanks: on a chart, the blanks are all that differs."""
     found = {
         tuple(_blanks(first + WAYS[word] * step * gap, to)): (word, first, gap)
         for word, first, gap in _gaps(step, to, way, start)
@@ -48,7 +48,7 @@ def _ends(middle: int, to: int) -> dict[str, int]:
 
 
 def _blanks(middle: int, to: int) -> list[int]:
-    """Return a number and those above and below it on the chart."""
+    """Return a number and its neighbours above and below on the chart."""
     ends = _ends(middle, to)
     column = (middle - TEN, middle, middle + TEN)
     return [number for number in column if ends["first"] <= number <= ends["last"]]

@@ -15,7 +15,7 @@ from manipulatives.lessons.tasks.task import Mistake, Step, Task
 from manipulatives.maths.number.place_value import fewest
 from manipulatives.maths.number.words import number_in_words
 
-# The box and the mat then have room for ones alone.
+# Traits of a mat for ones only.
 ONES = {"places": 1, "digits": False, "trades": "none"}
 
 

@@ -11,10 +11,10 @@ from manipulatives.lessons.strands.counting.mistakes.foreseen import (
     deciding_mistakes,
     next_mistakes,
 )
-from manipulatives.lessons.strands.counting.mistakes.odd_even import PARITIES, next_of, parity
 from manipulatives.lessons.strands.counting.steps import TEN, deciding_steps, next_parity_steps
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Task
+from manipulatives.maths.number.parity import PARITIES, next_of, parity
 from manipulatives.maths.number.words import number_in_words
 
 DECIDE = "decide"
