@@ -26,10 +26,10 @@ from manipulatives.lessons.strands.counting.steps import (
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 
 THOUSAND = 1000
-TYPED = {"by": "keypad", "form": "number"}
 ON_CHART = {"by": "manipulative"}
 # So many numbers of a count are given before the next one is asked for.
 SAID = 3
@@ -89,10 +89,7 @@ def _typed(request: Request, by: int, to: int) -> Task:
         say=f"{counting_say(said, by)} What comes next?",
         manipulative="CountingChart",
         start=blank_chart(said, ends),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{right}"],
-        answer=f"{right}",
-        spoken=number_in_words(right, request.vocabulary),
+        **typed_number(right, request.vocabulary),
         steps=next_steps(said, by),
         mistakes=step_mistakes(said[-1], by, request.vocabulary),
     )
@@ -226,10 +223,7 @@ def _about_one(
         say=prompt,
         manipulative="CountingChart",
         start=blank_chart(shown, ends),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{right}"],
-        answer=f"{right}",
-        spoken=number_in_words(right, request.vocabulary),
+        **typed_number(right, request.vocabulary),
         steps=steps,
         mistakes=step_mistakes(begin, by, request.vocabulary, STEPS),
     )

@@ -11,7 +11,7 @@ from manipulatives.lessons.strands.counting.mistakes.foreseen import step_mistak
 from manipulatives.lessons.strands.counting.steps import TEN, gap_steps, listed, writing_steps
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.maths.number.words import number_in_words
+from manipulatives.lessons.tasks.typed import typed_number
 
 # So many numbers has a count of which one, but not the first or the last, is left out.
 LONG = 4
@@ -75,10 +75,7 @@ def _missing(request: Request) -> Task:
         say=f"Which number is missing? {row.replace('_', 'something')}.",
         manipulative="CountingChart",
         start=blank_chart(shown, ends_around(min(numbers), max(numbers), to)),
-        ask={"by": "keypad", "form": "number"},
-        goal=["=", "answer", f"{right}"],
-        answer=f"{right}",
-        spoken=number_in_words(right, request.vocabulary),
+        **typed_number(right, request.vocabulary),
         steps=gap_steps(numbers, gap, by),
         mistakes=step_mistakes(numbers[gap - 1], by, request.vocabulary),
     )

@@ -12,6 +12,7 @@ from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.place_value import fewest
 from manipulatives.maths.number.words import number_in_words
 
@@ -32,10 +33,7 @@ def _how_many(request: Request) -> Task:
         say="Touch each one as you count. How many are there?",
         manipulative="PlaceValueBlocks",
         start={"mat": [fewest(many, 1)], "movable": False, "buttons": False, **ONES},
-        ask={"by": "keypad", "form": "number"},
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=number_in_words(many, request.vocabulary),
+        **typed_number(many, request.vocabulary),
         steps=(
             Step(
                 say="Count one by one.",

@@ -18,10 +18,10 @@ from manipulatives.lessons.strands.place_value.steps import (
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Mistake, Numbers, Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.place_names import some
 from manipulatives.maths.number.place_value import WORTH as WORTH_OF
 from manipulatives.maths.number.place_value import Blocks, fewest
-from manipulatives.maths.number.words import number_in_words
 
 TEN = 10
 TEENS = range(11, 20)
@@ -86,10 +86,7 @@ def _typed(
         say=prompt,
         manipulative="PlaceValueBlocks",
         start={**mat(blocks), "places": 2, "digits": False, "buttons": False},
-        ask={"by": "keypad", "form": "number"},
-        goal=["=", "answer", f"{answer}"],
-        answer=f"{answer}",
-        spoken=number_in_words(answer, request.vocabulary),
+        **typed_number(answer, request.vocabulary),
         steps=steps,
         mistakes=mistakes,
     )
@@ -171,10 +168,7 @@ def _worth(request: Request) -> Task:
             "trades": "none",
             "buttons": False,
         },
-        ask={"by": "keypad", "form": "number"},
-        goal=["=", "answer", f"{right}"],
-        answer=f"{right}",
-        spoken=number_in_words(right, request.vocabulary),
+        **typed_number(right, request.vocabulary),
         steps=worth_steps(number, place),
         mistakes=foreseen(
             found,

@@ -29,6 +29,7 @@ from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.place_value import Blocks, expanded_form, fewest, parts_of
 from manipulatives.maths.number.trades import trade_down, trades_of
 from manipulatives.maths.number.words import number_in_words
@@ -36,7 +37,6 @@ from manipulatives.maths.number.words import number_in_words
 TEN = 10
 MOST_CHOICES = 4
 LARGEST = 1000
-TYPED = {"by": "keypad", "form": "number"}
 # What is near a number, for choices where few mistakes are foreseen.
 NEAR = (1, -1, TEN, -TEN)
 PICTURE: dict[str, Any] = {"movable": False, "digits": False, "trades": "none", "buttons": False}
@@ -70,10 +70,7 @@ def _typed(
         say=prompt,
         manipulative="PlaceValueBlocks",
         start={**columns(number), **start},
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{number}"],
-        answer=f"{number}",
-        spoken=number_in_words(number, request.vocabulary),
+        **typed_number(number, request.vocabulary),
         steps=steps,
         mistakes=mistakes,
     )
