@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
+from support.sentences import check_length
+
 STEPS = {"ones": 1, "twos": 2, "threes": 3, "fives": 5, "tens": 10, "hundreds": 100}
 NAMES = {10: "ten", 100: "hundred"}
 
@@ -19,6 +21,7 @@ def integers(text):
 
 def follow(step):
     """Check one step of a task."""
+    check_length(step.say)
     numbers = dict(step.numbers)
     given = {"begin": numbers.pop("from")} if "from" in numbers else {}
     ACTS[numbers.pop("act")](step, integers(step.say), **given, **numbers)

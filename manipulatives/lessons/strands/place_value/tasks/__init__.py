@@ -2,6 +2,16 @@
 
 from __future__ import annotations
 
-from manipulatives.lessons.strands.place_value.tasks import comparing, digits, one_number
+from manipulatives.lessons.strands.place_value.tasks import (
+    comparing,
+    digit_worth,
+    one_number,
+    teens,
+)
 
-GENERATORS = {**one_number.GENERATORS, **digits.GENERATORS, **comparing.GENERATORS}
+GENERATORS = {
+    **one_number.GENERATORS,
+    **teens.GENERATORS,
+    **digit_worth.GENERATORS,
+    **comparing.GENERATORS,
+}

@@ -16,7 +16,7 @@ from manipulatives.lessons.strands.place_value.mistakes.rules import (
     WORDS,
 )
 from manipulatives.lessons.strands.place_value.pools import numbers
-from manipulatives.lessons.strands.place_value.steps import (
+from manipulatives.lessons.strands.place_value.steps.one_number import (
     building_steps,
     expanding_steps,
     joining_steps,
@@ -39,7 +39,7 @@ MOST_CHOICES = 4
 LARGEST = 1000
 # What is near a number, for choices where few mistakes are foreseen.
 NEAR = (1, -1, TEN, -TEN)
-PICTURE: dict[str, Any] = {"movable": False, "digits": False, "trades": "none", "buttons": False}
+ONLY_SHOWN: dict[str, Any] = {"movable": False, "digits": False, "trades": "none", "buttons": False}
 
 
 def columns(number: int) -> dict[str, int]:
@@ -85,7 +85,7 @@ def _read(request: Request) -> Task:
         request,
         number,
         "Which number do the blocks show?",
-        {**mat(blocks), **PICTURE},
+        {**mat(blocks), **ONLY_SHOWN},
         steps=reading_steps(blocks, number),
         mistakes=foreseen(
             [*of_blocks, *found],
@@ -186,7 +186,7 @@ def _choose_words(request: Request) -> Task:
         prompt=prompt,
         say=prompt,
         manipulative="PlaceValueBlocks",
-        start={**mat(fewest(number)), **columns(number), **PICTURE},
+        start={**mat(fewest(number)), **columns(number), **ONLY_SHOWN},
         ask={
             "by": "choice",
             "choices": request.chance.shuffled([words, *(named(other) for other in wrong)]),
@@ -226,7 +226,7 @@ def _expand(request: Request) -> Task:
         prompt=prompt,
         say=f"{prompt} What is each digit worth?",
         manipulative="PlaceValueBlocks",
-        start={**mat(fewest(number)), **columns(number), **PICTURE},
+        start={**mat(fewest(number)), **columns(number), **ONLY_SHOWN},
         ask={"by": "keypad", "form": "sum"},
         # The parts may be added in any order.
         goal=["in", "answer", orders],
