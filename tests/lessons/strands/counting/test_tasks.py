@@ -328,6 +328,15 @@ def test_missing_numbers_are_written_into_the_chart():
         assert not is_solved(task, facts_of("CountingChart", {**task.start, "chart": spoilt}))
 
 
+def test_the_size_of_a_step_is_told_from_two_numbers_that_are_shown():
+    skill = SKILLS["counting.missing_numbers"]
+    for options in ways(skill):
+        if options["ask"] == "gap":
+            for task in some_of(skill.id, options, count=6):
+                size = task.steps[0].numbers
+                assert {size["from"], size["to"]} <= set(integers(task.prompt))
+
+
 def test_no_chart_with_the_same_missing_numbers_comes_twice_in_a_round():
     # On the rows from 1 to 20 the blanks are 1 and 11, 2 and 12, and so on to 10 and 20.
     options = {"to": 20, "way": "any", "ask": "chart"}
