@@ -7,12 +7,13 @@ from typing import Any
 from manipulatives.maths.number.words import number_in_words
 
 
-def typed_number(number: int, vocabulary: str) -> dict[str, Any]:
+def typed_number(number: int, vocabulary: str, *, spoken: str = "") -> dict[str, Any]:
     """Return the fields of a task that is answered by typing a number.
 
     Args:
         number: the right answer, a whole number from 0.
         vocabulary: "us" or "uk".
+        spoken: the answer in words, where these are more than the number.
 
     Returns:
         `ask`, `goal`, `answer` and `spoken`.
@@ -25,5 +26,5 @@ def typed_number(number: int, vocabulary: str) -> dict[str, Any]:
         "ask": {"by": "keypad", "form": "number"},
         "goal": ["=", "answer", f"{number}"],
         "answer": f"{number}",
-        "spoken": number_in_words(number, vocabulary),
+        "spoken": spoken or number_in_words(number, vocabulary),
     }

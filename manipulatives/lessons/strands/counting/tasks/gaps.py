@@ -103,9 +103,6 @@ def _written(request: Request, middle: int) -> Task:
 
 GENERATORS = {
     "counting.missing_numbers": TaskGenerator(
-        items=_items,
-        task=_missing,
-        kind=lambda item: item[0],
-        difficulty=lambda item: item[1],
+        items=_items, task=_missing, kind=lambda item: item[0], difficulty=lambda item: item[1]
     ),
 }

@@ -91,9 +91,6 @@ def _evens(ends: dict[str, int]) -> dict[str, Any]:
 
 GENERATORS = {
     "counting.odd_even": TaskGenerator(
-        items=_items,
-        task=_task,
-        kind=lambda item: item[0],
-        difficulty=lambda item: item[1],
+        items=_items, task=_task, kind=lambda item: item[0], difficulty=lambda item: item[1]
     ),
 }

@@ -2,6 +2,14 @@
 
 from __future__ import annotations
 
-from manipulatives.lessons.strands.money.tasks.generators import GENERATORS
+from manipulatives.lessons.strands.money.tasks import (
+    counting,
+    naming,
+    paying,
+)
 
-__all__ = ["GENERATORS"]
+GENERATORS = {
+    **naming.GENERATORS,
+    **counting.GENERATORS,
+    **paying.GENERATORS,
+}

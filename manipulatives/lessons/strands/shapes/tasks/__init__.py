@@ -2,6 +2,24 @@
 
 from __future__ import annotations
 
-from manipulatives.lessons.strands.shapes.tasks.generators import GENERATORS
+from manipulatives.lessons.strands.shapes.tasks import (
+    angles,
+    counting,
+    curved,
+    drawing,
+    folding,
+    naming,
+    sharing,
+    squares,
+)
 
-__all__ = ["GENERATORS"]
+GENERATORS = {
+    **naming.GENERATORS,
+    **counting.GENERATORS,
+    **drawing.GENERATORS,
+    **angles.GENERATORS,
+    **folding.GENERATORS,
+    **sharing.GENERATORS,
+    **curved.GENERATORS,
+    **squares.GENERATORS,
+}

@@ -8,7 +8,6 @@ from typing import Any
 
 from manipulatives.lessons.strands.shapes.mistakes.angles import RIGHT_ANGLES
 from manipulatives.lessons.strands.shapes.paper import (
-    TYPED,
     count_of,
     counted,
     found,
@@ -23,8 +22,9 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     spread,
 )
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 from manipulatives.maths.shapes.papers import Point
 
@@ -121,10 +121,7 @@ def count_right_angles(request: Request) -> Task:
         say=f"{prompt} Try each corner with the corner of a sheet.",
         manipulative="PolygonDrawer",
         start=to_look_at(one, request.vocabulary),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=words,
+        **typed_number(many, request.vocabulary, spoken=words),
         steps=(
             Step(
                 say=f"Try all {corners} corners, one by one.",
@@ -152,3 +149,13 @@ def count_right_angles(request: Request) -> Task:
             numbers=done_with("count", what="right angles"),
         ),
     )
+
+
+GENERATORS = {
+    "shapes.right_angles": TaskGenerator(
+        items=with_right_angles,
+        task=count_right_angles,
+        kind=kind_of_angles,
+        difficulty=difficulty_of_angles,
+    ),
+}

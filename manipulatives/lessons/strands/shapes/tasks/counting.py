@@ -8,7 +8,6 @@ from typing import Any
 
 from manipulatives.lessons.strands.shapes.mistakes.counting import COUNTING
 from manipulatives.lessons.strands.shapes.paper import (
-    TYPED,
     count_of,
     counted,
     found,
@@ -25,8 +24,9 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     with_points_on_sides,
 )
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 
 PLAIN = ("triangle", "quadrilateral", "trapezoid", "pentagon", "hexagon", "heptagon", "octagon")
@@ -128,10 +128,7 @@ def _count(request: Request, one_part: str, parts: str) -> Task:
         say=f"{prompt} Mark where you begin.",
         manipulative="PolygonDrawer",
         start=to_look_at(one, request.vocabulary),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=words,
+        **typed_number(many, request.vocabulary, spoken=words),
         steps=tuple(steps),
         mistakes=foreseen(
             [(rule, rule.wrong(facts)) for rule in COUNTING],
@@ -140,3 +137,13 @@ def _count(request: Request, one_part: str, parts: str) -> Task:
             numbers=done_with("count", what=parts),
         ),
     )
+
+
+GENERATORS = {
+    "shapes.count_sides": TaskGenerator(
+        items=to_count, task=count_sides, kind=kind_of_count, difficulty=difficulty_of_count
+    ),
+    "shapes.count_vertices": TaskGenerator(
+        items=to_count, task=count_vertices, kind=kind_of_count, difficulty=difficulty_of_count
+    ),
+}

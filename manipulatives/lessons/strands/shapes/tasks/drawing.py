@@ -10,7 +10,7 @@ from manipulatives.lessons.strands.shapes.mistakes import drawing as may
 from manipulatives.lessons.strands.shapes.paper import counted, found, to_draw_on, with_article
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn, facts_of, some_drawn
 from manipulatives.lessons.tasks.foreseen import mistake
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate, holds
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
@@ -247,3 +247,10 @@ def _corners_not_right(wanted: Wanted, sides: int) -> Predicate:
     if wanted.value in RIGHT:
         return [*CLOSED, ["=", "sides", sides], ["=", "rectangle", False]]
     return [*CLOSED, ["=", "sides", sides], ["!=", "right_angles", wanted.value]]
+
+
+GENERATORS = {
+    "shapes.draw_shape": TaskGenerator(
+        items=to_draw, task=draw, kind=kind_of_drawing, difficulty=difficulty_of_drawing
+    ),
+}

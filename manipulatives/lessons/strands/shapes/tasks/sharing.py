@@ -20,7 +20,7 @@ from manipulatives.lessons.strands.shapes.paper import (
 from manipulatives.lessons.strands.shapes.pools.curves import curves
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn
 from manipulatives.lessons.tasks.foreseen import done_with, mistake
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
@@ -293,3 +293,10 @@ def _wrong_cuts(shares: int, vocabulary: str) -> list[Mistake]:
         mistake([rule], when, vocabulary, numbers={"act": "cut", "shares": shares, **rule.does})
         for rule, when in possible
     ]
+
+
+GENERATORS = {
+    "shapes.equal_shares": TaskGenerator(
+        items=to_share, task=share, kind=kind_of_share, difficulty=difficulty_of_share
+    ),
+}
