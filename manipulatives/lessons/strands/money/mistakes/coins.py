@@ -52,12 +52,13 @@ def _by_size(money: Money) -> dict[str, str]:
 def like_by_metal(key: str, money: Money = "usd") -> str | None:
     """Return the coin that a coin is taken for by its metal: the nearest in worth.
 
+    Of two that are equally near it is the one that is worth less.
+
     Returns:
-        The key of the other coin, or None where no coin of the usual purse has that metal. Of
-        two that are equally near it is the one that is worth less.
+        The key of the other coin, or None where no coin of the usual purse has that metal.
 
     Raises:
-        ValueError: the currency has no such coin, or there is no such currency.
+        ValueError: as for `like_by_size`.
 
     Example:
         >>> like_by_metal("10"), like_by_metal("5"), like_by_metal("1")

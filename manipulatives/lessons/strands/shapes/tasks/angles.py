@@ -153,9 +153,6 @@ def count_right_angles(request: Request) -> Task:
 
 GENERATORS = {
     "shapes.right_angles": TaskGenerator(
-        items=with_right_angles,
-        task=count_right_angles,
-        kind=kind_of_angles,
-        difficulty=difficulty_of_angles,
+        with_right_angles, count_right_angles, kind_of_angles, difficulty_of_angles
     ),
 }

@@ -140,10 +140,8 @@ def _count(request: Request, one_part: str, parts: str) -> Task:
 
 
 GENERATORS = {
-    "shapes.count_sides": TaskGenerator(
-        items=to_count, task=count_sides, kind=kind_of_count, difficulty=difficulty_of_count
-    ),
+    "shapes.count_sides": TaskGenerator(to_count, count_sides, kind_of_count, difficulty_of_count),
     "shapes.count_vertices": TaskGenerator(
-        items=to_count, task=count_vertices, kind=kind_of_count, difficulty=difficulty_of_count
+        to_count, count_vertices, kind_of_count, difficulty_of_count
     ),
 }

@@ -81,5 +81,5 @@ def about_curve(request: Request) -> Task:
 
 
 GENERATORS = {
-    "shapes.curved": TaskGenerator(items=curved, task=about_curve, kind=kind_of_curve),
+    "shapes.curved": TaskGenerator(curved, about_curve, kind_of_curve),
 }

@@ -250,7 +250,5 @@ def _corners_not_right(wanted: Wanted, sides: int) -> Predicate:
 
 
 GENERATORS = {
-    "shapes.draw_shape": TaskGenerator(
-        items=to_draw, task=draw, kind=kind_of_drawing, difficulty=difficulty_of_drawing
-    ),
+    "shapes.draw_shape": TaskGenerator(to_draw, draw, kind_of_drawing, difficulty_of_drawing),
 }

@@ -179,7 +179,5 @@ def _how_many(request: Request) -> Task:
 
 
 GENERATORS = {
-    "shapes.mirror_lines": TaskGenerator(
-        items=to_fold, task=fold, kind=kind_of_fold, difficulty=lines_of
-    ),
+    "shapes.mirror_lines": TaskGenerator(to_fold, fold, kind_of_fold, lines_of),
 }

@@ -261,5 +261,5 @@ def _is_it(request: Request, item: Whether) -> Task:
 
 
 GENERATORS = {
-    "shapes.name_shapes": TaskGenerator(items=to_name, task=name_shape, kind=kind_of_name),
+    "shapes.name_shapes": TaskGenerator(to_name, name_shape, kind_of_name),
 }

@@ -296,7 +296,5 @@ def _wrong_cuts(shares: int, vocabulary: str) -> list[Mistake]:
 
 
 GENERATORS = {
-    "shapes.equal_shares": TaskGenerator(
-        items=to_share, task=share, kind=kind_of_share, difficulty=difficulty_of_share
-    ),
+    "shapes.equal_shares": TaskGenerator(to_share, share, kind_of_share, difficulty_of_share),
 }
