@@ -38,12 +38,14 @@ def _find(step, said, numbers):
 
 def _count(step, said, *, begin, by, to, counted):
     assert by != 0
-    assert (counted[0], counted[-1]) == (begin, to)
     assert all(after - before == by for before, after in pairwise(counted))
     _named(step, counted)
     if "one by one" in step.say:
-        assert (begin, by) == (1, 1)
-    elif "zero" in step.say:
+        assert counted == list(range(begin + 1, to + 1))
+        assert (begin, by) == (0, 1)
+        return
+    assert (counted[0], counted[-1]) == (begin, to)
+    if "zero" in step.say:
         assert (begin, by, to) == (0, 2, 8)
         assert said == counted
     else:

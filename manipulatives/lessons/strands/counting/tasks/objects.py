@@ -38,7 +38,7 @@ def _how_many(request: Request) -> Task:
             Step(
                 say="Count one by one.",
                 chant=listed(range(1, many + 1)),
-                numbers=count_of(range(1, many + 1), 1),
+                numbers=count_of(range(1, many + 1), 1, begin=0),
             ),
             replace(_last_said(many), answer=f"{many}"),
         ),
@@ -65,7 +65,7 @@ def _count_out(request: Request) -> Task:
                 say="Put out one by one and count.",
                 chant=listed(range(1, many + 1)),
                 show={"mat": [fewest(many, 1)]},
-                numbers=count_of(range(1, many + 1), 1),
+                numbers=count_of(range(1, many + 1), 1, begin=0),
             ),
             _last_said(many),
         ),

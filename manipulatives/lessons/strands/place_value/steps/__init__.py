@@ -9,7 +9,7 @@ The numbers of a step are one of these acts:
 * `part`: a `part` of the number is so many (`digit`) of a `place`;
 * `lay`: so many (`digit`) of a `place` are laid, which makes `so_far`;
 * `say`: a `number` is said in words;
-* `count`: the numbers `counted`, after the number `from`, `by` a step `to` the last;
+* `count`: the numbers `counted`, `from` where, `by` which step and `to` where;
 * `compare`: the `digits` of two numbers in a `place`, or two `numbers`, with their `sign`; `keep`:
   the `number` that is compared `with` the next; `end`: the `number` that is the `which`.
 """

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from manipulatives.lessons.strands.counting.steps import listed
+from manipulatives.lessons.strands.counting.steps import count_of, listed
 from manipulatives.lessons.strands.place_value.steps.one_number import (
     mat,
     regrouped,
@@ -55,8 +55,7 @@ def decomposing_steps(number: int) -> tuple[Step, ...]:
 
 def _counted_on(say: str, number: int) -> Step:
     counted = [*range(TEN + 1, number + 1)]
-    done = {"act": "count", "from": TEN, "by": 1, "to": number, "counted": counted}
-    return Step(say=say, chant=listed(counted), numbers=done)
+    return Step(say=say, chant=listed(counted), numbers=count_of(counted, 1, begin=TEN))
 
 
 def _added(say: str, number: int, *, answer: int) -> Step:
