@@ -1,4 +1,4 @@
-"""Even and odd numbers, told by their last digit as text."""
+"""Even and odd numbers, by their last digit as text."""
 
 from __future__ import annotations
 

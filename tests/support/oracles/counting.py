@@ -150,7 +150,7 @@ def wrong_of(numbers):
 
 
 def _wrong_step(at, by, **does):
-    """Take a step of a count in the wrong way that is told."""
+    """Take a step of a count in the wrong way that `does` names."""
     [(what, how)] = does.items()
     way, end = (1 if by > 0 else -1), at + by
     multiples = range(0, at + abs(by) + 1, abs(by))

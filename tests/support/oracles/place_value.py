@@ -179,11 +179,11 @@ class PairOracle:
             assert self.sign == numbers["sign"] or (self.sign is None and self.at == -1)
             assert step.say == f"{one} {numbers['sign']} {other}."
         elif act == "keep":
-            kept, third = numbers["number"], numbers["with"]
-            assert kept in self.pair
+            chosen, third = numbers["number"], numbers["with"]
+            assert chosen in self.pair
             assert third in self.rest
-            assert step.say == f"Keep {kept} and compare it with {third}."
-            self.pair = [kept, third]
+            assert step.say == f"Keep {chosen} and compare it with {third}."
+            self.pair = [chosen, third]
             self.begin()
         else:
             assert act == "end"

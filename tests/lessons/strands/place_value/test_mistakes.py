@@ -85,8 +85,8 @@ def test_digits_are_lost_swapped_or_added_as_text_says():
         added = sum(map(int, digits))
         assert rule("digits_added").wrong(number) == (added if len(digits) > 1 else None)
         swapped = int(digits[:-2] + digits[-1] + digits[-2]) if len(digits) > 1 else number
-        told = [rule(name).wrong(number) for name in ("teen_reversed", "tens_ones_swapped")]
-        assert [one for one in told if one is not None] == [swapped] * (swapped != number)
+        wrong = [rule(name).wrong(number) for name in ("teen_reversed", "tens_ones_swapped")]
+        assert [one for one in wrong if one is not None] == [swapped] * (swapped != number)
 
 
 def test_teens_and_tens_are_taken_for_each_other_both_ways():

@@ -407,9 +407,9 @@ def test_a_wrong_sign_suggests_all_that_may_have_happened(numbers, given, rules)
     generator = GENERATORS["place_value.compare"]
     request = Request("place_value.compare", numbers, 0, Chance(1), "us", {"to": 1000})
     mistake = mistake_made(generator.task(request), {"answer": given})
-    told = {rule.id: rule.may_have for rule in RULES}
+    sentences = {rule.id: rule.may_have for rule in RULES}
     assert mistake.rule in rules
-    assert all(told[rule] in mistake.teacher for rule in rules)
+    assert all(sentences[rule] in mistake.teacher for rule in rules)
 
 
 def test_triples_are_all_sets_of_three_each_once():

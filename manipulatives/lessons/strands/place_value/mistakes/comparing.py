@@ -1,6 +1,6 @@
 """Foreseeable errors of comparing numbers and putting them in order.
 
-That the last digit decides, or the first wherever it stands, or how many blocks there are, is
+That the last digit decides, or the first in whatever place, or how many blocks there are, is
 common knowledge of teachers; the rules are our exact statements, from no published table.
 """
 
@@ -48,7 +48,7 @@ def by_digit_sum(one: int, other: int) -> str | None:
 
 
 def sign_turned(one: int, other: int) -> str | None:
-    """Return the sign the other way round.
+    """Return the opposite sign; equal numbers have none.
 
     Example:
         >>> sign_turned(345, 287), sign_turned(35, 35)
@@ -92,7 +92,7 @@ def most_by_digit_sum(numbers: Sequence[int], wanted: str) -> int | None:
 
 
 def other_end(numbers: Sequence[int], wanted: str) -> int | None:
-    """Return the number at the other end of the row.
+    """Return the smallest number where the greatest was wanted, and the other way round.
 
     Example:
         >>> other_end([345, 354, 271], "greatest")
@@ -105,7 +105,7 @@ def _most(numbers: Sequence[int], wanted: str, key: Callable[[int], int]) -> int
     end = max if wanted == "greatest" else min
     best = end(map(key, numbers))
     at_best = [number for number in numbers if key(number) == best]
-    # With a tie nobody knows which is taken.
+    # With a tie, the rule does not say which number is taken.
     return _unless(end(numbers), at_best[0]) if len(at_best) == 1 else None
 
 

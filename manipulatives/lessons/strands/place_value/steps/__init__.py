@@ -11,5 +11,5 @@ The numbers of a step are one of these acts:
 * `say`: a `number` is said in words;
 * `count`: the numbers `counted`, `from` where, `by` which step and `to` where;
 * `compare`: the `digits` of two numbers in a `place`, or two `numbers`, with their `sign`; `keep`:
-  the `number` that is compared `with` the next; `end`: the `number` that is the `which`.
+  the `number` that is compared `with` the third; `end`: the `number` that is the `which`.
 """

@@ -52,7 +52,7 @@ def comparing_steps(one: int, other: int) -> list[Step]:
 
 
 def two_mats(one: int, other: int) -> dict[str, Any]:
-    """Return the trait that lays two numbers out to be compared.
+    """Return the trait that puts two numbers on a mat each.
 
     Example:
         >>> [blocks["tens"] for blocks in two_mats(20, 35)["mat"]]
@@ -76,17 +76,17 @@ def ordering_steps(row: Sequence[int], wanted: str) -> tuple[Step, ...]:
     """
     first, second, third = row
     pick = max if wanted == "greatest" else min
-    kept = pick(first, second)
-    last = pick(kept, third)
+    chosen = pick(first, second)
+    last = pick(chosen, third)
     return (
         *comparing_steps(first, second),
         Step(
-            say=f"Keep {kept} and compare it with {third}.",
-            chant=f"{kept} and {third}",
-            show={**two_mats(kept, third), "result": False},
-            numbers={"act": "keep", "number": kept, "with": third},
+            say=f"Keep {chosen} and compare it with {third}.",
+            chant=f"{chosen} and {third}",
+            show={**two_mats(chosen, third), "result": False},
+            numbers={"act": "keep", "number": chosen, "with": third},
         ),
-        *comparing_steps(kept, third),
+        *comparing_steps(chosen, third),
         Step(
             say=f"{last} is the {wanted}.",
             chant=f"{last}",

@@ -37,13 +37,13 @@ from manipulatives.maths.number.words import number_in_words
 TEN = 10
 MOST_CHOICES = 4
 LARGEST = 1000
-# What is near a number, for choices where few mistakes are foreseen.
+# How far other choices are from the number, where few mistakes are foreseen.
 NEAR = (1, -1, TEN, -TEN)
 ONLY_SHOWN: dict[str, Any] = {"movable": False, "digits": False, "trades": "none", "buttons": False}
 
 
 def columns(number: int) -> dict[str, int]:
-    """Return the trait that gives a mat the columns of a number, tens and ones at least.
+    """Return the trait that gives a mat a column for each digit of a number, at least two.
 
     Example:
         >>> columns(7), columns(345)
@@ -145,7 +145,7 @@ def _shows(number: int) -> Predicate:
 
 
 def _empty(number: int) -> dict[str, Any]:
-    """Return a mat on which the number can be laid out."""
+    """Return the traits of an empty mat with columns for the number."""
     return {**mat(fewest(0)), **columns(number), "digits": False, "buttons": False}
 
 
@@ -206,7 +206,7 @@ def _choose_words(request: Request) -> Task:
 
 
 def _some_wrong(request: Request, foreseen_: Iterable[int]) -> list[int]:
-    """Return other numbers to choose from: foreseen ones first, then others that are near."""
+    """Return other numbers for a choice: foreseen wrong ones first, then near ones."""
     likely = [other for other in dict.fromkeys(foreseen_) if 0 < other <= LARGEST]
     near = [request.item + by for by in NEAR if 0 < request.item + by <= LARGEST]
     others = [other for other in near if other not in likely]
