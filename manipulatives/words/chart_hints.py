@@ -9,7 +9,7 @@ from manipulatives.maths.number.words import number_in_words
 def can_be_read(number: int, marks: Marks, chart: Chart) -> bool:
     """Return whether a number can be read on the chart.
 
-    A hidden number can be read after it was written correctly or, where nothing is written, counted.
+    A hidden number can be read after it was written correctly or, where none is written, counted.
 
     Example:
         >>> from manipulatives.maths.number.chart import no_marks
