@@ -20,8 +20,8 @@ from manipulatives.lessons.checks import (
 from manipulatives.lessons.currency import Money, check_money
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.tasks.chance import Chance
-from manipulatives.lessons.tasks.instead import Instead, check_instead
 from manipulatives.lessons.tasks.make import check_count
+from manipulatives.lessons.tasks.replacements import Replacement, check_replacements
 from manipulatives.maths.money import coins
 from manipulatives.maths.vocabulary import VOCABULARIES
 
@@ -66,7 +66,7 @@ class Round:
     seconds: int | None = None
     count_aloud: int | None = None
     options: dict[str, Option] = field(default_factory=dict)
-    instead: tuple[Instead, ...] = ()
+    instead: tuple[Replacement, ...] = ()
 
     def __post_init__(self) -> None:
         with at("skill"):
@@ -91,7 +91,7 @@ class Round:
         with at("instead"):
             count = self.tasks or skill_called(self.skill).tasks
             # Files have lists.
-            object.__setattr__(self, "instead", check_instead(self.instead, count))
+            object.__setattr__(self, "instead", check_replacements(self.instead, count))
 
     def to_data(self) -> dict[str, Any]:
         """Return the round as JSON-able data, without what is unset.

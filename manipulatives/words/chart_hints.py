@@ -1,4 +1,4 @@
-"""What helps on a counting chart: the nearest that can be read, never the number itself."""
+"""Hints on a counting chart: how to get from the nearest visible number to the one to find."""
 
 from __future__ import annotations
 
@@ -7,9 +7,9 @@ from manipulatives.maths.number.words import number_in_words
 
 
 def can_be_read(number: int, marks: Marks, chart: Chart) -> bool:
-    """Return whether a number stands on the chart for all to read.
+    """Return whether a number can be read on the chart.
 
-    One that is hidden does when it was written rightly or, where nothing is written, counted.
+    A hidden number can be read after it was written correctly or, where none is written, counted.
 
     Example:
         >>> from manipulatives.maths.number.chart import no_marks
@@ -24,9 +24,9 @@ def can_be_read(number: int, marks: Marks, chart: Chart) -> bool:
 
 
 def neighbours(number: int, chart: Chart) -> list[int]:
-    """Return the numbers beside, above and below a cell: before, after, above, below.
+    """Return the numbers around a cell: before, after, above, below.
 
-    Before and after are neighbours across the end of a row too.
+    The last number of a row and the first of the next row are neighbours, too.
 
     Example:
         >>> neighbours(40, Chart()), neighbours(1, Chart())
@@ -37,7 +37,7 @@ def neighbours(number: int, chart: Chart) -> list[int]:
 
 
 def cell_hint(number: int, marks: Marks, chart: Chart) -> str:
-    """Return what helps to find the number of a cell, from the nearest that can be read.
+    """Return a hint for the number of a cell, from the nearest number that can be read.
 
     Example:
         >>> from manipulatives.maths.number.chart import no_marks
@@ -61,7 +61,7 @@ def cell_hint(number: int, marks: Marks, chart: Chart) -> str:
 
 
 def count_hint(marks: Marks, chart: Chart) -> str:
-    """Return what helps to find the number that is counted next.
+    """Return a hint for the number that is counted next.
 
     Example:
         >>> count_hint({"counted": [5, 10], "tapped": 11, "written": {}}, Chart(step=5))

@@ -1,4 +1,4 @@
-"""Which numbers a sentence says, in figures or in words; whatever the words around them."""
+"""How long sentences are and which numbers they say, in figures or in words."""
 
 from __future__ import annotations
 
@@ -22,3 +22,9 @@ def numbers_said(text: str) -> set[int]:
     figures = {int(figure) for figure in _FIGURES.findall(text)}
     words = {_in_words()[word] for word in _WORDS.findall(text.lower()) if word in _in_words()}
     return figures | words
+
+
+def check_length(text: str, most: int = 10) -> None:
+    """Check that no sentence has more than so many words; numbers count as words."""
+    for sentence in re.findall(r"[^.?!]+[.?!]", text):
+        assert len(sentence.split()) <= most, sentence

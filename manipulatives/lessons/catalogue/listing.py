@@ -1,4 +1,4 @@
-"""The catalogue and its tasks as plain data and as lines of text, for scripts and a quick look."""
+"""The catalogue and tasks of it as data and as lines of text, for the command line."""
 
 from __future__ import annotations
 
@@ -16,12 +16,12 @@ from manipulatives.lessons.tasks.task import Task
 def skills_like(
     *, strand: str | None = None, standard: str | None = None, word: str | None = None
 ) -> list[Skill]:
-    """Return the skills of a strand, that serve a standard, or that a word is found in.
+    """Return the skills that belong to a strand, teach a standard and contain a word.
 
     Args:
-        strand: such as "time".
-        standard: in any common spelling, or a part of one.
-        word: to be found in names, limits and trade words, whatever its case.
+        strand: such as "time"; None for all.
+        standard: a code in any common spelling, or a part of one; None for all.
+        word: in their id, names, limits or trade words, in any case; None for all.
 
     Raises:
         LessonProblem: no standard is like that.
@@ -36,7 +36,7 @@ def skills_like(
         for skill in SKILLS.values()
         if strand in (None, skill.strand)
         and (wanted is None or wanted & set(skill.standards))
-        and (word is None or word.lower() in _said_of(skill).lower())
+        and (word is None or word.lower() in _searched_text(skill).lower())
     ]
 
 
@@ -64,7 +64,7 @@ def skill_data(skill: Skill) -> dict[str, Any]:
 
 
 def skills_text(skills: Iterable[Skill]) -> str:
-    """Return skills as lines to read: what each is called, its limits and whom it serves.
+    """Return skills as lines of text: the title, the limits and the standards of each.
 
     Example:
         >>> print(skills_text([SKILLS["time.read_half"]]).splitlines()[0])
@@ -84,7 +84,7 @@ def skills_text(skills: Iterable[Skill]) -> str:
 def tasks_like(
     skill: str, *, seed: int, count: int, vocabulary: str, options: dict[str, Given]
 ) -> list[Task]:
-    """Return tasks for a look at them, without twins.
+    """Return tasks without twins.
 
     Raises:
         LessonProblem: there is no such skill or option, or there are not so many different tasks.
@@ -99,7 +99,7 @@ def tasks_like(
 
 
 def tasks_text(tasks: Sequence[Task]) -> str:
-    """Return tasks as lines to read: question, answer, worked steps, and what may go wrong.
+    """Return tasks as lines of text: question, answer, worked steps, and what may go wrong.
 
     Example:
         >>> print(tasks_text(make_tasks("time.read_hour", seed=90213, count=1)).splitlines()[0])
@@ -142,5 +142,5 @@ def _value(text: str) -> str | int | bool:
     return int(text) if text.isascii() and text.isdigit() else text
 
 
-def _said_of(skill: Skill) -> str:
+def _searched_text(skill: Skill) -> str:
     return " ".join([skill.id, skill.name, skill.title, skill.limits, *skill.words])

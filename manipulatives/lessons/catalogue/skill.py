@@ -20,14 +20,14 @@ class Skill:
         id: strand and name, such as "time.read_hour".
         name: what a child calls it.
         title: what a teacher calls it.
-        standards: which published standards it serves, as `standards.STANDARDS` names them.
-        limits: its ranges with their limits, in one sentence.
-        builds_on: the skills that come before it.
+        standards: ids of the published standards that it teaches, from `standards.STANDARDS`.
+        limits: its ranges of numbers, in one sentence.
+        builds_on: ids of the skills that come before it.
         manipulative: what it is taught with.
-        tasks: how many tasks a round has unless it says otherwise.
-        seconds: the time allowance of a round unless it says otherwise.
-        words: the trade words that are met here.
-        options: what a round may set, and to which values; the first one holds if it does not.
+        tasks: how many tasks a round has by default.
+        seconds: the time allowance of a round by default.
+        words: the trade words that are used in it.
+        options: what a round may set, and to which values; the first value is the default.
         together: how many tasks are asked at once on a board, side by side.
 
     Example:

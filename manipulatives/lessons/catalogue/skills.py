@@ -12,7 +12,7 @@ from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.strands import FOLDER, STRANDS
 
 Given = Option | list[Option]
-"""What a round sets an option to: one value, or a list of one for each task in turn."""
+"""The value of an option: one value for all tasks, or a list with one for each task in turn."""
 
 SKILLS: Mapping[str, Skill] = MappingProxyType(
     {skill.id: skill for strand in STRANDS for skill in skills_in(FOLDER / strand / "skills.toml")}
@@ -21,8 +21,8 @@ SKILLS: Mapping[str, Skill] = MappingProxyType(
 ORDERS = ("any", "easy first", "mixed")
 """The option `order`, which every skill has.
 
-any: as they come. easy first: the first task has the easiest numbers, and the next ones harder.
-mixed: no two neighbours are of the same kind.
+any: at random. easy first: from the easiest to the most difficult. mixed: no two neighbours are of
+the same kind.
 """
 
 
@@ -70,14 +70,14 @@ def check_options(skill: str, options: object) -> dict[str, Given]:
 
 
 def options_at(skill: str, options: Mapping[str, Any], place: int) -> dict[str, Option]:
-    """Return the one value of every option that holds for a task.
+    """Return the value of every option for one task.
 
-    Of a list each task takes the value in its place; the last value holds for all that follow.
-    An option that is not given holds its first value.
+    A list has one value for each task; its last value is also that of all tasks after it. An option
+    that was not given has its first value.
 
     Args:
-        skill: as the catalogue names it.
-        options: what was given, checked already.
+        skill: the id of a skill.
+        options: those that were given, already checked.
         place: of the task in its round, counted from 0.
 
     Example:

@@ -1,4 +1,4 @@
-"""The published standards that the skills are held against, in our own short words.
+"""The published standards that skills teach, in our own short words.
 
 "CCSS 2.NBT.A.1a": Common Core State Standards for Mathematics (2010), kindergarten to grade 2, in
 number, operations, time, money and shape. "England Y2 number 1": the statutory statements of the
@@ -25,7 +25,7 @@ class Standard:
     Attributes:
         id: its source and its code or place, such as "CCSS 2.NBT.A.1a".
         says: what it asks for, in short.
-        why_not: why no skill serves it, or "" where one does.
+        why_not: why no skill teaches it, or "" where one does.
 
     Example:
         >>> STANDARDS["CCSS K.OA.A.4"].says
@@ -40,7 +40,7 @@ class Standard:
 STANDARDS: Mapping[str, Standard] = MappingProxyType(
     {row[0]: Standard(*row) for row in ROWS},
 )
-"""Every standard of the areas that the kit is about, served or not."""
+"""Every standard of the areas that the kit is about, whether a skill teaches it or not."""
 
 _WITHOUT_LETTER = re.compile(r"(?:CCSS )?([K0-9])\.([A-Z]+)\.(?:([A-Z])\.)?([0-9]+)\.?([a-c]?)")
 
@@ -75,7 +75,7 @@ def standards_like(text: str) -> list[str]:
 
 
 def _upper_code(text: str) -> str:
-    """Return a code with its last letter, a part, small again."""
+    """Return a code in capitals, but with a small letter for its part: "2.NBT.A.1a"."""
     code = text.strip().upper().replace("CCSS ", "")
     return code[:-1] + code[-1].lower() if code[-1:] in {"A", "B", "C"} else code
 

@@ -1,4 +1,4 @@
-"""The table of `standards`: its name, what it says, and why no skill serves it where none does."""
+"""The rows of `standards`: id, what it says, and, where no skill teaches it, why not."""
 
 from __future__ import annotations
 

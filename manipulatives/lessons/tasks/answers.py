@@ -1,4 +1,4 @@
-"""What a pupil typed, made the one way it is compared.
+"""What a pupil typed, brought into one form so that it can be compared.
 
 The same is done in the browser by `widgets/shared/state/answers.js`.
 """
@@ -16,7 +16,7 @@ _SUM = re.compile(r" *[0-9]+ *(?:\+ *[0-9]+ *)*")
 
 
 def tidy(form: str, text: str) -> str | None:
-    """Return an answer as it is compared, or None when it is no answer of that form.
+    """Return what was typed in the form in which answers are compared, or None for anything else.
 
     Args:
         form: "time", a 12-hour clock time from 1:00 to 12:59; "number", a whole number from 0; or

@@ -1,4 +1,4 @@
-"""Chance with a seed: the same numbers on every machine and with every Python."""
+"""Random choices from a seed: the same on every machine and with every version of Python."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ T = TypeVar("T")
 
 
 class Chance:
-    """A source of choices that the seed decides for good.
+    """Random choices; the same seed always gives the same ones.
 
     Python promises to keep the sequence of `random()` for a seed, and of no other method; so
     everything here is made from that one (Python library reference, *random*, "Notes on
@@ -84,16 +84,16 @@ class Chance:
         return list(islice(self.draws(seq), k))
 
     def draws(self, seq: Sequence[T]) -> Iterator[T]:
-        """Yield the items from all places, one at a time; every order is as likely as the others.
+        """Yield all items, one at a time; every order is as likely as the others.
 
-        The sequence may be long; only the places that are picked are looked at.
+        The sequence may be long: an item is looked up only when it is yielded.
 
         Example:
             >>> draws = Chance(1).draws(range(144))
             >>> [next(draws), next(draws)] == Chance(1).sample(range(144), 2)
             True
         """
-        # A shuffle from the front that keeps only the places that were moved.
+        # A shuffle from the front (Fisher and Yates) that stores only the places that were swapped.
         moved: dict[int, int] = {}
         for front in range(len(seq)):
             place = front + self.below(len(seq) - front)

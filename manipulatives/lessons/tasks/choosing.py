@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter, deque
 from collections.abc import Callable, Collection, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import islice, pairwise
 from typing import Any
 
 from manipulatives.lessons.problem import LessonProblem
@@ -14,62 +14,63 @@ from manipulatives.lessons.tasks.generator import TaskGenerator
 from manipulatives.lessons.tasks.task import Task
 
 Item = Any
-Make = Callable[[Item, int], Task]
-# So many items are looked at for every task that is wanted, before the search is given up.
+MakeTask = Callable[[Item, int], Task]
+"""Makes the task about an item at a place in the round, counted from 0."""
+
+# The search for one item ends after so many.
 MOST_SEARCHED = 2_000
-# From so many items for every task the easy ones are taken.
-TO_CHOOSE_FROM = 12
+# Where easy tasks come first, the items are chosen from so many for each task.
+SORTED_FOR_EACH_TASK = 12
 
 
 @dataclass(frozen=True)
-class Wish:
-    """What a round asks for.
+class RoundRequest:
+    """What the tasks of a round are to be about.
 
     Attributes:
-        skill: its skill.
-        name: from which chance begins.
+        skill: the id of its skill.
+        seed: the text that seeds all random choices of the round.
         generator: makes the tasks of the skill.
         options: those of each task in turn.
         order: "any", "easy first" or "mixed".
-        asked: what was asked already and is not to be asked again.
+        asked: what was asked already and is not to be asked again, as `Task.asks` says it.
 
     Example:
         >>> from manipulatives.lessons.tasks.make import GENERATORS
         >>> generator = GENERATORS["time.read_hour"]
-        >>> wish = Wish("time.read_hour", "7", generator, [{}, {}], order="any", asked=())
-        >>> len(set(chosen(wish, make=None)))
+        >>> request = RoundRequest("time.read_hour", "7", generator, [{}, {}], "any", asked=())
+        >>> len(set(choose_items(request, make=None)))
         2
     """
 
     skill: str
-    name: str
+    seed: str
     generator: TaskGenerator
     options: Sequence[Mapping[str, Any]]
     order: str
     asked: Collection[str]
 
 
-def chosen(wish: Wish, make: Make) -> list[Item]:
+def choose_items(request: RoundRequest, make: MakeTask) -> list[Item]:
     """Return what each task asks about.
 
     Args:
-        wish: what is wanted.
-        make: makes the task about an item that stands in a place, to see what it asks.
+        request: what the round asks for.
+        make: makes a task, to see what it asks; not called where nothing was asked already.
 
     Raises:
         LessonProblem: there are not so many different tasks, or they cannot be ordered like that.
 
     Example:
-        See `Wish`; where nothing was asked already, no task needs to be made:
-
         >>> from manipulatives.lessons.tasks.make import GENERATORS
-        >>> wish = Wish("time.read_hour", "7", GENERATORS["time.read_hour"], [{}], "any", ())
-        >>> [item] = chosen(wish, make=None)
+        >>> generator = GENERATORS["time.read_hour"]
+        >>> request = RoundRequest("time.read_hour", "7", generator, [{}], "any", ())
+        >>> [item] = choose_items(request, make=None)
     """
     groups: dict[Hashable, list[int]] = {}
-    for place, options in enumerate(wish.options):
+    for place, options in enumerate(request.options):
         groups.setdefault(tuple(options.items()), []).append(place)
-    if wish.order == "mixed" and len(groups) > 1:
+    if request.order == "mixed" and len(groups) > 1:
         raise LessonProblem(
             "an option with a list says the order already",
             remedy='leave out the order "mixed" or the list',
@@ -78,92 +79,99 @@ def chosen(wish: Wish, make: Make) -> list[Item]:
     taken: set[Item] = set()
     items: dict[int, Item] = {}
     for number, places in enumerate(groups.values()):
-        # One group is the usual case; its choice is the one that saved lessons rely on.
-        name = wish.name if number == 0 else f"{wish.name} group {number}"
-        found = _of_group(wish, name, places, taken, make)
+        # The first group has the plain seed, as all tasks have where no option is a list.
+        seed = request.seed if number == 0 else f"{request.seed} group {number}"
+        found = _choose_for(places, request, seed, taken, make)
         taken.update(found)
         items.update(zip(places, found, strict=True))
-    return [items[place] for place in range(len(wish.options))]
+    return [items[place] for place in range(len(request.options))]
 
 
-def twins_of(wish: Wish, items: Sequence[Item], place: int, count: int) -> list[Item]:
-    """Return other items that are as hard as the one in a place: same options, same kind.
+def twins_of(request: RoundRequest, items: Sequence[Item], place: int, count: int) -> list[Item]:
+    """Return other items that are as difficult as that of one task: same options, same kind.
 
-    Those that no task of the round asks about come first; a small family may have to repeat them,
-    and may have fewer altogether.
+    Items that no task of the round asks about come first. Where there are too few of them, items
+    of other tasks follow; there may still be fewer than wanted.
 
     Args:
-        wish: what the round asks for.
+        request: what the round asks for.
         items: what its tasks ask about.
-        place: of the task.
+        place: of the task in the round, counted from 0.
         count: how many are wanted.
 
     Example:
         >>> from manipulatives.lessons.tasks.make import GENERATORS
-        >>> wish = Wish("time.read_hour", "7", GENERATORS["time.read_hour"], [{}], "any", ())
-        >>> 0 in twins_of(wish, [0], 0, 3)
+        >>> generator = GENERATORS["time.read_hour"]
+        >>> request = RoundRequest("time.read_hour", "7", generator, [{}], "any", ())
+        >>> 0 in twins_of(request, [0], 0, 3)
         False
     """
     if not count:
         return []
-    generator = wish.generator
-    pool = generator.items(wish.options[place])
+    generator = request.generator
+    pool = generator.items(request.options[place])
     kind = generator.kind(items[place])
-    others: list[Item] = []
-    again: list[Item] = []
-    for item in _few(Chance(f"{wish.name} twins {place}").draws(pool)):
+    new: list[Item] = []
+    repeated: list[Item] = []
+    for item in _limited(Chance(f"{request.seed} twins {place}").draws(pool)):
         if item != items[place] and generator.kind(item) == kind:
-            (again if item in items else others).append(item)
-            if len(others) == count:
+            (repeated if item in items else new).append(item)
+            if len(new) == count:
                 break
-    return [*others, *again][:count]
+    return [*new, *repeated][:count]
 
 
-def _of_group(
-    wish: Wish, name: str, places: Sequence[int], taken: Collection[Item], make: Make
+def _choose_for(
+    places: Sequence[int],
+    request: RoundRequest,
+    seed: str,
+    taken: Collection[Item],
+    make: MakeTask,
 ) -> list[Item]:
-    generator, count = wish.generator, len(places)
-    pool = generator.items(wish.options[places[0]])
+    """Return items for the tasks at some places, which all have the same options."""
+    generator, count = request.generator, len(places)
+    pool = generator.items(request.options[places[0]])
 
     def fresh(item: Item) -> bool:
         if item in taken:
             return False
-        return not wish.asked or not any(make(item, at).asks in wish.asked for at in places)
+        return not request.asked or not any(make(item, at).asks in request.asked for at in places)
 
-    draws = (item for item in Chance(name).draws(pool) if fresh(item))
-    if wish.order == "easy first":
-        found = _easy_first(generator, draws, count, Chance(f"{name} easy first"))
-    elif wish.order == "mixed":
+    draws = (item for item in Chance(seed).draws(pool) if fresh(item))
+    if request.order == "easy first":
+        found = _easy_first(generator, draws, count, Chance(f"{seed} easy first"))
+    elif request.order == "mixed":
         found = _mixed(generator, draws, count)
     else:
-        found = [item for item, _ in zip(draws, range(count), strict=False)]
+        found = [*islice(draws, count)]
     if len(found) == count:
         return found
-    left = "" if not (taken or wish.asked) else " that were not asked already"
-    if wish.order == "mixed":
+    left = "" if not (taken or request.asked) else " that were not asked already"
+    if request.order == "mixed":
         raise LessonProblem(
             f"the {count} tasks{left} cannot be mixed: too many of them are of one kind",
             remedy='ask for fewer, or leave out the order "mixed"',
             place="order",
         )
     raise LessonProblem(
-        f"{wish.skill} has only {len(found)} different tasks with these options{left}, not {count}",
+        f"{request.skill} has only {len(found)} different tasks with these options{left}, "
+        f"not {count}",
         remedy=f"ask for {len(found)} or fewer, or choose other options",
     )
 
 
-def _few(draws: Iterator[Item]) -> Iterator[Item]:
-    return (item for item, _ in zip(draws, range(MOST_SEARCHED), strict=False))
+def _limited(draws: Iterator[Item]) -> Iterator[Item]:
+    return islice(draws, MOST_SEARCHED)
 
 
 def _easy_first(
     generator: TaskGenerator, draws: Iterator[Item], count: int, chance: Chance
 ) -> list[Item]:
-    """Return items of rising difficulty, the first from among the easiest."""
-    some = [item for item, _ in zip(draws, range(TO_CHOOSE_FROM * count), strict=False)]
+    """Return items of rising difficulty: one from each part of a sorted sample."""
+    some = [*islice(draws, SORTED_FOR_EACH_TASK * count)]
     if len(some) < count:
         return some
-    some.sort(key=generator.ease)
+    some.sort(key=generator.difficulty)
     bands = [len(some) * band // count for band in range(count + 1)]
     return [chance.choose(some[low:high]) for low, high in pairwise(bands)]
 
@@ -171,10 +179,10 @@ def _easy_first(
 def _mixed(generator: TaskGenerator, draws: Iterator[Item], count: int) -> list[Item]:
     """Return items in an order in which no two neighbours are of one kind."""
     most = (count + 1) // 2
-    kept: dict[Hashable, deque[Item]] = {}
+    by_kind: dict[Hashable, deque[Item]] = {}
     total = 0
-    for item in _few(draws):
-        of_kind = kept.setdefault(generator.kind(item), deque())
+    for item in _limited(draws):
+        of_kind = by_kind.setdefault(generator.kind(item), deque())
         if total < count and len(of_kind) < most:
             of_kind.append(item)
             total += 1
@@ -182,17 +190,17 @@ def _mixed(generator: TaskGenerator, draws: Iterator[Item], count: int) -> list[
             break
     if total < count:
         return []
-    left = Counter({kind: len(items) for kind, items in kept.items() if items})
+    left = Counter({kind: len(items) for kind, items in by_kind.items() if items})
     order: list[Item] = []
     last: Hashable = None
     while left:
-        # The kind with most items left goes next, unless it has just been; that always works out
-        # when no kind has more than half of them, rounded up.
+        # The next item is of the kind with most items left, unless the last item was of that kind.
+        # Such an order exists when no kind has more than half of all items, rounded up.
         kinds = [kind for kind, _ in left.most_common() if not order or kind != last]
         if not kinds:
             return []
         last = kinds[0]
-        order.append(kept[last].popleft())
+        order.append(by_kind[last].popleft())
         left[last] -= 1
         left = +left
     return order

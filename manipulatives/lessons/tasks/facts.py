@@ -1,6 +1,6 @@
-"""What is true of a manipulative, from its traits, as goals and mistakes are evaluated on it.
+"""The facts of each manipulative, computed from its traits; goals and mistakes are about them.
 
-A trait that is not given has the value that the manipulative has by itself.
+A trait that is not given has its default value.
 """
 
 from __future__ import annotations
@@ -81,7 +81,7 @@ FACTS: Mapping[str, Callable[[Traits], dict[str, Any]]] = {
     "PlaceValueBlocks": _blocks,
     "PolygonDrawer": _polygon,
 }
-"""For each manipulative what is true of it with these traits."""
+"""For each manipulative the function that computes its facts from its traits."""
 
 
 def facts_of(manipulative: str, traits: Traits, answer: str | None = None) -> dict[str, Fact]:
@@ -90,11 +90,11 @@ def facts_of(manipulative: str, traits: Traits, answer: str | None = None) -> di
     Args:
         manipulative: such as "Clock".
         traits: its state.
-        answer: what the pupil has answered, made tidy; None until then.
+        answer: what the pupil has answered, tidied (`answers.tidy`); None until then.
 
     Raises:
-        KeyError: there is no such manipulative, or a trait is missing that has no usual value.
-        ValueError: a trait is given what it cannot be.
+        KeyError: there is no such manipulative, or a trait without a default value is missing.
+        ValueError: the value of a trait is not allowed.
 
     Example:
         >>> facts_of("Clock", {"dial": {"hour": 275, "minute": 35, "half": "am"}})["meant"]

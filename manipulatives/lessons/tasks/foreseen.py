@@ -1,4 +1,4 @@
-"""Foreseen wrong answers, each told once with every rule that leads to it."""
+"""Mistakes from rules: one for each wrong answer, with every rule that leads to it."""
 
 from __future__ import annotations
 
@@ -26,10 +26,11 @@ def foreseen(
     Args:
         found: rules, each with the wrong answer it leads to, or None where it does not show.
         vocabulary: "us" or "uk".
-        right: the right answer, which no rule is told for.
-        named: how an answer is written.
-        when: the predicate that an answer was given; unless told, that it was written down.
-        numbers: how a wrong answer comes about by a rule, as data.
+        right: the right answer; there is no mistake for it.
+        named: returns an answer as it is written.
+        when: returns the predicate that an answer was given; by default, that it was typed or
+            chosen.
+        numbers: returns the procedure by which a rule leads to an answer, as data; see `done_with`.
 
     Example:
         >>> from manipulatives.lessons.strands.rules import RULES
@@ -62,7 +63,7 @@ def mistake(
     answer: str | None = None,
     numbers: Numbers | None = None,
 ) -> Mistake:
-    """Return the mistake that rules lead to, named by the first of them.
+    """Return the mistake to which several rules lead; it has the id of the first of them.
 
     Example:
         >>> from manipulatives.lessons.strands.rules import RULES
@@ -80,11 +81,11 @@ def mistake(
 
 
 def done_with(act: str, **given: Any) -> Callable[[Rule[Any], Any], Numbers]:
-    """Return how a wrong answer comes about: what a rule does, with what it is done on.
+    """Return a function that describes as data how a rule leads to a wrong answer.
 
     Args:
-        act: what is done.
-        given: what it is done on, in a task that is answered with it.
+        act: what is done, such as "read".
+        given: what it is done to: the numbers of the task.
 
     Example:
         >>> from manipulatives.lessons.strands.rules import RULES

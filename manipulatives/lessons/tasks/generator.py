@@ -1,4 +1,4 @@
-"""What a strand tells of a skill so that its tasks can be made."""
+"""What the strand of a skill gives so that tasks of the skill can be made."""
 
 from __future__ import annotations
 
@@ -16,13 +16,13 @@ class Request:
     """What one task is to be about.
 
     Attributes:
-        skill: its skill.
+        skill: the id of its skill.
         item: what it asks about: one of the items of its generator.
-        turn: goes up by one through a round, from a place that the seed picks; for going round
-            in a list of scenes without repeating one soon.
-        chance: for whatever else is left open in this task.
+        turn: goes up by one from task to task, beginning with a number that the seed picks; an
+            index for a list of scenes, so that neighbours have different ones.
+        chance: random choices for whatever else is left open in this task.
         vocabulary: "us" or "uk".
-        options: every option of the skill, set or usual, and the `currency`.
+        options: every option of the skill with its value, and the `currency`.
         currency: whose coins there are, such as "usd".
         method: how the class works written sums, one of `strands.sums.columns.methods.METHODS`.
 
@@ -41,21 +41,21 @@ class Request:
     method: str = "counting on"
 
 
-def one_kind(_: object) -> str:
-    """Say that all tasks of a skill are of one kind.
+def same_kind(_: object) -> str:
+    """Return the same for every item: all tasks of a skill are of one kind.
 
     Example:
-        >>> one_kind(240) == one_kind(275)
+        >>> same_kind(240) == same_kind(275)
         True
     """
     return ""
 
 
-def all_alike(_: object) -> int:
-    """Say that no task of a skill is easier than another.
+def same_difficulty(_: object) -> int:
+    """Return the same for every item: no task of a skill is easier than another.
 
     Example:
-        >>> all_alike(240) == all_alike(275)
+        >>> same_difficulty(240) == same_difficulty(275)
         True
     """
     return 0
@@ -66,15 +66,15 @@ class TaskGenerator:
     """How the tasks of one skill are made.
 
     Attributes:
-        items: everything that tasks with these options (one value each, and the `currency`) can
-            ask about, each thing once. Long families are sequences that work out an item when it
-            is asked for.
+        items: returns everything that tasks with these options (one value each, and the
+            `currency`) can ask about, each item once. A long sequence computes an item when it is
+            indexed.
         task: makes the task about one of them.
-        kind: of which kind within the skill the task about an item is: no two neighbours are of
-            one kind where a mixed order is wanted, and twins are of the same kind.
-        ease: how hard an item is: the easier, the smaller.
-        read: the item that somebody typed, such as "58 + 37"; None where numbers cannot be typed.
-            It raises a LessonProblem for anything else.
+        kind: returns the kind of an item within the skill. Neighbours are of different kinds where
+            a mixed order is wanted, and twins are of the same kind.
+        difficulty: returns something that sorts items from easy to difficult.
+        read: returns the item that a teacher typed, such as "58 + 37", and raises a LessonProblem
+            for anything else; None where numbers cannot be typed.
 
     Example:
         >>> from manipulatives.lessons.tasks.make import GENERATORS
@@ -84,6 +84,6 @@ class TaskGenerator:
 
     items: Callable[[Mapping[str, Any]], Sequence[Any]]
     task: Callable[[Request], Task]
-    kind: Callable[[Any], Hashable] = one_kind
-    ease: Callable[[Any], Any] = all_alike
+    kind: Callable[[Any], Hashable] = same_kind
+    difficulty: Callable[[Any], Any] = same_difficulty
     read: Callable[[str, Mapping[str, Any]], Any] | None = None

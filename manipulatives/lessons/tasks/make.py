@@ -1,43 +1,34 @@
-"""Task generators: from a skill and a seed to the tasks of a round; one module a strand."""
+"""From a skill and a seed to the tasks of a round, and to a task that somebody typed."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
+from importlib import import_module
 from typing import Any
 
+from manipulatives.lessons import strands
 from manipulatives.lessons.catalogue.skills import Given, check_options, options_at, skill_called
 from manipulatives.lessons.checks import check_seed, check_whole
 from manipulatives.lessons.currency import money_of
 from manipulatives.lessons.problem import LessonProblem, at, quoted
-from manipulatives.lessons.strands.addition.tasks import additions as addition
-from manipulatives.lessons.strands.counting.tasks import counts as counting
-from manipulatives.lessons.strands.money import generators as money
-from manipulatives.lessons.strands.place_value.tasks import one_number as place_value
-from manipulatives.lessons.strands.shapes import generators as shapes
-from manipulatives.lessons.strands.subtraction import tasks as subtraction
 from manipulatives.lessons.strands.sums.columns.methods import check_method
-from manipulatives.lessons.strands.time import tasks as time
 from manipulatives.lessons.tasks.chance import Chance
-from manipulatives.lessons.tasks.choosing import Item, Wish, chosen, twins_of
+from manipulatives.lessons.tasks.choosing import Item, RoundRequest, choose_items, twins_of
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
-from manipulatives.lessons.tasks.instead import Instead, put_in
+from manipulatives.lessons.tasks.replacements import Replacement, apply_replacements
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.vocabulary import check_vocabulary
 
 GENERATORS: Mapping[str, TaskGenerator] = {
-    **counting.GENERATORS,
-    **place_value.GENERATORS,
-    **addition.GENERATORS,
-    **subtraction.GENERATORS,
-    **shapes.GENERATORS,
-    **money.GENERATORS,
-    **time.GENERATORS,
+    skill: generator
+    for strand in strands.STRANDS
+    for skill, generator in import_module(f"{strands.__name__}.{strand}.tasks").GENERATORS.items()
 }
 TWINS = 3
-# More than a round has tasks, so that a twin is told about another scene.
-MOST_TASKS = 41
+# More than the tasks of a round, so that twins are about other scenes than the tasks.
+TURNS_APART = 41
 METHOD = "counting on"
 
 
@@ -51,14 +42,14 @@ def make_tasks(
     method: str = METHOD,
     options: Mapping[str, Given] | None = None,
     asked: Collection[str] = (),
-    instead: Sequence[Instead] = (),
+    instead: Sequence[Replacement] = (),
     twins: int = TWINS,
 ) -> list[Task]:
     """Return the tasks of a round; the same seed gives the same tasks everywhere.
 
-    No two tasks ask the same, and none asks what was asked already. The first tasks do not depend
-    on how many are made, unless they are put in order. Neither vocabulary nor the way of answering
-    changes what is asked about.
+    No two tasks ask the same, and none asks what was asked already. More tasks begin with the same
+    ones, unless they are put in order. Neither vocabulary nor the way of answering changes what is
+    asked about.
 
     Args:
         skill: as the catalogue names it.
@@ -70,9 +61,9 @@ def make_tasks(
         options: what the skill lets a round set; of a list each task takes the value in its
             place. `order` is any, easy first or mixed.
         asked: what was asked already, as `Task.asks` says it.
-        instead: what is asked instead, one for each task: numbers as they are typed, how often
-            the task was drawn again, or "".
-        twins: how many other tasks of the same difficulty each task carries.
+        instead: replacements, one for each task: numbers as a teacher types them, how often the
+            task was drawn again, or "".
+        twins: how many other tasks of the same difficulty each task has.
 
     Raises:
         LessonProblem: there is no such skill or option, there are not so many different tasks, or
@@ -90,11 +81,11 @@ def make_tasks(
     given = check_options(skill, options or {})
     money = money_of(currency)
     check_count(skill, count, given, currency=currency)
-    name = f"{skill} {seed}"
-    first_turn = Chance(f"{name} turn").below(1_000_000)
-    wish = Wish(
+    seed_text = f"{skill} {seed}"
+    first_turn = Chance(f"{seed_text} turn").below(1_000_000)
+    round_request = RoundRequest(
         skill=skill,
-        name=name,
+        seed=seed_text,
         generator=GENERATORS[skill],
         options=[{**options_at(skill, given, place), "currency": money} for place in range(count)],
         order=str(given.get("order", "any")),
@@ -102,21 +93,22 @@ def make_tasks(
     )
 
     def make(item: Item, place: int, twin: int = 0) -> Task:
-        return wish.generator.task(
+        return round_request.generator.task(
             Request(
                 skill=skill,
                 item=item,
-                turn=first_turn + place + twin * MOST_TASKS,
-                # Of its own, so that a task does not depend on those before it.
-                chance=Chance(f"{name} task {place}" + (f" twin {twin}" if twin else "")),
+                turn=first_turn + place + twin * TURNS_APART,
+                # Each task has its own seed, so that it does not depend on the tasks before it.
+                chance=Chance(f"{seed_text} task {place}" + (f" twin {twin}" if twin else "")),
                 vocabulary=vocabulary,
-                options=wish.options[place],
+                options=round_request.options[place],
                 currency=money,
                 method=method,
             )
         )
 
-    items = put_in(chosen(wish, make), instead, wish, make)
+    items = choose_items(round_request, make)
+    items = apply_replacements(items, instead, round_request, make)
     if not twins:
         return [make(item, place) for place, item in enumerate(items)]
     return [
@@ -124,7 +116,9 @@ def make_tasks(
             make(item, place),
             twins=tuple(
                 make(other, place, number)
-                for number, other in enumerate(twins_of(wish, items, place, twins), start=1)
+                for number, other in enumerate(
+                    twins_of(round_request, items, place, twins), start=1
+                )
             ),
         )
         for place, item in enumerate(items)
@@ -140,7 +134,7 @@ def make_typed(
     method: str = METHOD,
     options: Mapping[str, Given] | None = None,
 ) -> Task:
-    """Return the task that somebody typed, with its worked steps and foreseeable mistakes.
+    """Return the task that a teacher typed, with its worked steps and foreseeable mistakes.
 
     Args:
         skill: as the catalogue names it.
@@ -208,7 +202,7 @@ def check_count(
 def too_few(
     skill: str, most: int, many: int, options: Mapping[str, Any], *, listed: bool
 ) -> LessonProblem:
-    """Return the complaint that a skill has not so many tasks.
+    """Return the problem that a skill has fewer tasks than wanted.
 
     Example:
         >>> str(too_few("time.read_hour", 12, 13, {}, listed=False))

@@ -1,4 +1,4 @@
-"""Playing a task without a browser: its worked steps, its goal and its mistakes."""
+"""What a browser does with a task, in Python: apply its steps, check its goal, find a mistake."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ __all__ = ["facts_of", "is_solved", "mistake_made", "play_steps"]
 
 
 def play_steps(task: Task) -> dict[str, Fact]:
-    """Return the facts at the end of the worked steps, played from the start.
+    """Return the facts after all worked steps were applied to the start.
 
     Example:
         >>> from manipulatives.lessons.tasks.make import make_tasks
@@ -40,7 +40,7 @@ def is_solved(task: Task, facts: Mapping[str, Fact]) -> bool:
 
 
 def mistake_made(task: Task, facts: Mapping[str, Fact]) -> Mistake | None:
-    """Return the first foreseen mistake that is true, or None when there is none or it is solved.
+    """Return the first mistake whose predicate is true; None if the task is solved or none is.
 
     Example:
         >>> from manipulatives.lessons.tasks.make import make_tasks

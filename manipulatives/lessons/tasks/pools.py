@@ -1,7 +1,4 @@
-"""Large families of which any one item is worked out when it is asked for.
-
-A family is a sequence: its length is exact, and each index gives another item.
-"""
+"""Long sequences that compute an item when it is indexed; no two of their items are the same."""
 
 from __future__ import annotations
 
@@ -13,11 +10,11 @@ from typing import Any, TypeVar, overload
 Item = TypeVar("Item")
 State = Hashable
 Moves = Iterable[tuple[int, State]]
-"""Which digit may come next, and what is to be remembered after it."""
+"""The digits that may be written next, each with the state after it."""
 
 
 class Lazy(Sequence[Item]):
-    """A sequence that works out an item when it is asked for.
+    """A sequence that computes an item when it is indexed; subclasses define `_at`.
 
     Example:
         >>> class Squares(Lazy[int]):
@@ -35,7 +32,7 @@ class Lazy(Sequence[Item]):
     @overload
     def __getitem__(self, index: slice) -> list[Item]: ...
     def __getitem__(self, index: int | slice) -> Item | list[Item]:
-        """Return one item, or a list of some."""
+        """Return one item, or a list of those of a slice."""
         if isinstance(index, slice):
             return [self._at(place) for place in range(*index.indices(len(self)))]
         place = index + len(self) if index < 0 else index
@@ -45,11 +42,11 @@ class Lazy(Sequence[Item]):
 
 
 class Joined(Lazy[Item]):
-    """Several families one after the other.
+    """Several sequences, one after the other.
 
     Example:
-        >>> family = Joined([range(3), range(10, 15)])
-        >>> len(family), family[4], 12 in family
+        >>> joined = Joined([range(3), range(10, 15)])
+        >>> len(joined), joined[4], 12 in joined
         (8, 11, True)
     """
 
@@ -69,41 +66,44 @@ class Joined(Lazy[Item]):
 
 
 class Labelled(Lazy[tuple[Any, ...]]):
-    """A family whose items each bear a label in front.
+    """The tuples of a sequence, each with the same label in front.
 
     Example:
         >>> Labelled("result", [(8, 5), (7, 6)])[1]
         ('result', 7, 6)
     """
 
-    def __init__(self, label: str, family: Sequence[tuple[Any, ...]]) -> None:
-        self._label, self._family = label, family
+    def __init__(self, label: str, items: Sequence[tuple[Any, ...]]) -> None:
+        self._label, self._items = label, items
 
     def __len__(self) -> int:
-        return len(self._family)
+        return len(self._items)
 
     def __contains__(self, item: object) -> bool:
-        return isinstance(item, tuple) and item[:1] == (self._label,) and item[1:] in self._family
+        return isinstance(item, tuple) and item[:1] == (self._label,) and item[1:] in self._items
 
     def _at(self, index: int) -> tuple[Any, ...]:
-        return (self._label, *self._family[index])
+        return (self._label, *self._items[index])
 
 
 class Walks(Lazy[Item]):
-    """All ways through a row of squares, a digit in each, where what was written decides what may.
+    """All rows of digits that a state machine accepts, by index.
 
-    From each state the number of ways to the end is known, so an index leads straight to its way.
+    Each digit that is written changes the state, and the state says which digits may come next.
+    For each state the number of rows from there to the end is counted once, so an index leads to
+    its row without going through the others.
 
     Args:
-        squares: for each square which digits may come after a state, and the state after each.
-        begin: the state before the first square.
-        is_end: whether a way may end in a state.
-        made: what a way stands for.
+        squares: a function for each place of the row: from a state to the digits that may be
+            written there, each with the state after it.
+        begin: the state before the first digit.
+        is_end: returns whether a row may end in a state.
+        made: returns the item for a row of digits.
 
     Example:
         >>> def rising(last): return [(digit, digit) for digit in range(last + 1, 10)]
-        >>> ways = Walks([rising, rising], 0, lambda _: True, tuple)
-        >>> len(ways), ways[0], ways[35]
+        >>> rows = Walks([rising, rising], 0, lambda _: True, tuple)
+        >>> len(rows), rows[0], rows[35]
         (36, (1, 2), (8, 9))
     """
 
@@ -116,8 +116,8 @@ class Walks(Lazy[Item]):
     ) -> None:
         self._squares, self._begin = squares, begin
         self._is_end, self._made = is_end, made
-        # For each square and state: the digits that lead to an end, the states after them, and
-        # how many ways there are up to and with each.
+        # For each place and state: the digits that lead to an end, the states after them, and
+        # how many rows begin with each digit or one before it.
         self._tables: list[dict[State, tuple[list[int], list[State], list[int]]]] = [
             {} for _ in squares
         ]
@@ -145,12 +145,12 @@ class Walks(Lazy[Item]):
         return ends[-1] if ends else 0
 
     def _at(self, index: int) -> Item:
-        state, way = self._begin, []
+        state, row = self._begin, []
         for table in self._tables:
             digits, after, ends = table[state]
             place = bisect_right(ends, index)
             if place:
                 index -= ends[place - 1]
-            way.append(digits[place])
+            row.append(digits[place])
             state = after[place]
-        return self._made(way)
+        return self._made(row)

@@ -34,10 +34,10 @@ def holds(predicate: Predicate, facts: Mapping[str, Fact]) -> bool:
 
     Args:
         predicate: one that `check_predicate` accepts.
-        facts: what is true of a manipulative's state.
+        facts: of a manipulative, with the `answer` of the pupil.
 
     Raises:
-        LessonProblem: the predicate is none.
+        LessonProblem: it is no predicate.
 
     Example:
         >>> holds(["and", ["=", "meant", 275], ["<=", "lag", 7]], {"meant": 275, "lag": 3})
@@ -83,7 +83,7 @@ def check_predicate(predicate: object) -> Predicate:
     """Return the predicate that was given, if it is one.
 
     Raises:
-        LessonProblem: it is none; the message says where it is broken.
+        LessonProblem: it is no predicate; the message says which part is wrong.
 
     Example:
         >>> check_predicate(["=", "minutes", 275])
@@ -133,7 +133,7 @@ def _is_number(value: object) -> bool:
 
 
 def spell_out(predicate: Predicate) -> str:
-    """Return a predicate as people read it, for error texts and tests.
+    """Return a predicate in words and signs, for error messages and tests.
 
     Raises:
         LessonProblem: it is no predicate.

@@ -1,12 +1,12 @@
 """A task: one question with all that is needed to ask it, show it and judge an answer.
 
-A task is plain data. It is worked out in Python, handed to the browser and kept in files, and
-`to_data` and `from_data` turn it into JSON-able data and back.
+A task is plain data. It is made in Python, sent to the browser and stored in files; `to_data` and
+`from_data` convert it to JSON-able data and back.
 
 Steps and mistakes carry their numbers as data beside their sentences: a dict with an "act", such as
-"count", and what it was done with, such as {"act": "count", "from": 10, "by": 10, "to": 40}. Each
-strand says in its `steps` and `mistakes` which acts it has. Tests and records read these numbers;
-screens do not, so pages leave them out.
+"count", and what it is done with, such as {"act": "count", "from": 10, "by": 10, "to": 40}. The
+docstring of each strand's `steps` lists its acts. Tests read these numbers; screens do not, so
+pages leave them out.
 """
 
 from __future__ import annotations
@@ -29,17 +29,17 @@ from manipulatives.lessons.tasks.predicates import Predicate, check_predicate
 
 LONGEST = 200
 Numbers = dict[str, Any]
-"""What is done, as data: {"act": …} and what it is done with, or {}."""
+"""What is done, as data: the act and what it is done with, or {}."""
 
 
 @dataclass(frozen=True)
 class Step:
-    """One step of the worked answer: what is said, what the class says, what is seen.
+    """One step of the worked answer: what the teacher and the class say, and what is shown.
 
     Attributes:
         say: what the teacher says.
-        chant: what the class says aloud, or ""; "class" in data.
-        show: traits of the manipulative that change with this step.
+        chant: what the class says aloud, or ""; in data its name is "class".
+        show: traits of the manipulative that change with this step, with their new values.
         answer: what is written down with this step, or None.
         numbers: what is done in this step, as data; {} where nothing is counted or worked out.
 
@@ -58,16 +58,8 @@ class Step:
     numbers: Numbers = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        with at("say"):
-            check_text(self.say, longest=LONGEST)
-        with at("class"):
-            _check_maybe_empty(self.chant)
-        with at("show"):
-            check_table(self.show)
-        with at("answer"):
-            _check_maybe_none(self.answer)
-        with at("numbers"):
-            _check_numbers(self.numbers)
+        _check_each(self, say=_check_long_text, chant=_check_text_or_empty, show=check_table)
+        _check_each(self, answer=_check_text_or_none, numbers=_check_numbers)
 
     def to_data(self, *, numbers: bool = True) -> dict[str, Any]:
         """Return the step as JSON-able data, with or without its numbers.
@@ -83,10 +75,10 @@ class Step:
 
     @classmethod
     def from_data(cls, data: object) -> Self:
-        """Return the step that was turned into data.
+        """Return the step that the data describe.
 
         Raises:
-            LessonProblem: the data are no step.
+            LessonProblem: they describe no step.
 
         Example:
             >>> Step.from_data({"say": "Start at 4:35.", "class": "", "show": {}}).say
@@ -103,12 +95,12 @@ class Mistake:
     """A wrong answer that can be foreseen, and what it may mean.
 
     Attributes:
-        rule: the name of the rule that leads to it, as records keep it.
-        when: the predicate that is true when it was made.
-        pupil: the next step for the pupil, at most ten words.
-        teacher: what it may mean, modestly.
-        answer: the wrong answer itself, or None when it has no name.
-        numbers: how the wrong answer comes about, as data; {} where it is no matter of numbers.
+        rule: the id of the rule that leads to it; records store it.
+        when: the predicate on the facts that is true when the mistake was made.
+        pupil: what the pupil can do next, in at most ten words.
+        teacher: what the mistake may mean; a possibility, never a verdict.
+        answer: the wrong answer as it is written, or None when it shows only in the manipulative.
+        numbers: the procedure that leads to the wrong answer, as data; {} where there is none.
 
     Raises:
         LessonProblem: a field is not as said here.
@@ -128,18 +120,9 @@ class Mistake:
     numbers: Numbers = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        with at("rule"):
-            check_text(self.rule)
-        with at("when"):
-            check_predicate(self.when)
-        with at("pupil"):
-            check_words(self.pupil)
-        with at("teacher"):
-            check_text(self.teacher, longest=LONGEST)
-        with at("answer"):
-            _check_maybe_none(self.answer)
-        with at("numbers"):
-            _check_numbers(self.numbers)
+        _check_each(self, rule=check_text, when=check_predicate, pupil=check_words)
+        _check_each(self, teacher=_check_long_text, answer=_check_text_or_none)
+        _check_each(self, numbers=_check_numbers)
 
     def to_data(self, *, numbers: bool = True) -> dict[str, Any]:
         """Return the mistake as JSON-able data, with or without its numbers.
@@ -160,10 +143,10 @@ class Mistake:
 
     @classmethod
     def from_data(cls, data: object) -> Self:
-        """Return the mistake that was turned into data.
+        """Return the mistake that the data describe.
 
         Raises:
-            LessonProblem: the data are no mistake.
+            LessonProblem: they describe no mistake.
 
         Example:
             >>> mistake = Mistake("hour_only", ["=", "answer", "4:00"], "Look again.", "May have …")
@@ -179,20 +162,20 @@ class Task:
     """One question.
 
     Attributes:
-        skill: the skill it belongs to, as the catalogue names it.
-        kind: the shape of the task within the skill, such as "read" or "set".
+        skill: the id of its skill in the catalogue.
+        kind: which kind of task of the skill it is, such as "read" or "set".
         prompt: what is asked, at most ten words.
         say: what the teacher says.
         manipulative: which manipulative it is asked with, such as "Clock".
-        start: its traits when the task begins, over those that hold for the whole round.
+        start: traits of the manipulative when the task begins.
         ask: how it is answered: {"by": "keypad", "form": "time"}, {"by": "choice",
             "choices": [...]} or {"by": "manipulative"}.
-        goal: the predicate that is true when it is solved.
+        goal: the predicate on the facts that is true when the task is solved.
         answer: the right answer, as it is written.
         spoken: the right answer in words.
-        steps: the worked answer; playing them from the start ends in the goal.
-        mistakes: what can be foreseen to go wrong; the first that is true counts.
-        parts: short orders, one after the other, where the question has several parts.
+        steps: the worked answer; applying them to the start one by one ends in the goal.
+        mistakes: what can be foreseen to go wrong; the first one whose `when` is true counts.
+        parts: short instructions, one after the other, where the question has several parts.
         twins: other tasks of the same difficulty, for "another like this".
 
     Raises:
@@ -221,15 +204,8 @@ class Task:
     twins: tuple[Task, ...] = ()
 
     def __post_init__(self) -> None:
-        for name in ("skill", "kind", "manipulative", "answer", "spoken"):
-            with at(name):
-                check_text(getattr(self, name))
-        with at("prompt"):
-            check_words(self.prompt)
-        with at("say"):
-            check_text(self.say, longest=LONGEST)
-        with at("start"):
-            check_table(self.start)
+        short = dict.fromkeys(("skill", "kind", "manipulative", "answer", "spoken"), check_text)
+        _check_each(self, **short, prompt=check_words, say=_check_long_text, start=check_table)
         with at("ask"):
             _check_ask(self.ask, self.answer)
         with at("goal"):
@@ -240,23 +216,25 @@ class Task:
 
     @property
     def asks(self) -> str:
-        """What is asked, in one line: the prompt, with the answer where a picture is asked about.
+        """What is asked, in one line; two tasks with the same line ask the same.
+
+        It is the prompt, with the answer where the question is about a picture.
 
         Example:
             >>> from manipulatives.lessons.tasks.make import make_tasks
             >>> make_tasks("time.read_hour", seed=90213, count=1)[0].asks
             'What time does the market clock show? 12:00'
         """
-        # "20 minutes later" is another question on another clock.
+        # The prompt "What time is it 20 minutes later?" needs the clock, so that has the answer.
         if any(letter.isdigit() for letter in self.prompt) and self.manipulative != "Clock":
             return self.prompt
         return f"{self.prompt} {self.answer}"
 
     def to_data(self, *, numbers: bool = True) -> dict[str, Any]:
-        """Return the task as JSON-able data; the same task always as the same bytes.
+        """Return the task as JSON-able data, whose JSON is always the same for the same task.
 
         Args:
-            numbers: whether steps and mistakes come with their numbers, which no screen reads.
+            numbers: whether the numbers of steps and mistakes are included.
 
         Example:
             >>> from manipulatives.lessons.tasks.make import make_tasks
@@ -285,10 +263,10 @@ class Task:
 
     @classmethod
     def from_data(cls, data: object) -> Self:
-        """Return the task that was turned into data.
+        """Return the task that the data describe.
 
         Raises:
-            LessonProblem: the data are no task.
+            LessonProblem: they describe no task.
 
         Example:
             >>> Task.from_data({"skill": "time.read_hour"})
@@ -304,15 +282,15 @@ class Task:
             "parts": check_words,
             "twins": cls.from_data,
         }
-        for name, of_one in lists.items():
+        for name, read in lists.items():
             given = fields.setdefault(name, [])
             if not isinstance(given, list):
                 raise LessonProblem(f"{quoted(given)} is no list", remedy="give a list", place=name)
-            made = []
-            for number, one in enumerate(given, start=1):
+            items = []
+            for number, item in enumerate(given, start=1):
                 with at(f"{name} {number}"):
-                    made.append(of_one(one))
-            fields[name] = tuple(made)
+                    items.append(read(item))
+            fields[name] = tuple(items)
         return cls(**fields)
 
 
@@ -342,14 +320,25 @@ def _check_choices(choices: object, answer: str) -> None:
         )
 
 
-def _check_maybe_none(value: str | None) -> None:
+def _check_each(checked: object, **checks: Callable[[Any], object]) -> None:
+    """Check attributes; a problem names the field as data and files do."""
+    for name, check in checks.items():
+        with at("class" if name == "chant" else name):
+            check(getattr(checked, name))
+
+
+def _check_long_text(value: object) -> None:
+    check_text(value, longest=LONGEST)
+
+
+def _check_text_or_none(value: str | None) -> None:
     if value is not None:
         check_text(value)
 
 
-def _check_maybe_empty(value: str) -> None:
+def _check_text_or_empty(value: str) -> None:
     if value != "":
-        check_text(value, longest=LONGEST)
+        _check_long_text(value)
 
 
 def _check_numbers(numbers: Numbers) -> None:

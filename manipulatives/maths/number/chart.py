@@ -2,7 +2,7 @@
 
 What was done to a chart are its *marks*, a dict of three: `counted`, the numbers counted so far in
 their order; `tapped`, the number tapped last when it was not the next one, else None; `written`,
-what stands in blank cells, digits by number: `{"35": "53"}`.
+the digits that were written into blank cells, by the number of the cell: `{"35": "53"}`.
 """
 
 from __future__ import annotations
@@ -96,7 +96,7 @@ def no_marks() -> Marks:
 def check_marks(data: object, chart: Chart) -> Marks:
     """Return a copy of the marks that were given, if they can be on the chart.
 
-    What is left out was not done.
+    Marks that are left out are empty.
 
     Raises:
         ValueError: they are no marks, or not on this chart.
@@ -132,7 +132,7 @@ def check_marks(data: object, chart: Chart) -> Marks:
 
 
 def marks_left(marks: Marks, chart: Chart) -> Marks:
-    """Return what is left of marks on a chart of other numbers.
+    """Return the marks without those that are not on the chart, after its numbers changed.
 
     Example:
         >>> marks_left({"counted": [5, 105], "tapped": 107, "written": {}}, Chart())
@@ -165,8 +165,8 @@ def next_number(marks: Marks, chart: Chart) -> int | None:
 def tap(marks: Marks, number: int, chart: Chart) -> Marks:
     """Return the marks after a number of the chart was tapped.
 
-    The next number is counted, the one counted last is taken back. Any other is only noted: what
-    was counted stays.
+    A tap on the next number counts it; a tap on the number counted last takes it back. A tap on any
+    other number is stored as `tapped` and changes nothing else.
 
     Example:
         >>> tap(no_marks(), 5, Chart(step=5))["counted"]
@@ -199,7 +199,7 @@ def write(marks: Marks, number: int, digits: str) -> Marks:
 
 
 def chart_facts(marks: Marks, chart: Chart) -> dict[str, int | str | bool | None]:
-    """Return what is true of a chart, as goals and mistakes ask for it.
+    """Return the facts of a chart, for goals and mistakes.
 
     `counted`: how many numbers; `at`: the one counted last; `next`: the one that comes next;
     `tapped`: a number tapped last that did not come next; `in_step`: whether what was counted

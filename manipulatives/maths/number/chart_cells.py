@@ -1,4 +1,4 @@
-"""The cells of a counting chart: which number stands where, and which of them are hidden.
+"""The cells of a counting chart: the number of each, and which of them are hidden.
 
 A chart begins in its upper left corner with its first number and goes on to the right, row by row.
 """

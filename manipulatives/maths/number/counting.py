@@ -1,4 +1,4 @@
-"""Counting in steps through a range of numbers, and how many of what there are in it."""
+"""Counting in steps through a range of numbers."""
 
 from __future__ import annotations
 
@@ -134,54 +134,3 @@ def hops(numbers: Sequence[int]) -> list[tuple[int, int]]:
         [(5, 10), (10, 15)]
     """
     return list(pairwise(numbers))
-
-
-def multiples(of: int, first: int, last: int) -> list[int]:
-    """Return the multiples of a number in a range.
-
-    Raises:
-        ValueError: `of` is no step.
-
-    Example:
-        >>> multiples(3, 1, 10)
-        [3, 6, 9]
-    """
-    step = check_step(of)
-    return list(range(-(-first // step) * step, last + 1, step))
-
-
-def digits_to_write(first: int, last: int) -> int:
-    """Return how many digits are written when every number of a range is.
-
-    Worked out by place, so that a large range takes no longer.
-
-    Raises:
-        ValueError: `first` is below zero, or above `last`.
-
-    Example:
-        >>> digits_to_write(0, 20), digits_to_write(1, 100)
-        (32, 192)
-    """
-    if not 0 <= first <= last:
-        raise ValueError(f"A range goes from 0 or more upward, not from {first} to {last}.")
-    total = 0
-    for length in range(1, len(str(last)) + 1):
-        least = 10 ** (length - 1) if length > 1 else 0
-        many = min(last, 10**length - 1) - max(first, least) + 1
-        total += length * max(0, many)
-    return total
-
-
-def times_written(digit: int, first: int, last: int) -> int:
-    """Return how often a digit is written when every number of a range is.
-
-    Raises:
-        ValueError: it is no digit.
-
-    Example:
-        >>> times_written(9, 1, 100)
-        20
-    """
-    if not is_among(digit, 0, 9):
-        raise ValueError(f"A digit is a whole number from 0 to 9, not {digit!r}.")
-    return sum(str(number).count(str(digit)) for number in range(first, last + 1))

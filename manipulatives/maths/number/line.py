@@ -1,4 +1,4 @@
-"""The piece of a number line that is shown: where it begins, and which marks it bears."""
+"""The piece of a number line that is shown: its ends, its marks and its numbers."""
 
 from __future__ import annotations
 
@@ -13,23 +13,23 @@ _APART = (1, 2, 5, 10, 20, 50, 100, 200, 500)
 
 
 def piece(first: int, last: int, step: int, counted: Sequence[int], coming: int) -> tuple[int, int]:
-    """Return the first and the last number of the piece where the last hop is to be seen.
+    """Return the first and the last number of the piece that shows the last hop.
 
-    A short line is shown whole. A longer one is cut into pages of twenty numbers or five hops,
-    and a page reaches a hop beyond both of its ends, so that every hop is whole on one of them.
+    A short line is shown whole. A longer one is cut into pages of twenty numbers or five hops. A
+    piece is a page with one hop more at both ends, so that each hop is whole on some piece.
 
     Args:
         first: the smallest number of the whole line.
         last: its largest number.
         step: the length of a hop.
         counted: the numbers counted so far.
-        coming: the number where the count begins.
+        coming: the number with which the count begins.
 
     Example:
         >>> piece(1, 100, 5, [], 5), piece(1, 100, 5, [5, 10, 15, 20, 25, 30], 5)
         ((1, 30), (20, 55))
 
-        A count that was only set out may have hops shorter than the step:
+        Numbers that were marked, not counted, may have hops shorter than the step:
 
         >>> piece(0, 1000, 999, [400, 500, 600], 0)
         (400, 1000)
@@ -45,7 +45,7 @@ def piece(first: int, last: int, step: int, counted: Sequence[int], coming: int)
 
 
 def marks_apart(low: int, high: int) -> int:
-    """Return how far the marks of a piece are apart: 1, or 10 or 100 where it is long.
+    """Return the distance between marks of a piece: 1, or 10 or 100 where it is long.
 
     Example:
         >>> marks_apart(0, 30), marks_apart(0, 600)
@@ -58,15 +58,15 @@ def marks_apart(low: int, high: int) -> int:
 
 
 def numbers_apart(low: int, high: int, length: float, room: float, step: int = 1) -> int:
-    """Return how far the numbers below a piece are apart, so that all can be read.
+    """Return the distance between the numbers written below a piece, so that none overlap.
 
-    They are as far apart as the counts where these are ones, twos, fives or tens and have room.
+    It is the step where that is 1, 2, 5 or 10 and the numbers have room.
 
     Args:
         low: the first number of the piece.
         high: its last number.
         length: how long the piece is.
-        room: how much of the length the widest number needs.
+        room: the width of the widest number, in the unit of `length`.
         step: the length of a hop.
 
     Example:

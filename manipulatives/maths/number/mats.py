@@ -35,7 +35,7 @@ def check_mat(mat: object) -> list[Blocks]:
 
 
 def compared(one: int, other: int) -> str:
-    """Return the sign that stands between two numbers (Common Core State Standards, 2.NBT.A.4).
+    """Return the sign between two numbers (Common Core State Standards, 2.NBT.A.4).
 
     Example:
         >>> compared(345, 287), compared(35, 35)
@@ -45,7 +45,7 @@ def compared(one: int, other: int) -> str:
 
 
 def mat_facts(mat: list[Blocks]) -> dict[str, int | str | bool]:
-    """Return what is true of a mat, as goals and foreseen mistakes ask for it.
+    """Return the facts of a mat, for goals and mistakes.
 
     Returns:
         `number`, what the blocks show; `pieces`, how many there are; `canonical`, whether each
@@ -71,10 +71,10 @@ def mat_facts(mat: list[Blocks]) -> dict[str, int | str | bool]:
 
 
 def mat_equation(before: list[Blocks], after: list[Blocks]) -> str:
-    """Return the equation of a step, or nothing when there was none to write.
+    """Return the equation of a step, or "" when there is none.
 
-    On one mat it is that of the step there. When all blocks of the second mat went to the first,
-    both numbers are added; when some went over, it is told how the first mat changed.
+    On one mat it is the equation of that mat. On two mats it adds both numbers when all blocks of
+    the second mat went to the first; otherwise it is the equation of the first mat that changed.
 
     Raises:
         ValueError: no mat.

@@ -21,7 +21,7 @@ LARGEST = 9999
 
 
 Blocks = dict[str, int]
-"""How many blocks there are of each place, all four named; as it is kept and sent."""
+"""How many blocks there are of each place, all four named, as in traits and files."""
 
 
 def check_place(place: object) -> str:

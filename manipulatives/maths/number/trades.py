@@ -24,7 +24,7 @@ MINUS = "\N{MINUS SIGN}"
 
 
 class Trade(NamedTuple):
-    """What was given away and where it went.
+    """A trade between two neighbouring places.
 
     Attributes:
         place: the place of the blocks that are given away.
@@ -103,7 +103,7 @@ def trades_of(blocks: Blocks, places: int = 4) -> list[Trade]:
 
 
 def trade_between(before: Blocks, after: Blocks) -> Trade | None:
-    """Return the trade that led from one to the other, or None when it was anything else.
+    """Return the trade that leads from one to the other, or None when no trade does.
 
     Raises:
         ValueError: no blocks.
@@ -126,7 +126,7 @@ def trade_between(before: Blocks, after: Blocks) -> Trade | None:
 
 
 def trade_equation(trade: Trade) -> str:
-    """Return what a trade says.
+    """Return the equation of a trade in blocks.
 
     Raises:
         ValueError: no such trade.
@@ -143,9 +143,10 @@ def trade_equation(trade: Trade) -> str:
 
 
 def step_equation(before: Blocks, after: Blocks) -> str:
-    """Return the equation of a step on one mat, or nothing when there was none.
+    """Return the equation of a step on one mat, or "" when nothing changed.
 
-    A trade is told in blocks and in numbers, what was put in or taken away as a sum or difference.
+    A trade has one equation in blocks and one in numbers; blocks that were put in or taken away
+    make a sum or a difference.
 
     Raises:
         ValueError: no blocks.

@@ -16,7 +16,7 @@ _AND = {"us": " ", "uk": " and "}
 def number_in_words(number: int, vocabulary: str = "us") -> str:
     """Return a whole number in words.
 
-    In "us" no "and" stands before the tens, in "uk" there does (common practice in both).
+    In "uk", but not in "us", there is an "and" before the tens (common practice in both).
 
     Raises:
         ValueError: it is no whole number from 0 to 999 999, or no vocabulary of the kit.

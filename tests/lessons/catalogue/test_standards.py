@@ -1,10 +1,10 @@
-"""Every standard of the areas is served by a skill, or it is said why not."""
+"""Every standard of the areas is skills_by_standard by a skill, or it is said why not."""
 
 from __future__ import annotations
 
 import pytest
 
-from manipulatives.lessons.catalogue.coverage import coverage_table, served
+from manipulatives.lessons.catalogue.coverage import coverage_table, skills_by_standard
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.catalogue.standards import STANDARDS, standards_like
 from manipulatives.lessons.problem import LessonProblem
@@ -59,7 +59,7 @@ def test_the_table_has_every_standard_of_the_areas():
 
 @pytest.mark.parametrize("standard", STANDARDS)
 def test_a_standard_is_served_or_it_is_said_why_not(standard):
-    assert bool(served()[standard]) != bool(STANDARDS[standard].why_not)
+    assert bool(skills_by_standard()[standard]) != bool(STANDARDS[standard].why_not)
 
 
 def test_skills_name_standards_that_there_are():

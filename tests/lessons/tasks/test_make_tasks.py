@@ -207,7 +207,7 @@ def test_more_tasks_than_there_are_is_said_to_be_too_many(skill, options, most):
 
 
 @pytest.mark.parametrize(
-    ("wish", "says"),
+    ("asked", "says"),
     [
         ({"skill": "time.read_year"}, "there is no skill 'time.read_year'"),
         ({"seed": -1}, "seed: -1 is not allowed"),
@@ -218,9 +218,9 @@ def test_more_tasks_than_there_are_is_said_to_be_too_many(skill, options, most):
         ({"vocabulary": "en"}, 'The vocabulary is "us" or "uk"'),
     ],
 )
-def test_a_wish_that_cannot_be_met_is_refused(wish, says):
+def test_a_request_that_cannot_be_met_is_refused(asked, says):
     with pytest.raises(ValueError, match=f"^{says}"):
-        make_tasks(**{"skill": "time.read_hour", "seed": 1, "count": 1, **wish})
+        make_tasks(**{"skill": "time.read_hour", "seed": 1, "count": 1, **asked})
 
 
 def test_no_task_may_be_asked_for():

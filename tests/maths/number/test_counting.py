@@ -1,3 +1,5 @@
+"""A count goes through its range in steps, worked out again one number at a time."""
+
 from __future__ import annotations
 
 import pytest
@@ -10,45 +12,12 @@ from manipulatives.maths.number.counting import (
     check_start,
     check_step,
     count_of,
-    digits_to_write,
     hops,
-    multiples,
-    times_written,
 )
 
 RANGES = st.tuples(st.integers(0, 3000), st.integers(1, 200)).map(
     lambda ends: (ends[0], ends[0] + ends[1])
 )
-
-
-@pytest.mark.parametrize(
-    ("of", "to_a_hundred", "to_a_hundred_and_twenty"),
-    [(2, 50, 60), (3, 33, 40), (5, 20, 24), (10, 10, 12)],
-)
-def test_a_chart_has_so_many_multiples(of, to_a_hundred, to_a_hundred_and_twenty):
-    """As counted one by one: there are floor(n / k) multiples of k from 1 to n."""
-    assert len(multiples(of, 1, 100)) == to_a_hundred == 100 // of
-    assert len(multiples(of, 1, 120)) == to_a_hundred_and_twenty == 120 // of
-
-
-@pytest.mark.parametrize(
-    ("first", "last", "digits"), [(0, 20, 32), (1, 100, 192), (1, 120, 252), (1, 1000, 2893)]
-)
-def test_a_chart_takes_so_many_digits_to_write(first, last, digits):
-    assert digits_to_write(first, last) == digits
-    assert len("".join(map(str, range(first, last + 1)))) == digits
-
-
-@given(RANGES)
-def test_digits_to_write_are_those_that_are_written(ends):
-    assert digits_to_write(*ends) == sum(len(str(number)) for number in range(ends[0], ends[1] + 1))
-
-
-def test_from_one_to_a_hundred_a_one_is_written_21_times_and_a_nine_20_times():
-    """Each digit stands 10 times in the ones and 10 times in the tens; 100 adds a one."""
-    assert times_written(1, 1, 100) == 21
-    assert times_written(9, 1, 100) == 20
-    assert sum(times_written(digit, 1, 100) for digit in range(10)) == digits_to_write(1, 100)
 
 
 @given(RANGES, st.integers(1, 60), st.booleans(), st.data())
@@ -93,9 +62,6 @@ def test_a_count_may_begin_anywhere():
         (check_step, (True,), "not True"),
         (check_step, (-5,), 'to count back, say direction="back"'),
         (check_start, (101, 1, 100), "The start is a number from 1 to 100 or None, not 101."),
-        (multiples, (0, 1, 100), "A step is a whole number"),
-        (digits_to_write, (5, 4), "not from 5 to 4"),
-        (times_written, (10, 1, 100), "A digit is a whole number from 0 to 9, not 10."),
     ],
 )
 def test_what_cannot_be_counted_is_told(check, given_, said):

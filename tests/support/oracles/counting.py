@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
+from support.sentences import check_length
+
 STEPS = {"ones": 1, "twos": 2, "threes": 3, "fives": 5, "tens": 10, "hundreds": 100}
 NAMES = {10: "ten", 100: "hundred"}
 
@@ -19,6 +21,7 @@ def integers(text):
 
 def follow(step):
     """Check one step of a task."""
+    check_length(step.say)
     numbers = dict(step.numbers)
     given = {"begin": numbers.pop("from")} if "from" in numbers else {}
     ACTS[numbers.pop("act")](step, integers(step.say), **given, **numbers)
@@ -35,12 +38,14 @@ def _find(step, said, numbers):
 
 def _count(step, said, *, begin, by, to, counted):
     assert by != 0
-    assert (counted[0], counted[-1]) == (begin, to)
     assert all(after - before == by for before, after in pairwise(counted))
     _named(step, counted)
     if "one by one" in step.say:
-        assert (begin, by) == (1, 1)
-    elif "zero" in step.say:
+        assert counted == list(range(begin + 1, to + 1))
+        assert (begin, by) == (0, 1)
+        return
+    assert (counted[0], counted[-1]) == (begin, to)
+    if "zero" in step.say:
         assert (begin, by, to) == (0, 2, 8)
         assert said == counted
     else:
@@ -145,7 +150,7 @@ def wrong_of(numbers):
 
 
 def _wrong_step(at, by, **does):
-    """Take a step of a count in the wrong way that is told."""
+    """Take a step of a count in the wrong way that `does` names."""
     [(what, how)] = does.items()
     way, end = (1 if by > 0 else -1), at + by
     multiples = range(0, at + abs(by) + 1, abs(by))

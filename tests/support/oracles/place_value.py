@@ -11,6 +11,8 @@ from itertools import permutations
 
 from num2words import num2words
 
+from support.sentences import check_length
+
 PLACES = ("ones", "tens", "hundreds", "thousands")
 WORTH = {place: 10**at for at, place in enumerate(PLACES)}
 
@@ -42,6 +44,7 @@ class NumberOracle:
 
     def follow(self, step):
         """Check one step."""
+        check_length(step.say)
         self.step, self.said = step, integers(step.say)
         numbers = dict(step.numbers)
         given = {"begin": numbers.pop("from")} if "from" in numbers else {}
@@ -60,9 +63,9 @@ class NumberOracle:
             assert self.step.say == f"{some(digit, place)} {'is' if digit == 1 else 'are'} {worth}."
             assert self.step.chant == f"{worth}"
         else:
-            assert place in self.step.say
-            assert "o " in self.step.say
+            assert re.search(rf"\bno {place}\b", self.step.say.lower())
             assert self.said in ([], [0])
+            assert self.step.chant in {"0", f"no {place}"}
 
     def _stands(self, digit, place):
         assert digit == self.digit(place)
@@ -73,48 +76,69 @@ class NumberOracle:
         assert PLACES.index(into) == PLACES.index(place) + 1
         assert count * WORTH[place] == WORTH[into] + left * WORTH[place]
         assert left < 10
+        assert self.on_mat() == self.number
+        assert self.step.chant == f"1 {into[:-1]}"
         assert self.step.say.startswith(f"{some(count, place)} are 1 {into[:-1]}")
         assert self.said == [count, 1, *([left] if " and " in self.step.say else [])]
         assert left == 0 or self.step.say.endswith(f"{some(left, place)}.")
 
-    def _parts(self, parts, number):
-        assert sum(parts) == number == self.number
-        assert parts == sorted(parts, reverse=True)
-        assert 0 not in parts
-        form = " + ".join(map(str, parts))
-        if len(parts) == 1:
-            assert self.step.say == f"We write {number}."
+    def _add(self, terms, total):
+        assert sum(terms) == total == self.number
+        assert terms == sorted(terms, reverse=True)
+        assert 0 not in terms
+        form = " + ".join(map(str, terms))
+        if len(terms) == 1:
+            assert self.step.say == f"We write {total}."
         else:
-            assert self.step.say in (f"{form} = {number}.", f"{number} = {form}.")
-        # A ten and some ones may stand for themselves; else each part is a digit with its worth.
-        assert all(len(str(part).rstrip("0")) == 1 for part in parts)
-        assert self.step.answer in {str(number), form, str(parts[-1])}
+            assert self.step.say in (f"{form} = {total}.", f"{total} = {form}.")
+        # Each term is a digit with its worth; so are a ten and some ones.
+        assert all(len(str(term).rstrip("0")) == 1 for term in terms)
+        assert self.step.answer in {str(total), form, str(terms[-1])}
+        assert self.step.chant == self.step.answer
 
     def _part(self, part, place, digit):
         assert digit == self.digit(place)
         assert part == digit * WORTH[place]
+        self.together(part)
         assert self.step.say == f"{part} is {some(digit, place)}."
         assert self.step.chant == f"{part}"
 
     def _lay(self, place, digit, so_far):
         assert digit == self.digit(place)
         self.laid += digit * WORTH[place]
-        assert so_far == self.laid
+        assert so_far == self.laid == self.on_mat()
         assert self.step.say == f"Put out {some(digit, place)}: {so_far}."
         assert self.step.chant == f"{so_far}"
 
     def _say(self, number):
         words = in_words(number, self.vocabulary)
-        # It is the whole number, or what is left of it when it is said up to some part.
-        assert number == self.number or str(number)[0] in self.digits
-        assert number <= self.number
         assert self.said == [number]
-        assert words in self.step.say.lower()
         assert self.step.chant in {words, f"{number}"}
         assert re.search(rf"(^|as |is ){re.escape(words)}( is \d+)?\.$", self.step.say.lower())
+        if number == self.number:
+            return
+        # One part after the other is said: thousands, hundreds, and the rest in one word or two.
+        rest = self.number % 100
+        below = {rest} if rest < 20 else {rest - rest % 10, rest % 10}
+        assert (
+            number in {int(digit) * 10**at for at, digit in enumerate(self.digits[2:], 2)} | below
+        )
+        if "mat" in self.step.show:
+            self.together(number)
 
-    def _digits(self, number):
+    def together(self, part):
+        """Put a part to those before it; the mat shows them together."""
+        self.laid += part
+        assert self.on_mat() == self.laid
+
+    def on_mat(self):
+        """The number that the blocks of the step show."""
+        [blocks] = self.step.show["mat"]
+        return sum(count * WORTH[place] for place, count in blocks.items())
+
+    def _digits(self, number, digits):
         assert number == self.number
+        assert digits == {PLACES[at]: int(digit) for at, digit in enumerate(self.digits)}
         named = [some(int(d), PLACES[at]) for at, d in enumerate(self.digits)][::-1]
         assert self.step.say == f"{number} is {', '.join(named)}."
         assert self.step.chant == ", ".join(named)
@@ -143,6 +167,7 @@ class PairOracle:
 
     def follow(self, step):
         """Check one step."""
+        check_length(step.say)
         numbers = dict(step.numbers)
         act = numbers.pop("act")
         if act == "compare" and "digits" in numbers:
@@ -154,11 +179,11 @@ class PairOracle:
             assert self.sign == numbers["sign"] or (self.sign is None and self.at == -1)
             assert step.say == f"{one} {numbers['sign']} {other}."
         elif act == "keep":
-            kept, third = numbers["number"], numbers["with"]
-            assert kept in self.pair
+            chosen, third = numbers["number"], numbers["with"]
+            assert chosen in self.pair
             assert third in self.rest
-            assert step.say == f"Keep {kept} and compare it with {third}."
-            self.pair = [kept, third]
+            assert step.say == f"Keep {chosen} and compare it with {third}."
+            self.pair = [chosen, third]
             self.begin()
         else:
             assert act == "end"

@@ -1,4 +1,4 @@
-"""The charts of the counting strand: which numbers they have, and what can be done on them."""
+"""The charts of counting tasks, as traits: their numbers, and what can be done on them."""
 
 from __future__ import annotations
 
@@ -7,29 +7,29 @@ from typing import Any
 
 HUNDRED = 100
 THOUSAND = 1000
-# A chart of so many numbers is seen whole.
-MOST_SEEN = 120
-# The longest step of a chart: from no number but 0 does it lead to another one of it.
-NEVER = THOUSAND
+# A longer chart shows only the hundreds that are needed.
+LARGEST_WHOLE_CHART = 120
+# So long a step leads beyond every chart, so that there is nothing to count.
+STEP_WITHOUT_COUNT = THOUSAND
 
 
 def ends_around(low: int, high: int, to: int) -> dict[str, int]:
-    """Return the ends of the chart on which numbers stand, as traits.
+    """Return the traits `first` and `last` of a chart that has some numbers.
 
     Up to 120 it is the whole chart; beyond, the hundred or hundreds around the numbers. It begins
     with 0 only where 0 is needed, so that its rows end with the tens.
 
     Args:
         low: the smallest number that is needed.
-        high: the largest one.
-        to: how far the skill goes.
+        high: the largest number that is needed.
+        to: the largest number of the skill.
 
     Example:
         >>> ends_around(35, 60, 100), ends_around(0, 15, 100), ends_around(395, 410, 1000)
         ({'first': 1, 'last': 100}, {'first': 0, 'last': 100}, {'first': 301, 'last': 500})
     """
     first = 1 if low else 0
-    if to <= MOST_SEEN:
+    if to <= LARGEST_WHOLE_CHART:
         return {"first": first, "last": to}
     if high - low > HUNDRED:
         return {"first": first, "last": to}
@@ -48,9 +48,7 @@ def counted(numbers: Iterable[int]) -> dict[str, Any]:
 
 
 def blank_chart(numbers: Sequence[int], ends: dict[str, int]) -> dict[str, Any]:
-    """Return the traits of an empty chart with some numbers on it, to look at.
-
-    The step leads beyond every chart: there is no count that could go on.
+    """Return the traits of an empty chart on which only some numbers are shown; nothing moves.
 
     Example:
         >>> blank_chart([35, 40], {"first": 1, "last": 100})["hidden"]
@@ -58,7 +56,7 @@ def blank_chart(numbers: Sequence[int], ends: dict[str, int]) -> dict[str, Any]:
     """
     return {
         **ends,
-        "step": NEVER,
+        "step": STEP_WITHOUT_COUNT,
         "hidden": "all",
         "movable": False,
         "buttons": False,

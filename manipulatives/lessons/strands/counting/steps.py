@@ -2,15 +2,18 @@
 
 The numbers of a step are one of these acts:
 
-* `find` and `start`: the `numbers` that are looked for, or begun with;
-* `count`: the numbers `counted` `from` the first `by` a step `to` the last;
-* `step`: one step `from` a number `by` so much `to` another; a `border` says that a ten or hundred
-  (10, 100) ends or begins there;
-* `units`: how `many` full tens or hundreds (`unit`) a `number` has, and how many `now`;
-* `between`: the `number` between `low` and `high`; `size`: how large a step is (`by`) `from` one
-  number `to` the next;
-* `parity`: whether a `number` is "even" or "odd" (`word`), by its `ones`; `ones`: how many it has;
-* `total`: how `many` there are, as the number that was said last.
+* `find` and `start`: the `numbers` that are looked for, or with which a count starts;
+* `count`: the numbers `counted`, `from` where, `by` which step and `to` where; `counted` has the
+  number `from` too, where the class says it;
+* `step`: one step of a count, `from` a number, `by` so much, `to` another; `border` is 10 or 100
+  where the step leads into another ten or hundred;
+* `units`: how `many` full tens or hundreds (`unit`, 10 or 100) a `number` has, and how many it has
+  `now`, after one more or less;
+* `between`: the `number` between `low` and `high`;
+* `size`: the size of a step (`by`), seen `from` one number `to` the next;
+* `ones`: how many `ones` a `number` has as its last digit; `parity`: whether the `number` is "even"
+  or "odd" (`word`) because of its `ones`;
+* `total`: how `many` there are: the number that was said last.
 """
 
 from __future__ import annotations
@@ -19,8 +22,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from manipulatives.lessons.strands.counting.charts import counted
-from manipulatives.lessons.strands.counting.mistakes.odd_even import next_of, parity
 from manipulatives.lessons.tasks.task import Numbers, Step
+from manipulatives.maths.number.parity import next_of, parity
 
 TEN = 10
 HUNDRED = 100
@@ -29,7 +32,7 @@ EVENS = range(0, TEN, 2)
 
 
 def listed(numbers: Sequence[int]) -> str:
-    """Return numbers as a class says them one after the other.
+    """Return numbers with commas between them, as a class says them.
 
     Example:
         >>> listed([35, 40])
@@ -48,22 +51,29 @@ def counting_say(numbers: Sequence[int], by: int) -> str:
     return f"Count {'on' if by > 0 else 'back'} in {NAMES[abs(by)]}: {listed(numbers)}."
 
 
-def count_of(numbers: Sequence[int], by: int) -> Numbers:
+def count_of(numbers: Sequence[int], by: int, begin: int | None = None) -> Numbers:
     """Return the numbers of a step in which a class counts.
+
+    Args:
+        numbers: those that are said.
+        by: the step; below 0 it goes back.
+        begin: where the count starts; None for the first number that is said.
 
     Example:
         >>> count_of([35, 40], 5)
         {'act': 'count', 'from': 35, 'by': 5, 'to': 40, 'counted': [35, 40]}
+        >>> count_of([1, 2], 1, begin=0)["from"]
+        0
     """
-    first, last = numbers[0], numbers[-1]
-    return {"act": "count", "from": first, "by": by, "to": last, "counted": [*numbers]}
+    first = numbers[0] if begin is None else begin
+    return {"act": "count", "from": first, "by": by, "to": numbers[-1], "counted": [*numbers]}
 
 
-def one_step(at: int, by: int) -> Numbers:
+def step_of(at: int, by: int) -> Numbers:
     """Return the numbers of one step of a count.
 
     Example:
-        >>> one_step(35, 5)
+        >>> step_of(35, 5)
         {'act': 'step', 'from': 35, 'by': 5, 'to': 40}
     """
     return {"act": "step", "from": at, "by": by, "to": at + by}
@@ -94,11 +104,11 @@ def next_steps(numbers: Sequence[int], by: int) -> tuple[Step, ...]:
     """
     say = counting_say(numbers, by)
     count = Step(say=say, chant=listed(numbers), numbers=count_of(numbers, by))
-    return (count, _one_step(numbers, by))
+    return (count, _last_step(numbers, by))
 
 
 def step_steps(at: int, by: int) -> tuple[Step, ...]:
-    """Return how one, ten or a hundred more or less is found.
+    """Return how the number one, ten or a hundred more or less is found.
 
     Example:
         >>> for step in step_steps(95, 10):
@@ -118,7 +128,7 @@ def step_steps(at: int, by: int) -> tuple[Step, ...]:
         )
         numbers = {"act": "units", "number": at, "unit": unit, "many": many, "now": now}
         steps.append(Step(say=say, chant=_some(now, place), numbers=numbers))
-    return (*steps, _one_step([at], by))
+    return (*steps, _last_step([at], by))
 
 
 def between_steps(low: int, high: int) -> tuple[Step, ...]:
@@ -154,11 +164,11 @@ def between_steps(low: int, high: int) -> tuple[Step, ...]:
 
 
 def gap_steps(numbers: Sequence[int], gap: int, by: int) -> tuple[Step, ...]:
-    """Return how a number that is left out of a count is found.
+    """Return how the missing number of a count is found.
 
     Args:
         numbers: those of the count, all of them.
-        gap: which of them is left out, from 0.
+        gap: the place of the missing one, counted from 0.
         by: the step; below 0 it goes back.
 
     Example:
@@ -168,7 +178,7 @@ def gap_steps(numbers: Sequence[int], gap: int, by: int) -> tuple[Step, ...]:
         5 more than 40 is 45.
         Count on in fives: 35, 40, 45, 50.
     """
-    # Two neighbours that both stand there tell how long a step is.
+    # Two neighbours that are both shown tell the size of a step.
     pair = next(place for place in range(len(numbers)) if gap not in (place, place + 1))
     way = "more" if by > 0 else "less"
     missing = numbers[gap]
@@ -182,7 +192,7 @@ def gap_steps(numbers: Sequence[int], gap: int, by: int) -> tuple[Step, ...]:
             say=more_or_less(numbers[gap - 1], by),
             chant=f"{missing}",
             show=counted(numbers),
-            numbers=one_step(numbers[gap - 1], by),
+            numbers=step_of(numbers[gap - 1], by),
         ),
         Step(
             say=counting_say(numbers, by),
@@ -207,7 +217,7 @@ def tapping_steps(numbers: Sequence[int], by: int) -> tuple[Step, ...]:
     steps = [Step(say=f"Start at {numbers[0]}.", chant=f"{numbers[0]}", numbers=begin)]
     for place, number in enumerate(numbers[1:], start=1):
         say, show = more_or_less(number - by, by), counted(numbers[: place + 1])
-        done = one_step(number - by, by)
+        done = step_of(number - by, by)
         steps.append(Step(say=say, chant=f"{number}", show=show, numbers=done))
     return tuple(steps)
 
@@ -231,7 +241,7 @@ def writing_steps(blanks: Sequence[int], first: int) -> tuple[Step, ...]:
         by = 1 if blank > first else -1
         written = {**written, f"{blank}": f"{blank}"}
         show: dict[str, Any] = {"chart": {"counted": [], "tapped": None, "written": written}}
-        say, numbers = more_or_less(blank - by, by), one_step(blank - by, by)
+        say, numbers = more_or_less(blank - by, by), step_of(blank - by, by)
         steps.append(Step(say=say, chant=f"{blank}", show=show, numbers=numbers))
     return tuple(steps)
 
@@ -241,7 +251,7 @@ def deciding_steps(number: int, row: dict[str, Any]) -> tuple[Step, ...]:
 
     Args:
         number: the number.
-        row: the trait that lights the even numbers of its row.
+        row: the trait that marks the even numbers in the row of the number.
 
     Example:
         >>> for step in deciding_steps(34, {}):
@@ -284,7 +294,7 @@ def next_parity_steps(number: int, wanted: str, row: dict[str, Any]) -> tuple[St
     Args:
         number: where to begin.
         wanted: "even" or "odd".
-        row: the trait that lights the even numbers around it.
+        row: the trait that marks the even numbers in the rows of both numbers.
 
     Example:
         >>> for step in next_parity_steps(14, "even", {}):
@@ -302,9 +312,9 @@ def next_parity_steps(number: int, wanted: str, row: dict[str, Any]) -> tuple[St
     return tuple(steps)
 
 
-def _one_step(numbers: Sequence[int], by: int) -> Step:
+def _last_step(numbers: Sequence[int], by: int) -> Step:
     at = numbers[-1]
-    say, done = more_or_less(at, by), one_step(at, by)
+    say, done = more_or_less(at, by), step_of(at, by)
     for unit, name in ((HUNDRED, "hundred"), (TEN, "ten")):
         if by == 1 and at % unit == unit - 1:
             say = f"{at} is the last of its {name}. {say}"

@@ -11,7 +11,8 @@ The numbers of a step are one of these acts; worths and totals are in the smalle
 * `lay`: the worths of the `coins` that are laid, and the figures `counted` with them;
 * `total`, `still` and `make`: what is there in all, with the figures `counted` on the way, if any;
 * `trade`: the worths that go (`give`) and come (`take`); `fewest`: how many `coins` are needed;
-* `start` and `change`: the figure that is counted up from; the `parts` of the change and its total.
+* `start` and `change`: the figure `at` which the count up starts; the `parts` of the change and
+  its `total`.
 """
 
 from __future__ import annotations

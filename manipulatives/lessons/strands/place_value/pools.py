@@ -1,4 +1,4 @@
-"""The numbers, pairs and triples that tasks of place value ask about, exactly as wanted."""
+"""The numbers, pairs and triples that tasks of place value ask about, by their options."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from manipulatives.lessons.tasks.pools import Joined, Lazy
 
 TEN = 10
 HUNDRED = 100
-# With how many a skill begins that goes up to so many.
+# The smallest number of a skill, by its largest number.
 LEAST = {10: 1, 20: 1, HUNDRED: TEN, 1000: HUNDRED}
 UNITS = {"ones": 1, "tens": TEN, "hundreds": HUNDRED}
 
@@ -30,12 +30,12 @@ def zeros_of(number: int) -> str:
 
 @cache
 def numbers(to: int, zeros: str = "any", parts: int = 1) -> tuple[int, ...]:
-    """Return the numbers up to a limit with just those places empty.
+    """Return the numbers up to a limit in which exactly the wanted places are empty.
 
     Args:
         to: 20 for 1 to 20, 100 for 10 to 100, 1000 for 100 to 1000.
-        zeros: "any", or as in `zeros_of`.
-        parts: how many digits are at least not 0.
+        zeros: "any", or what `zeros_of` returns.
+        parts: the least number of digits that are not 0.
 
     Example:
         >>> len(numbers(100)), numbers(100, "ones")[:3], numbers(100, "tens")
@@ -50,7 +50,7 @@ def numbers(to: int, zeros: str = "any", parts: int = 1) -> tuple[int, ...]:
 
 @cache
 def digits_in_place(to: int, place: str) -> tuple[tuple[str, int], ...]:
-    """Return places with numbers that have another digit there than anywhere else, and no 0.
+    """Return places with numbers whose digit there is not 0 and is in no other place.
 
     Example:
         >>> digits_in_place(100, "tens")[:3]
@@ -69,7 +69,7 @@ def digits_in_place(to: int, place: str) -> tuple[tuple[str, int], ...]:
 
 
 class Pairs(Lazy[tuple[int, int]]):
-    """All pairs of a number of one range and a number of another, for several of both.
+    """All pairs of a number of one range and a number of another, for several pairs of ranges.
 
     Example:
         >>> pairs = Pairs([(range(3), range(10, 12)), (range(5, 6), range(1))])
@@ -123,7 +123,7 @@ class Triples(Lazy[tuple[int, int, int]]):
 
 @cache
 def pairs(to: int, decides: str) -> Sequence[tuple[int, int]]:
-    """Return the pairs of numbers in which a place decides: the first one that differs.
+    """Return the pairs of numbers in which a place decides: the largest place that differs.
 
     Args:
         to: 10, 20, 100 or 1000; the numbers go from 1 to it.
@@ -186,7 +186,7 @@ def _cut(numbers_: range, unit: int) -> Iterator[range]:
 
 
 def _largest(below: int, size: int, index: int) -> int:
-    """Return the largest number of things from which no more sets can be taken than the index."""
+    """Return the largest number n for which n things have at most `index` sets of `size` things."""
     return bisect_right(range(below), index, key=lambda many: comb(many, size)) - 1
 
 

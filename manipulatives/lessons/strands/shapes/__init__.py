@@ -2,8 +2,10 @@
 
 The numbers of a step are one of these acts:
 
-* `count`: `counted` one by one, sides, vertices, corners, shares or squares (`what`);
-* `find`: how `many` there are of something (`what`) that is seen, tried or folded;
+* `count`: the numbers `counted`, `from` where, `by` which step and `to` where; sides, vertices,
+  corners, shares or squares (`what`);
+* `find`: how `many` there are of something (`what`) that is seen, tried or folded; with it the
+  `vertices` of a name, or the `equal sides` of four right angles;
 * `sides`: so many `straight` and so many `curved` ones;
 * `add`: the `terms` and their `total`; `fit`: a sheet's corner `fits` so many `of` all corners;
 * `name`: whether the shape `is` so called; `match`: whether two parts `match`;

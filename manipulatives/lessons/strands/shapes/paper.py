@@ -9,7 +9,6 @@ from manipulatives.lessons.tasks.task import Numbers
 from manipulatives.maths.shapes.data import Shape
 from manipulatives.maths.shapes.papers import Grid
 
-TYPED = {"by": "keypad", "form": "number"}
 YES_OR_NO = ("yes", "no")
 
 

@@ -201,7 +201,7 @@ def _kind(item: Item) -> str:
     return f"{unknown} unknown{f', {wording}' if wording else ''}"
 
 
-def _ease(item: Item) -> tuple[int, int]:
+def _difficulty(item: Item) -> tuple[int, int]:
     unknown, wording, first, second = item
     order = (*UNKNOWNS["add to"], *UNKNOWNS["put together"], *UNKNOWNS["compare"])
     return order.index(unknown), max(first, second) + (wording == "fewer")
@@ -213,7 +213,7 @@ def _maker(situation: str) -> TaskGenerator:
         items=lambda options: _items(situation, options),
         task=_put_together if together else lambda request: _task(situation, request),
         kind=_kind,
-        ease=_ease,
+        difficulty=_difficulty,
     )
 
 

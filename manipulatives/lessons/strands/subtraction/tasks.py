@@ -13,7 +13,11 @@ from manipulatives.lessons.strands.subtraction.mistakes import RULES
 from manipulatives.lessons.strands.sums.asked import Found, asked_in_signs, reader, typed_task
 from manipulatives.lessons.strands.sums.blocks import blocks_task
 from manipulatives.lessons.strands.sums.facts import taking_steps, tens_less_steps
-from manipulatives.lessons.strands.sums.in_columns import taking_ease, taking_kind, written_task
+from manipulatives.lessons.strands.sums.in_columns import (
+    taking_difficulty,
+    taking_kind,
+    written_task,
+)
 from manipulatives.lessons.strands.sums.line import line
 from manipulatives.lessons.strands.sums.missing import MISSING_PART
 from manipulatives.lessons.strands.sums.pools import subtractions
@@ -116,7 +120,7 @@ def _written(
         items=items,
         task=lambda request: written_task(request, SUBTRACT),
         kind=taking_kind,
-        ease=taking_ease,
+        difficulty=taking_difficulty,
         read=reader(SUBTRACT, fits, such_as),
     )
 
@@ -126,7 +130,7 @@ def _of_facts(items: Callable[[Options], Sequence[Pair]], such_as: str, most: in
         items=items,
         task=_fact(fact_kind, taking_steps),
         kind=fact_kind,
-        ease=max,
+        difficulty=max,
         read=reader(SUBTRACT, lambda numbers: numbers[0] <= most, such_as),
     )
 
@@ -145,12 +149,12 @@ GENERATORS: dict[str, TaskGenerator] = {
         TWENTY,
     ),
     "subtraction.tens": TaskGenerator(
-        items=lambda options: _tens(options["of"]), task=_blocks, ease=max
+        items=lambda options: _tens(options["of"]), task=_blocks, difficulty=max
     ),
     "subtraction.two_digit_tens": TaskGenerator(
         items=lambda _: _tens_less(),
         task=_fact(lambda _: "tens less", tens_less_steps),
-        ease=max,
+        difficulty=max,
     ),
     "subtraction.two_digit_one_digit": _written(
         lambda options: subtractions((2, 1), options["regroup"]), [(2, 1)], "63 - 9"

@@ -78,21 +78,21 @@ def taking_kind(numbers: Sequence[int]) -> str:
     return f"regroup {', '.join(places) or 'nowhere'}{through}"
 
 
-def adding_ease(numbers: Sequence[int]) -> tuple[int, int]:
+def adding_difficulty(numbers: Sequence[int]) -> tuple[int, int]:
     """Say how hard an addition is: by how often it is regrouped, then by its size.
 
     Example:
-        >>> adding_ease((98, 1)) < adding_ease((19, 2))
+        >>> adding_difficulty((98, 1)) < adding_difficulty((19, 2))
         True
     """
     return sum(amount > 0 for amount in carries(numbers)), sum(numbers)
 
 
-def taking_ease(numbers: Sequence[int]) -> tuple[int, int, int]:
+def taking_difficulty(numbers: Sequence[int]) -> tuple[int, int, int]:
     """Say how hard a subtraction is: by zeros, by how often it is regrouped, then by its size.
 
     Example:
-        >>> taking_ease((911, 199)) < taking_ease((402, 178))
+        >>> taking_difficulty((911, 199)) < taking_difficulty((402, 178))
         True
     """
     upper, lower = numbers

@@ -114,12 +114,12 @@ def _kind(item: Item) -> str:
     return item[0]
 
 
-def _addend_ease(item: Item) -> tuple[int, bool]:
+def _addend_difficulty(item: Item) -> tuple[int, bool]:
     which, first, second = item
     return first + second, which == "first"
 
 
-def _part_ease(item: Item) -> tuple[int, bool]:
+def _part_difficulty(item: Item) -> tuple[int, bool]:
     which, whole, _ = item
     return whole, which == "first"
 
@@ -132,17 +132,17 @@ MAKE_TEN = TaskGenerator(
     items=lambda options: _bonds(*_to_and_unknown(options)),
     task=_missing_addend,
     kind=_kind,
-    ease=_addend_ease,
+    difficulty=_addend_difficulty,
 )
 MISSING_ADDEND = TaskGenerator(
     items=lambda options: _missing_addends(*_to_and_unknown(options)),
     task=_missing_addend,
     kind=_kind,
-    ease=_addend_ease,
+    difficulty=_addend_difficulty,
 )
 MISSING_PART = TaskGenerator(
     items=lambda options: _missing_parts(*_to_and_unknown(options)),
     task=_missing_part,
     kind=_kind,
-    ease=_part_ease,
+    difficulty=_part_difficulty,
 )

@@ -6,7 +6,7 @@ goes the right way past its number. Later and earlier move the long hand round i
 
 The numbers of a step are one of these acts:
 
-* `hour`: the short hand is "on" or "past" the `numeral` that is the hour;
+* `hour`: the `place` of the short hand, "on" or "past" the `numeral` that is the hour;
 * `minutes`: the long hand is at a `numeral`, which stands for so many `minutes`;
 * `count`: `counted` in fives (`by`) `from` 0 `to` the minutes at a `numeral`, or left to the 12;
 * `write`, `read` and `say`: the `hour` and `minutes` that are written down, shown, or said anew;

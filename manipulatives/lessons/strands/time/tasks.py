@@ -186,13 +186,13 @@ def kind_of_time(reading: int) -> str:
     return "past" if past < HOUR // 2 else "to"
 
 
-def ease_of_time(reading: int) -> tuple[int, int]:
+def difficulty_of_time(reading: int) -> tuple[int, int]:
     """Return how hard a time is: hours, half hours and quarters come before other minutes.
 
     That order is the one in which times are learnt (Boulton-Lewis, Wilss and Mutch, 1997).
 
     Example:
-        >>> sorted([275, 255, 270, 240, 250], key=ease_of_time)
+        >>> sorted([275, 255, 270, 240, 250], key=difficulty_of_time)
         [240, 270, 255, 250, 275]
     """
     past = reading % HOUR
@@ -203,7 +203,11 @@ def ease_of_time(reading: int) -> tuple[int, int]:
 
 def _maker(allowed: Callable[[Mapping[str, Any]], Sequence[int]], task: MakeTask) -> TaskGenerator:
     return TaskGenerator(
-        items=allowed, task=task, kind=kind_of_time, ease=ease_of_time, read=_typed(allowed)
+        items=allowed,
+        task=task,
+        kind=kind_of_time,
+        difficulty=difficulty_of_time,
+        read=_typed(allowed),
     )
 
 

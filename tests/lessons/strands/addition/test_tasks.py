@@ -245,8 +245,8 @@ def test_easy_numbers_come_first_where_that_is_wanted():
     for skill in ("addition.facts_20", "addition.two_digit", "addition.true_or_false"):
         for seed in range(10):
             tasks = make_tasks(skill, seed=seed, count=5, options={"order": "easy first"})
-            eases = [GENERATORS[skill].ease(item_of(task)) for task in tasks]
-            assert eases == sorted(eases)
+            difficulties = [GENERATORS[skill].difficulty(item_of(task)) for task in tasks]
+            assert difficulties == sorted(difficulties)
 
 
 def item_of(task):

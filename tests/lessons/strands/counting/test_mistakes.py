@@ -4,23 +4,17 @@ from __future__ import annotations
 
 import pytest
 
+from manipulatives.lessons.strands.counting.mistakes import RULES
 from manipulatives.lessons.strands.counting.mistakes.counts import (
     COUNTS,
     MISCOUNTS,
-    RULES,
     STEPS,
     crosses,
 )
-from manipulatives.lessons.strands.counting.mistakes.odd_even import (
-    DECIDING,
-    NEXT,
-    next_of,
-    parity,
-)
+from manipulatives.lessons.strands.counting.mistakes.odd_even import DECIDING, NEXT
 
 BY = [sign * step for sign in (1, -1) for step in (1, 2, 3, 5, 10, 100)]
 EVERY = [(at, by) for by in BY for at in range(0, 1001, 1) if 0 <= at + by <= 1000]
-ODD_ENDS = tuple("13579")
 
 
 def rule(name):
@@ -112,14 +106,6 @@ def test_a_miscount_is_one_off_and_never_nothing():
     for number in range(1, 21):
         wrong = [one.wrong(number) for one in MISCOUNTS]
         assert wrong == [number - 1 if number > 1 else None, number + 1]
-
-
-def test_even_numbers_are_those_that_end_in_an_even_digit():
-    for number in range(1001):
-        assert parity(number) == ("odd" if str(number).endswith(ODD_ENDS) else "even")
-        for wanted, ends in (("odd", ODD_ENDS), ("even", tuple("02468"))):
-            coming = next(n for n in range(number + 1, number + 3) if str(n).endswith(ends))
-            assert next_of(number, wanted) == coming
 
 
 @pytest.mark.parametrize(

@@ -144,8 +144,8 @@ def test_many_rounds_are_right_and_their_steps_end_in_the_goal(skill):
 @pytest.mark.parametrize("skill", STRAND, ids=lambda skill: skill.id)
 def test_every_option_in_both_vocabularies_is_right_to_its_last_sentence(skill):
     for options in ways(skill):
-        for vocabulary in ("us", "uk"):
-            for task in some_of(skill.id, options, vocabulary=vocabulary):
+        for vocabulary, seed in product(("us", "uk"), range(SEEDS // 50)):
+            for task in some_of(skill.id, options, vocabulary=vocabulary, seed=seed):
                 assert task.answer == str(answer_by_reading(task))
                 assert holds(task.goal, play_steps(task))
                 for step in task.steps:
@@ -326,6 +326,15 @@ def test_missing_numbers_are_written_into_the_chart():
         assert is_solved(task, facts_of("CountingChart", {**task.start, "chart": right}))
         spoilt = {**right, "written": {**written, str(blanks[0]): "0"}}
         assert not is_solved(task, facts_of("CountingChart", {**task.start, "chart": spoilt}))
+
+
+def test_the_size_of_a_step_is_told_from_two_numbers_that_are_shown():
+    skill = SKILLS["counting.missing_numbers"]
+    for options in ways(skill):
+        if options["ask"] == "gap":
+            for task in some_of(skill.id, options, count=6):
+                size = task.steps[0].numbers
+                assert {size["from"], size["to"]} <= set(integers(task.prompt))
 
 
 def test_no_chart_with_the_same_missing_numbers_comes_twice_in_a_round():

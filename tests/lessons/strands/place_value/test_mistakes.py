@@ -6,18 +6,16 @@ from itertools import permutations
 
 import pytest
 
+from manipulatives.lessons.strands.place_value.mistakes import RULES
 from manipulatives.lessons.strands.place_value.mistakes.comparing import COMPARING, ORDERING
 from manipulatives.lessons.strands.place_value.mistakes.rules import (
-    AS_THEY_COME,
     BUILDING,
-    COUNTS_BESIDE,
     DECOMPOSING,
     EXPANDING,
     FROM_PARTS,
     READING,
-    RULES,
+    VALUE,
     WORDS,
-    WORTH,
 )
 
 ON_NUMBERS = dict.fromkeys([*READING, *WORDS, *BUILDING, *FROM_PARTS])
@@ -87,8 +85,8 @@ def test_digits_are_lost_swapped_or_added_as_text_says():
         added = sum(map(int, digits))
         assert rule("digits_added").wrong(number) == (added if len(digits) > 1 else None)
         swapped = int(digits[:-2] + digits[-1] + digits[-2]) if len(digits) > 1 else number
-        told = [rule(name).wrong(number) for name in ("teen_reversed", "tens_ones_swapped")]
-        assert [one for one in told if one is not None] == [swapped] * (swapped != number)
+        wrong = [rule(name).wrong(number) for name in ("teen_reversed", "tens_ones_swapped")]
+        assert [one for one in wrong if one is not None] == [swapped] * (swapped != number)
 
 
 def test_teens_and_tens_are_taken_for_each_other_both_ways():
@@ -106,7 +104,7 @@ def test_teens_and_tens_are_taken_for_each_other_both_ways():
 )
 def test_counts_above_nine_are_written_as_they_are(counts, wrong):
     blocks = dict(zip(("thousands", "hundreds", "tens", "ones"), (0, *counts), strict=True))
-    assert COUNTS_BESIDE.wrong(blocks) == wrong
+    assert rule("counts_beside").wrong(blocks) == wrong
 
 
 @pytest.mark.parametrize(
@@ -125,7 +123,7 @@ def test_the_expanded_form_goes_wrong_as_the_rules_say(number, forms):
 def test_parts_are_taken_as_they_come():
     for order in permutations([300, 40, 5]):
         come = int("".join(str(part)[0] for part in order))
-        assert AS_THEY_COME.wrong(order) == (None if come == 345 else come)
+        assert rule("as_they_come").wrong(order) == (None if come == 345 else come)
 
 
 @pytest.mark.parametrize(
@@ -138,7 +136,7 @@ def test_parts_are_taken_as_they_come():
     ],
 )
 def test_the_worth_of_a_digit_goes_wrong_as_the_rules_say(number, place, worths):
-    assert [one.wrong(number, place) for one in WORTH] == worths
+    assert [one.wrong(number, place) for one in VALUE] == worths
 
 
 @pytest.mark.parametrize(

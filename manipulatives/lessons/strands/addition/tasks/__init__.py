@@ -1,1 +1,7 @@
-"""The tasks of the strand."""
+"""The tasks of the addition strand; `GENERATORS` makes those of each skill."""
+
+from __future__ import annotations
+
+from manipulatives.lessons.strands.addition.tasks.additions import GENERATORS
+
+__all__ = ["GENERATORS"]

@@ -17,7 +17,11 @@ from manipulatives.lessons.strands.sums.facts import (
     several_steps,
     tens_more_steps,
 )
-from manipulatives.lessons.strands.sums.in_columns import adding_ease, adding_kind, written_task
+from manipulatives.lessons.strands.sums.in_columns import (
+    adding_difficulty,
+    adding_kind,
+    written_task,
+)
 from manipulatives.lessons.strands.sums.line import line
 from manipulatives.lessons.strands.sums.missing import MAKE_TEN, MISSING_ADDEND
 from manipulatives.lessons.strands.sums.pools import additions
@@ -166,7 +170,7 @@ def _written(items: Callable[[Options], Lazy[Numbers]], lengths: Sequence[Sequen
         items=items,
         task=lambda request: written_task(request, ADD),
         kind=adding_kind,
-        ease=adding_ease,
+        difficulty=adding_difficulty,
         read=reader(ADD, fits, such_as),
     )
 
@@ -178,7 +182,7 @@ def _of_facts(
         items=items,
         task=_fact(fact_kind, adding_steps),
         kind=fact_kind,
-        ease=sum,
+        difficulty=sum,
         read=reader(ADD, lambda numbers: len(numbers) == 2 and sum(numbers) <= most, such_as),  # noqa: PLR2004 - a fact
     )
 
@@ -214,13 +218,13 @@ GENERATORS: dict[str, TaskGenerator] = {
         items=lambda options: _doubles(options["to"], options["over"], near=options["near"]),
         task=_fact(_doubles_kind, doubling_steps),
         kind=_doubles_kind,
-        ease=sum,
+        difficulty=sum,
     ),
     "addition.tens": TaskGenerator(
-        items=lambda options: _tens(options["of"]), task=_blocks, ease=sum
+        items=lambda options: _tens(options["of"]), task=_blocks, difficulty=sum
     ),
     "addition.two_digit_tens": TaskGenerator(
-        items=lambda _: _tens_more(), task=_fact(_tens_more_kind, tens_more_steps), ease=sum
+        items=lambda _: _tens_more(), task=_fact(_tens_more_kind, tens_more_steps), difficulty=sum
     ),
     "addition.two_digit_one_digit": _written(
         lambda options: additions((2, 1), options["regroup"], options["to"]), [(2, 1)], "58 + 7"
@@ -237,7 +241,7 @@ GENERATORS: dict[str, TaskGenerator] = {
         items=lambda options: _three(options["to"], options["ten"]),
         task=_fact(_three_kind, several_steps),
         kind=_three_kind,
-        ease=sum,
+        difficulty=sum,
     ),
     "addition.several": _written(
         lambda options: additions((2,) * options["count"], options["regroup"]),

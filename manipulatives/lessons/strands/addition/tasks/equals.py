@@ -122,7 +122,7 @@ def _kind(statement: Statement) -> str:
     return statement[0]
 
 
-def _ease(statement: Statement) -> tuple[int, int]:
+def _difficulty(statement: Statement) -> tuple[int, int]:
     form, a, b, _, _ = statement
     return FORMS.index(form), a + b
 
@@ -131,5 +131,5 @@ TRUE_OR_FALSE = TaskGenerator(
     items=lambda options: _pool(options["form"], options["to"]),
     task=_task,
     kind=_kind,
-    ease=_ease,
+    difficulty=_difficulty,
 )

@@ -10,10 +10,9 @@ In every rule of counting, `at` is the number said last and `by` is the step: be
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
 
-from manipulatives.lessons.strands.counting.mistakes import odd_even as mistakes_parity
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.tasks.rule import Rule, rules_in
 
 TEN = 10
 HUNDRED = 100
@@ -195,104 +194,21 @@ OnCount = Rule[Callable[[int, int], int | None]]
 OnNumber = Rule[Callable[[int], int | None]]
 
 # Where several rules lead to one answer, the first of them names it.
-COUNTS: tuple[OnCount, ...] = (
-    Rule(
-        "skipped_decade",
-        skipped_decade,
-        may_have="left out a whole ten where a new one begins",
-        us="A new ten begins: say the tens in order.",
-        does={"tens": "one left out"},
-    ),
-    Rule(
-        "stayed_in_decade",
-        stayed_in_decade,
-        may_have="begun the ones again and kept the ten",
-        us="The ones start again: which ten is it now?",
-        does={"tens": "kept"},
-    ),
-    Rule(
-        "went_to_hundreds",
-        went_to_hundreds,
-        may_have="gone on in hundreds after a full hundred",
-        us="Keep the hundred and take one step.",
-        does={"unit": 100},
-    ),
-    Rule(
-        "counted_other_way",
-        counted_other_way,
-        may_have="counted the other way",
-        us="Look which way the numbers go.",
-        does={"direction": "other"},
-    ),
-    Rule(
-        "to_next_full",
-        to_next_full,
-        may_have="gone to the next full one instead of taking a whole step",
-        us="Take a whole step from the last number.",
-        does={"ends_at": "full"},
-    ),
-    Rule(
-        "counted_in_ones",
-        counted_in_ones,
-        may_have="gone on in ones",
-        us="Look how long each step is.",
-        does={"unit": 1},
-    ),
-    Rule(
-        "counted_in_tens",
-        counted_in_tens,
-        may_have="gone on in tens",
-        us="Look how long each step is.",
-        does={"unit": 10},
-    ),
-    Rule(
-        "started_over",
-        started_over,
-        may_have="begun the count again",
-        us="Go on from the last number.",
-        does={"from": 0},
-    ),
-    Rule(
-        "said_the_start",
-        said_the_start,
-        may_have="counted the number where the step begins",
-        us="Say one after you have moved on.",
-        does={"start_counted": True},
-    ),
-    Rule(
-        "one_beyond",
-        one_beyond,
-        may_have="counted one too many",
-        us="Count the step again, one by one.",
-        does={"more": 1},
-    ),
-    Rule(
-        "ten_beside",
-        ten_beside,
-        may_have="written ten ones beside the tens",
-        us="Ten ones make a new ten.",
-        does={"written": "ten ones"},
-    ),
+COUNTS: tuple[OnCount, ...] = rules_in(
+    FOLDER / "counting",
+    skipped_decade,
+    stayed_in_decade,
+    went_to_hundreds,
+    counted_other_way,
+    to_next_full,
+    counted_in_ones,
+    counted_in_tens,
+    started_over,
+    said_the_start,
+    one_beyond,
+    ten_beside,
 )
-
-# What is about a count alone cannot go wrong in a single step.
+# Only a count of several numbers can begin again.
 STEPS = tuple(rule for rule in COUNTS if rule.wrong is not started_over)
 
-MISCOUNTS: tuple[OnNumber, ...] = (
-    Rule(
-        "one_missed",
-        one_missed,
-        may_have="passed over one",
-        us="Touch each one as you count.",
-        does={"times": 0},
-    ),
-    Rule(
-        "one_counted_twice",
-        one_counted_twice,
-        may_have="counted one twice",
-        us="Touch each one as you count.",
-        does={"times": 2},
-    ),
-)
-
-RULES: tuple[Rule[Any], ...] = (*COUNTS, *MISCOUNTS, *mistakes_parity.RULES)
+MISCOUNTS: tuple[OnNumber, ...] = rules_in(FOLDER / "counting", one_missed, one_counted_twice)

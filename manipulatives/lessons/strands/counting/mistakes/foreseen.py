@@ -1,4 +1,4 @@
-"""What can be foreseen to go wrong with counting, as predicates on answers and charts."""
+"""The mistakes of counting tasks: foreseen answers, or taps on a chart."""
 
 from __future__ import annotations
 
@@ -6,28 +6,24 @@ from collections.abc import Sequence
 from typing import Any
 
 from manipulatives.lessons.strands.counting.mistakes.counts import COUNTS, OnCount
-from manipulatives.lessons.strands.counting.mistakes.odd_even import (
-    DECIDING,
-    NEXT,
-    next_of,
-    parity,
-)
+from manipulatives.lessons.strands.counting.mistakes.odd_even import DECIDING, NEXT
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Mistake
+from manipulatives.maths.number.parity import next_of, parity
 
 
 def step_mistakes(
     at: int, by: int, vocabulary: str, rules: Sequence[OnCount] = COUNTS
 ) -> tuple[Mistake, ...]:
-    """Return the foreseen wrong numbers after one step of a count, each once.
+    """Return the mistakes of one step of a count, one for each wrong number.
 
     Args:
         at: the number said last.
         by: the step; below 0 it goes back.
         vocabulary: "us" or "uk".
-        rules: those that may lead to one.
+        rules: those that can apply.
 
     Example:
         >>> [mistake.answer for mistake in step_mistakes(39, 1, "us")]
@@ -41,14 +37,14 @@ def step_mistakes(
 def tapping_mistakes(
     numbers: Sequence[int], by: int, ends: dict[str, int], vocabulary: str
 ) -> tuple[Mistake, ...]:
-    """Return the foreseen wrong taps on the way through a count.
+    """Return the mistakes of a count that is tapped on a chart.
 
-    Rules that lead to the same tap are told together.
+    Rules that lead to the same taps make one mistake.
 
     Args:
-        numbers: those of the count, the last of them the goal.
+        numbers: those of the count; the last one is the goal.
         by: the step; below 0 it goes back.
-        ends: of the chart.
+        ends: the traits `first` and `last` of the chart.
         vocabulary: "us" or "uk".
 
     Example:
@@ -61,7 +57,7 @@ def tapping_mistakes(
         taps: dict[int, list[Rule[Any]]] = {}
         for rule in COUNTS:
             wrong = rule.wrong(at, by)
-            # A tap on the number counted last takes it back, and is no mistake to speak of.
+            # A tap on the number counted last takes it back; that is no mistake.
             if wrong is not None and wrong != at and ends["first"] <= wrong <= ends["last"]:
                 taps.setdefault(wrong, []).append(rule)
         for wrong, rules in taps.items():
@@ -72,7 +68,7 @@ def tapping_mistakes(
 def _tapped(
     rules: Sequence[Rule[Any]], taps: Sequence[tuple[int, int]], by: int, vocabulary: str
 ) -> Mistake:
-    """Return the mistake of taps that the same rules lead to, each from another number."""
+    """Return one mistake for taps that the same rules lead to, each from another number."""
     whens: list[Predicate] = [["and", ["=", "at", at], ["=", "tapped", tap]] for at, tap in taps]
     numbers = {
         "act": "step",
@@ -86,7 +82,7 @@ def _tapped(
 
 
 def deciding_mistakes(number: int, vocabulary: str) -> tuple[Mistake, ...]:
-    """Return what may be meant when even is said for odd, or odd for even.
+    """Return the mistakes of saying even for odd, or odd for even.
 
     Example:
         >>> [mistake.answer for mistake in deciding_mistakes(34, "us")]
@@ -98,7 +94,7 @@ def deciding_mistakes(number: int, vocabulary: str) -> tuple[Mistake, ...]:
 
 
 def next_mistakes(number: int, wanted: str, vocabulary: str) -> tuple[Mistake, ...]:
-    """Return the foreseen wrong numbers for the next even or odd one, each once.
+    """Return the mistakes of finding the next even or odd number, one for each wrong number.
 
     Example:
         >>> [mistake.answer for mistake in next_mistakes(14, "even", "us")]

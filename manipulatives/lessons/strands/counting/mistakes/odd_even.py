@@ -1,4 +1,4 @@
-"""Even and odd numbers, and foreseeable errors of telling them apart, as pure functions.
+"""Foreseeable errors of telling even and odd numbers apart, as pure functions.
 
 That the first digit decides instead of the last is common knowledge of teachers; the rules are
 our exact statements, from no published table.
@@ -7,22 +7,10 @@ our exact statements, from no published table.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
 
-from manipulatives.lessons.tasks.rule import Rule
-
-EVEN, ODD = "even", "odd"
-PARITIES = (EVEN, ODD)
-
-
-def parity(number: int) -> str:
-    """Return whether a number is "even" or "odd".
-
-    Example:
-        >>> parity(14), parity(0), parity(15)
-        ('even', 'even', 'odd')
-    """
-    return PARITIES[number % 2]
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.tasks.rule import Rule, rules_in
+from manipulatives.maths.number.parity import next_of, parity
 
 
 def parity_of_tens(number: int) -> str | None:
@@ -77,16 +65,6 @@ def one_before(number: int, wanted: str) -> int | None:
     return before if before >= 0 else None
 
 
-def next_of(number: int, wanted: str) -> int:
-    """Return the next even, or the next odd, number.
-
-    Example:
-        >>> next_of(14, "even"), next_of(14, "odd")
-        (16, 15)
-    """
-    return number + 1 + (parity(number + 1) != wanted)
-
-
 def _unless(right: int, wrong: int) -> int | None:
     return None if wrong == right else wrong
 
@@ -95,45 +73,7 @@ OnParity = Rule[Callable[[int], str | None]]
 OnNext = Rule[Callable[[int, str], int | None]]
 
 # In each table: where several rules lead to one answer, the first of them names it.
-DECIDING: tuple[OnParity, ...] = (
-    Rule(
-        "parity_of_tens",
-        parity_of_tens,
-        may_have="looked at the first digit and not at the ones",
-        us="Look at the ones digit.",
-        does={"digit": "first"},
-    ),
-    Rule(
-        "parity_mixed_up",
-        parity_mixed_up,
-        may_have="changed the words even and odd round",
-        us="Counting in twos from zero says the even numbers.",
-        does={"words": "swapped"},
-    ),
+DECIDING: tuple[OnParity, ...] = rules_in(FOLDER / "counting", parity_of_tens, parity_mixed_up)
+NEXT: tuple[OnNext, ...] = rules_in(
+    FOLDER / "counting", parity_one_on=one_on, parity_two_on=two_on, parity_before=one_before
 )
-
-NEXT: tuple[OnNext, ...] = (
-    Rule(
-        "parity_one_on",
-        one_on,
-        may_have="taken the very next number",
-        us="Look at the ones digit of your number.",
-        does={"on": 1},
-    ),
-    Rule(
-        "parity_two_on",
-        two_on,
-        may_have="counted two on from any number",
-        us="Look at the ones digit of your number.",
-        does={"on": 2},
-    ),
-    Rule(
-        "parity_before",
-        one_before,
-        may_have="gone back instead of on",
-        us="Next means going on, not back.",
-        does={"direction": "back"},
-    ),
-)
-
-RULES: tuple[Rule[Any], ...] = (*DECIDING, *NEXT)

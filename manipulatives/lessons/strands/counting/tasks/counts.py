@@ -23,24 +23,15 @@ from manipulatives.lessons.strands.counting.steps import (
     step_steps,
     tapping_steps,
 )
-from manipulatives.lessons.strands.counting.tasks import (
-    gaps as counting_gaps,
-)
-from manipulatives.lessons.strands.counting.tasks import (
-    objects as counting_objects,
-)
-from manipulatives.lessons.strands.counting.tasks import (
-    odd_even as counting_parity,
-)
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 
 THOUSAND = 1000
-TYPED = {"by": "keypad", "form": "number"}
-BY_HAND = {"by": "manipulative"}
-# So many numbers are said before the next one is asked for.
+ON_CHART = {"by": "manipulative"}
+# So many numbers of a count are given before the next one is asked for.
 SAID = 3
 MOST_HOPS = 5
 UNITS = {"any": 0, "ten": TEN, "hundred": HUNDRED}
@@ -48,7 +39,7 @@ IN_WORDS = {1: "one", TEN: "ten", HUNDRED: "one hundred"}
 
 
 def reached(number: int) -> Predicate:
-    """Return the predicate that a chart was counted up to a number, or down to it.
+    """Return the predicate that numbers were tapped in step up to a number, or down to it.
 
     Example:
         >>> reached(60)
@@ -59,7 +50,7 @@ def reached(number: int) -> Predicate:
 
 @cache
 def _begins(by: int, to: int, start: str, unit: int) -> tuple[int, ...]:
-    """Return the numbers that a count can begin with, so that there is a number to ask for."""
+    """Return the first numbers of all counts that have three numbers and one to ask for."""
     return tuple(
         first
         for first in range(to + 1)
@@ -82,7 +73,9 @@ def _counts(by: int) -> TaskGenerator:
             return _tapped(request, by, to)
         return _typed(request, by, to)
 
-    return TaskGenerator(items=items, task=task, ease=lambda first: max(first, first + SAID * by))
+    return TaskGenerator(
+        items=items, task=task, difficulty=lambda first: max(first, first + SAID * by)
+    )
 
 
 def _typed(request: Request, by: int, to: int) -> Task:
@@ -96,10 +89,7 @@ def _typed(request: Request, by: int, to: int) -> Task:
         say=f"{counting_say(said, by)} What comes next?",
         manipulative="CountingChart",
         start=blank_chart(said, ends),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{right}"],
-        answer=f"{right}",
-        spoken=number_in_words(right, request.vocabulary),
+        **typed_number(right, request.vocabulary),
         steps=next_steps(said, by),
         mistakes=step_mistakes(said[-1], by, request.vocabulary),
     )
@@ -125,7 +115,7 @@ def _by_tapping(
         say=f"{prompt} Tap on the chart; {numbers[0]} is lit already.",
         manipulative="CountingChart",
         start=tapping_chart(numbers[0], by, ends),
-        ask=dict(BY_HAND),
+        ask=dict(ON_CHART),
         goal=reached(numbers[-1]),
         answer=f"{numbers[-1]}",
         spoken=number_in_words(numbers[-1], request.vocabulary),
@@ -136,7 +126,7 @@ def _by_tapping(
 
 @cache
 def _more_and_less(step: int, to: int, which: str, unit: int) -> tuple[tuple[str, int], ...]:
-    """Return the numbers of which more or less is asked for, each with the word."""
+    """Return the numbers for which one more or one less step is asked, each with the word."""
     ways = [("more", step), ("less", -step)]
     return tuple(
         (word, at)
@@ -166,23 +156,23 @@ def _more_or_less(step: int) -> TaskGenerator:
         return _about_one(request, prompt, [at], kind=word, by=by, to=to, steps=steps)
 
     return TaskGenerator(
-        items=items, task=task, kind=lambda item: item[0], ease=lambda item: item[1]
+        items=items, task=task, kind=lambda item: item[0], difficulty=lambda item: item[1]
     )
 
 
 @cache
 def _neighbours(to: int, which: str, unit: int) -> tuple[tuple[str, int], ...]:
-    """Return the numbers that are asked for, each as that before, after or between others."""
+    """Return the numbers that are asked for, each with "before", "after" or "between"."""
     return tuple(
         (kind, number)
         for kind, first, last in (("before", 0, to - 1), ("after", 1, to), ("between", 1, to - 1))
         for number in range(first, last + 1)
-        if which in ("any", kind) and (not unit or _brings(kind, number, unit))
+        if which in ("any", kind) and (not unit or _is_crossed(kind, number, unit))
     )
 
 
-def _brings(kind: str, number: int, unit: int) -> bool:
-    """Return whether another ten, or hundred, is between a number and the one it is asked by."""
+def _is_crossed(kind: str, number: int, unit: int) -> bool:
+    """Return whether a number is in another ten, or hundred, than the number in its prompt."""
     return crosses(number + 1, -1, unit) if kind == "before" else crosses(number - 1, 1, unit)
 
 
@@ -216,12 +206,12 @@ def _about_one(
     Args:
         request: what the task is about.
         prompt: what is asked.
-        shown: the numbers on the chart.
-        kind: of which kind the task is.
+        shown: the numbers that are shown on the chart.
+        kind: the kind of the task.
         by: the step; below 0 it goes back.
-        to: how far the skill goes.
+        to: the largest number of the skill.
         steps: the worked answer.
-        at: where the step begins; None: at the last number that is shown.
+        at: where the step begins; None for the last number that is shown.
     """
     begin = shown[-1] if at is None else at
     right = begin + by
@@ -233,10 +223,7 @@ def _about_one(
         say=prompt,
         manipulative="CountingChart",
         start=blank_chart(shown, ends),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{right}"],
-        answer=f"{right}",
-        spoken=number_in_words(right, request.vocabulary),
+        **typed_number(right, request.vocabulary),
         steps=steps,
         mistakes=step_mistakes(begin, by, request.vocabulary, STEPS),
     )
@@ -249,16 +236,13 @@ def _neighbour_items(options: Mapping[str, Any]) -> Sequence[tuple[str, int]]:
 GENERATORS = {
     **{f"counting.on_in_{name}": _counts(by) for by, name in NAMES.items()},
     **{f"counting.back_in_{name}": _counts(-by) for by, name in NAMES.items()},
-    **counting_gaps.GENERATORS,
     "counting.before_after": TaskGenerator(
         items=_neighbour_items,
         task=_before_after,
         kind=lambda item: item[0],
-        ease=lambda item: item[1],
+        difficulty=lambda item: item[1],
     ),
     "counting.one_more_less": _more_or_less(1),
     "counting.ten_more_less": _more_or_less(TEN),
     "counting.hundred_more_less": _more_or_less(HUNDRED),
-    **counting_parity.GENERATORS,
-    **counting_objects.GENERATORS,
 }

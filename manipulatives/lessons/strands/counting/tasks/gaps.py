@@ -11,9 +11,9 @@ from manipulatives.lessons.strands.counting.mistakes.foreseen import step_mistak
 from manipulatives.lessons.strands.counting.steps import TEN, gap_steps, listed, writing_steps
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.maths.number.words import number_in_words
+from manipulatives.lessons.tasks.typed import typed_number
 
-# A count of so many numbers has one of the inner ones left out.
+# So many numbers has a count of which one, but not the first or the last, is left out.
 LONG = 4
 GAPS = range(1, LONG - 1)
 WAYS = {"on": 1, "back": -1}
@@ -21,7 +21,7 @@ WAYS = {"on": 1, "back": -1}
 
 @cache
 def _gaps(step: int, to: int, way: str, start: str) -> tuple[tuple[str, int, int], ...]:
-    """Return ways, first numbers and gaps of all counts."""
+    """Return all counts, each as its way, its first number and the place of its gap."""
     return tuple(
         (word, first, gap)
         for word, sign in WAYS.items()
@@ -35,7 +35,7 @@ def _gaps(step: int, to: int, way: str, start: str) -> tuple[tuple[str, int, int
 
 @cache
 def _middles(step: int, to: int, way: str, start: str) -> tuple[tuple[str, int, int], ...]:
-    """Return one count for each set of blanks: of the count a chart shows nothing else."""
+    """Return one count for each set of blanks: on a chart, the blanks are all that differs."""
     found = {
         tuple(_blanks(first + WAYS[word] * step * gap, to)): (word, first, gap)
         for word, first, gap in _gaps(step, to, way, start)
@@ -48,7 +48,7 @@ def _ends(middle: int, to: int) -> dict[str, int]:
 
 
 def _blanks(middle: int, to: int) -> list[int]:
-    """Return a number and those above and below it on the chart."""
+    """Return a number and its neighbours above and below on the chart."""
     ends = _ends(middle, to)
     column = (middle - TEN, middle, middle + TEN)
     return [number for number in column if ends["first"] <= number <= ends["last"]]
@@ -75,10 +75,7 @@ def _missing(request: Request) -> Task:
         say=f"Which number is missing? {row.replace('_', 'something')}.",
         manipulative="CountingChart",
         start=blank_chart(shown, ends_around(min(numbers), max(numbers), to)),
-        ask={"by": "keypad", "form": "number"},
-        goal=["=", "answer", f"{right}"],
-        answer=f"{right}",
-        spoken=number_in_words(right, request.vocabulary),
+        **typed_number(right, request.vocabulary),
         steps=gap_steps(numbers, gap, by),
         mistakes=step_mistakes(numbers[gap - 1], by, request.vocabulary),
     )
@@ -106,9 +103,6 @@ def _written(request: Request, middle: int) -> Task:
 
 GENERATORS = {
     "counting.missing_numbers": TaskGenerator(
-        items=_items,
-        task=_missing,
-        kind=lambda item: item[0],
-        ease=lambda item: item[1],
+        items=_items, task=_missing, kind=lambda item: item[0], difficulty=lambda item: item[1]
     ),
 }

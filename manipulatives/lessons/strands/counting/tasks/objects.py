@@ -12,10 +12,11 @@ from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.place_value import fewest
 from manipulatives.maths.number.words import number_in_words
 
-# The box and the mat then have room for ones alone.
+# Traits of a mat for ones only.
 ONES = {"places": 1, "digits": False, "trades": "none"}
 
 
@@ -32,15 +33,12 @@ def _how_many(request: Request) -> Task:
         say="Touch each one as you count. How many are there?",
         manipulative="PlaceValueBlocks",
         start={"mat": [fewest(many, 1)], "movable": False, "buttons": False, **ONES},
-        ask={"by": "keypad", "form": "number"},
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=number_in_words(many, request.vocabulary),
+        **typed_number(many, request.vocabulary),
         steps=(
             Step(
                 say="Count one by one.",
                 chant=listed(range(1, many + 1)),
-                numbers=count_of(range(1, many + 1), 1),
+                numbers=count_of(range(1, many + 1), 1, begin=0),
             ),
             replace(_last_said(many), answer=f"{many}"),
         ),
@@ -67,7 +65,7 @@ def _count_out(request: Request) -> Task:
                 say="Put out one by one and count.",
                 chant=listed(range(1, many + 1)),
                 show={"mat": [fewest(many, 1)]},
-                numbers=count_of(range(1, many + 1), 1),
+                numbers=count_of(range(1, many + 1), 1, begin=0),
             ),
             _last_said(many),
         ),
@@ -90,6 +88,8 @@ def _miscounts(
 
 
 GENERATORS = {
-    "counting.how_many": TaskGenerator(items=_items, task=_how_many, ease=lambda many: many),
-    "counting.count_out": TaskGenerator(items=_items, task=_count_out, ease=lambda many: many),
+    "counting.how_many": TaskGenerator(items=_items, task=_how_many, difficulty=lambda many: many),
+    "counting.count_out": TaskGenerator(
+        items=_items, task=_count_out, difficulty=lambda many: many
+    ),
 }

@@ -11,11 +11,11 @@ from manipulatives.lessons.strands.counting.mistakes.foreseen import (
     deciding_mistakes,
     next_mistakes,
 )
-from manipulatives.lessons.strands.counting.mistakes.odd_even import PARITIES, next_of, parity
 from manipulatives.lessons.strands.counting.steps import TEN, deciding_steps, next_parity_steps
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Task
-from manipulatives.maths.number.words import number_in_words
+from manipulatives.lessons.tasks.typed import typed_number
+from manipulatives.maths.number.parity import PARITIES, next_of, parity
 
 DECIDE = "decide"
 
@@ -70,10 +70,7 @@ def _next(request: Request, number: int, wanted: str) -> Task:
         say=f"{prompt} Think of counting in twos.",
         manipulative="CountingChart",
         start=_chart(ends),
-        ask={"by": "keypad", "form": "number"},
-        goal=["=", "answer", f"{right}"],
-        answer=f"{right}",
-        spoken=number_in_words(right, request.vocabulary),
+        **typed_number(right, request.vocabulary),
         steps=next_parity_steps(number, wanted, _evens(ends)),
         mistakes=next_mistakes(number, wanted, request.vocabulary),
     )
@@ -94,9 +91,6 @@ def _evens(ends: dict[str, int]) -> dict[str, Any]:
 
 GENERATORS = {
     "counting.odd_even": TaskGenerator(
-        items=_items,
-        task=_task,
-        kind=lambda item: item[0],
-        ease=lambda item: item[1],
+        items=_items, task=_task, kind=lambda item: item[0], difficulty=lambda item: item[1]
     ),
 }

@@ -13,7 +13,8 @@ from collections.abc import Callable, Sequence
 from functools import cache
 from itertools import groupby
 
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.tasks.rule import Rule, rules_in
 from manipulatives.maths.money.amounts import total
 from manipulatives.maths.money.coin import Coin
 from manipulatives.maths.money.coins import Currency, Money, currency
@@ -51,12 +52,13 @@ def _by_size(money: Money) -> dict[str, str]:
 def like_by_metal(key: str, money: Money = "usd") -> str | None:
     """Return the coin that a coin is taken for by its metal: the nearest in worth.
 
+    Of two that are equally near it is the one that is worth less.
+
     Returns:
-        The key of the other coin, or None where no coin of the usual purse has that metal. Of
-        two that are equally near it is the one that is worth less.
+        The key of the other coin, or None where no coin of the usual purse has that metal.
 
     Raises:
-        ValueError: the currency has no such coin, or there is no such currency.
+        ValueError: as for `like_by_size`.
 
     Example:
         >>> like_by_metal("10"), like_by_metal("5"), like_by_metal("1")
@@ -186,70 +188,16 @@ OnCoin = Rule[Callable[[str, Money], str | None]]
 OnCoins = Rule[Callable[[Sequence[int], Money], int | None]]
 
 # In each table: where several rules lead to one answer, the first of them names it.
-NAMING: tuple[OnCoin, ...] = (
-    Rule(
-        "coin_by_size",
-        like_by_size,
-        may_have="taken a larger coin to be worth more",
-        us="Small coins can be worth more: look once more.",
-        does={"like": "size"},
-    ),
-    Rule(
-        "coin_by_metal",
-        like_by_metal,
-        may_have="taken the coin for another of the same metal",
-        us="Look at its size beside the other coins.",
-        does={"like": "metal"},
-    ),
+NAMING: tuple[OnCoin, ...] = rules_in(
+    FOLDER / "money", coin_by_size=like_by_size, coin_by_metal=like_by_metal
 )
-COUNTING: tuple[OnCoins, ...] = (
-    Rule(
-        "coins_as_ones",
-        coins_as_ones,
-        may_have="counted the coins and left out what each is worth",
-        us="You counted coins; now count what each is worth.",
-        does={"each": 1},
-    ),
-    Rule(
-        "kept_first_step",
-        kept_first_step,
-        may_have="gone on in the step of the first coins",
-        us="A new kind of coin: change your step.",
-        does={"kept_step": "first"},
-    ),
-    Rule(
-        "kept_last_step",
-        kept_last_step,
-        may_have="gone on in the old step at the last kind of coin",
-        us="Change your step for the last coins.",
-        does={"kept_step": "last"},
-    ),
-    Rule(
-        "size_for_worth",
-        size_for_worth,
-        may_have="taken larger coins to be worth more",
-        us="Say what each coin is worth, then count.",
-        does={"like": "size"},
-    ),
-    Rule(
-        "metals_mixed_up",
-        metals_mixed_up,
-        may_have="taken coins for others of the same metal",
-        us="Look at the size of the coins once more.",
-        does={"like": "metal"},
-    ),
-    Rule(
-        "left_one_out",
-        left_one_out,
-        may_have="left one coin out",
-        us="Touch every coin once while you count.",
-        does={"times": 0},
-    ),
-    Rule(
-        "counted_one_twice",
-        counted_one_twice,
-        may_have="counted one coin twice",
-        us="Move each coin aside when it is counted.",
-        does={"times": 2},
-    ),
+COUNTING: tuple[OnCoins, ...] = rules_in(
+    FOLDER / "money",
+    coins_as_ones,
+    kept_first_step,
+    kept_last_step,
+    size_for_worth,
+    metals_mixed_up,
+    left_one_out,
+    counted_one_twice,
 )

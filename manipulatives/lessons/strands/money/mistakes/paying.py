@@ -1,7 +1,7 @@
 """Foreseeable errors of paying and giving change, as pure functions, with all rules about money.
 
 They are common practice of arithmetic, from no published table; the rules are our exact statements
-of them. Those about coins have a file of their own, `mistakes_coins`.
+of them. Those about coins have a file of their own, `coins`.
 """
 
 from __future__ import annotations
@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from manipulatives.lessons.strands import FOLDER
 from manipulatives.lessons.strands.money.mistakes.coins import COUNTING, NAMING
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.tasks.rule import Rule, rule_in, rules_in
 from manipulatives.maths.money.amounts import change
 
 TEN = 10
@@ -62,35 +63,8 @@ OnChange = Rule[Callable[[int, int], int | None]]
 OnTray = Rule[Callable[[int], None]]
 
 # Where several rules lead to one answer, the first of them names it.
-CHANGE: tuple[OnChange, ...] = (
-    Rule(
-        "ten_too_much",
-        ten_too_much,
-        may_have="counted up to the next ten and then counted one ten too many",
-        us="Count up to the next ten, then on from there.",
-        does={"tens": 1},
-    ),
-    Rule(
-        "price_and_paid",
-        price_and_paid,
-        may_have="added the price to what was paid",
-        us="Begin at the price and count up.",
-        does={"sign": "+"},
-    ),
-    Rule(
-        "price_again",
-        price_again,
-        may_have="given the price as the change",
-        us="Change goes from the price to what was paid.",
-        does={"gives": "price"},
-    ),
-    Rule(
-        "counted_price_too",
-        counted_price_too,
-        may_have="counted the price as the first number",
-        us="Say the first number after the price.",
-        does={"start_counted": True},
-    ),
+CHANGE: tuple[OnChange, ...] = rules_in(
+    FOLDER / "money", ten_too_much, price_and_paid, price_again, counted_price_too
 )
 
 
@@ -102,27 +76,9 @@ def on_tray(_: int) -> None:
     """
 
 
-AS_MANY_COINS: OnTray = Rule(
-    "as_many_coins",
-    on_tray,
-    may_have="laid as many coins as the amount has units",
-    us="Count what the coins are worth together.",
-    does={"laid": "as many as units"},
-)
-SAME_NUMBER: OnTray = Rule(
-    "same_number_of_coins",
-    on_tray,
-    may_have="traded one coin for one coin, though they are worth different amounts",
-    us="Trade for coins that are worth as much together.",
-    does={"laid": "coin for coin"},
-)
-MORE_THAN_NEEDED: OnTray = Rule(
-    "more_coins_than_needed",
-    on_tray,
-    may_have="made the amount without looking for larger coins",
-    us="The amount is right; now find larger coins.",
-    does={"laid": "more than needed"},
-)
+AS_MANY_COINS: OnTray = rule_in(FOLDER / "money", "as_many_coins", on_tray)
+SAME_NUMBER: OnTray = rule_in(FOLDER / "money", "same_number_of_coins", on_tray)
+MORE_THAN_NEEDED: OnTray = rule_in(FOLDER / "money", "more_coins_than_needed", on_tray)
 PAYING = (AS_MANY_COINS, SAME_NUMBER, MORE_THAN_NEEDED)
 
 RULES: tuple[Rule[Any], ...] = (*NAMING, *COUNTING, *CHANGE, *PAYING)

@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from manipulatives.lessons.strands.money.mistakes.coins import COUNTING
-from manipulatives.lessons.strands.money.pools import Group, small_worths
+from manipulatives.lessons.strands.money.pools import Group, alike, mixed, small_worths
 from manipulatives.lessons.strands.money.steps import alike_steps, mixed_steps
+from manipulatives.lessons.strands.money.tasks.typed import read_mixed
 from manipulatives.lessons.strands.money.tray import anywhere, in_rows, to_read
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Mistake, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.money.coin import Unit
 from manipulatives.maths.money.coins import WORTH_OF_MAJOR, Currency, Money, currency
 from manipulatives.words.money import amount_in_words
-
-TYPED = {"by": "keypad", "form": "number"}
 
 
 def count_alike(request: Request) -> Task:
@@ -64,10 +64,11 @@ def _count(request: Request, kind: str, group: Group, unit: Unit, scale: int) ->
         say=f"{prompt} Count on {'in its step' if alike else 'from the largest'}.",
         manipulative="CoinTray",
         start=to_read(tray, money, worths=request.options["worths"] == "shown"),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{total // scale}"],
-        answer=f"{total // scale}",
-        spoken=amount_in_words(total, money, request.vocabulary),
+        **typed_number(
+            total // scale,
+            request.vocabulary,
+            spoken=amount_in_words(total, money, request.vocabulary),
+        ),
         steps=steps,
         mistakes=_mistakes(group, money, request.vocabulary, scale),
     )
@@ -97,11 +98,11 @@ def kind_alike(item: tuple[str, int]) -> str:
     return item[0]
 
 
-def ease_alike(item: tuple[str, int]) -> tuple[int, int]:
+def difficulty_alike(item: tuple[str, int]) -> tuple[int, int]:
     """Return how hard it is to count coins of one kind: ones and tens are the easiest steps.
 
     Example:
-        >>> ease_alike(("10", 3)) < ease_alike(("25", 2))
+        >>> difficulty_alike(("10", 3)) < difficulty_alike(("25", 2))
         True
     """
     worth = int(item[0])
@@ -120,11 +121,21 @@ def kind_mixed(group: Sequence[int]) -> int:
     return len(set(group))
 
 
-def ease_mixed(group: Sequence[int]) -> tuple[int, int, int]:
+def difficulty_mixed(group: Sequence[int]) -> tuple[int, int, int]:
     """Return how hard it is to count several kinds of coins.
 
     Example:
-        >>> ease_mixed((10, 1)) < ease_mixed((10, 5, 1))
+        >>> difficulty_mixed((10, 1)) < difficulty_mixed((10, 5, 1))
         True
     """
     return len(set(group)), len(group), sum(group)
+
+
+GENERATORS = {
+    "money.count_like": TaskGenerator(
+        items=alike, task=count_alike, kind=kind_alike, difficulty=difficulty_alike
+    ),
+    "money.count_mixed": TaskGenerator(
+        items=mixed, task=count_mixed, kind=kind_mixed, difficulty=difficulty_mixed, read=read_mixed
+    ),
+}

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from manipulatives.lessons.strands.money.mistakes.coins import NAMING
-from manipulatives.lessons.strands.money.pools import Among, coins_of
+from manipulatives.lessons.strands.money.pools import Among, among_others, coins_of
 from manipulatives.lessons.strands.money.steps import naming_steps
 from manipulatives.lessons.strands.money.tray import anywhere, to_read
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.money.coins import currency
 from manipulatives.words.money import amount_in_words, in_writing
@@ -64,3 +64,17 @@ def _about_coin(request: Request, *, ask_worth: bool) -> Task:
         steps=naming_steps(coin, others, money, request.vocabulary, ask_worth=ask_worth),
         mistakes=mistakes,
     )
+
+
+def _coin(item: Among) -> str:
+    return item[0]
+
+
+def _count_of_others(item: Among) -> int:
+    return len(item[1])
+
+
+GENERATORS = {
+    skill: TaskGenerator(items=among_others, task=task, kind=_coin, difficulty=_count_of_others)
+    for skill, task in (("money.name_coins", name_coin), ("money.coin_worth", worth_of_coin))
+}

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
+from manipulatives.lessons.strands.money import pools
 from manipulatives.lessons.strands.money.mistakes.coins import COUNTING, NAMING
 from manipulatives.lessons.strands.money.mistakes.paying import (
     AS_MANY_COINS,
@@ -14,13 +15,18 @@ from manipulatives.lessons.strands.money.mistakes.paying import (
 )
 from manipulatives.lessons.strands.money.pools import Group, Sale, paid_with, purse_of
 from manipulatives.lessons.strands.money.steps import again_steps, change_steps, laying_steps
-from manipulatives.lessons.strands.money.tasks.counting import TYPED
+from manipulatives.lessons.strands.money.tasks.typed import (
+    read_sale,
+    read_to_make_again,
+    reads_amounts,
+)
 from manipulatives.lessons.strands.money.tray import in_rows, to_lay
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.money.coins import Money, currency
 from manipulatives.words.money import amount_in_words, in_writing
 
@@ -200,10 +206,11 @@ def change(request: Request) -> Task:
         say=f"{prompt} {asks} Count up from the price.",
         manipulative="CoinTray",
         start=to_lay([], money, total=False),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{back}"],
-        answer=f"{back}",
-        spoken=amount_in_words(back, money, request.vocabulary),
+        **typed_number(
+            back,
+            request.vocabulary,
+            spoken=amount_in_words(back, money, request.vocabulary),
+        ),
         steps=change_steps(price, paid, money, request.vocabulary),
         mistakes=foreseen(
             [(rule, rule.wrong(price, paid)) for rule in CHANGE],
@@ -212,3 +219,43 @@ def change(request: Request) -> Task:
             numbers=done_with("change", price=price, paid=paid),
         ),
     )
+
+
+def _difficulty_of_amount(amount: int) -> int:
+    return amount
+
+
+def _difficulty_of_group(group: Sequence[int]) -> tuple[int, int]:
+    return len(group), sum(group)
+
+
+def _difficulty_of_sale(sale: Sale) -> tuple[int, int]:
+    price, paid = sale
+    return paid, paid - price
+
+
+def _of_amounts(
+    amounts: Callable[[Mapping[str, Any]], Sequence[int]], task: Callable[[Request], Task]
+) -> TaskGenerator:
+    return TaskGenerator(
+        items=amounts, task=task, difficulty=_difficulty_of_amount, read=reads_amounts(amounts)
+    )
+
+
+GENERATORS = {
+    "money.make_amount": _of_amounts(pools.amounts, make_amount),
+    "money.another_way": TaskGenerator(
+        items=pools.to_make_again,
+        task=another_way,
+        difficulty=_difficulty_of_group,
+        read=read_to_make_again,
+    ),
+    "money.fewest_coins": _of_amounts(pools.amounts_of_several, fewest_coins),
+    "money.change": TaskGenerator(
+        items=pools.sales,
+        task=change,
+        kind=lambda sale: sale[1],
+        difficulty=_difficulty_of_sale,
+        read=read_sale,
+    ),
+}

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, TypeVar
 
 from manipulatives.lessons.problem import LessonProblem, quoted
-from manipulatives.lessons.strands.money import pools as money_pools
+from manipulatives.lessons.strands.money import pools
 from manipulatives.maths.money.tray import check_coins
 
 T = TypeVar("T")
@@ -19,7 +19,7 @@ _SALE = re.compile(r"\s*([0-9]{1,3})\s+from\s+([0-9]{1,3})\s*")
 _AMOUNT = re.compile(r"\s*([0-9]{1,2})\s*")
 
 
-def read_mixed(text: str, options: Options) -> money_pools.Group:
+def read_mixed(text: str, options: Options) -> pools.Group:
     """Return the coins that were typed by their worths, for counting.
 
     Raises:
@@ -29,10 +29,10 @@ def read_mixed(text: str, options: Options) -> money_pools.Group:
         >>> read_mixed("10 25 1", {"currency": "usd"})
         (25, 10, 1)
     """
-    return _one_of(money_pools.mixed({**options, **WIDEST}), _group(text, options), text)
+    return _one_of(pools.mixed({**options, **WIDEST}), _group(text, options), text)
 
 
-def read_to_make_again(text: str, options: Options) -> money_pools.Group:
+def read_to_make_again(text: str, options: Options) -> pools.Group:
     """Return the coins that were typed by their worths, for making their amount another way.
 
     Raises:
@@ -42,10 +42,10 @@ def read_to_make_again(text: str, options: Options) -> money_pools.Group:
         >>> read_to_make_again("25 10", {"currency": "usd"})
         (25, 10)
     """
-    return _one_of(money_pools.to_make_again(options), _group(text, options), text)
+    return _one_of(pools.to_make_again(options), _group(text, options), text)
 
 
-def _group(text: str, options: Options) -> money_pools.Group:
+def _group(text: str, options: Options) -> pools.Group:
     try:
         return tuple(map(int, check_coins(text, options["currency"])))
     except ValueError as problem:
@@ -58,7 +58,7 @@ def reads_amounts(amounts: Callable[[Options], Sequence[int]]) -> Callable[[str,
     """Return what reads an amount in the smaller unit.
 
     Example:
-        >>> reads_amounts(money_pools.amounts)("41", {"currency": "usd", "most": 20})
+        >>> reads_amounts(pools.amounts)("41", {"currency": "usd", "most": 20})
         41
     """
 
@@ -68,13 +68,13 @@ def reads_amounts(amounts: Callable[[Options], Sequence[int]]) -> Callable[[str,
             raise LessonProblem(
                 f"{quoted(text)} is no amount", remedy='type the smaller unit alone: "41"'
             )
-        every = amounts({**options, "most": money_pools.LARGEST})
+        every = amounts({**options, "most": pools.LARGEST})
         return _one_of(every, int(match[1]), text)
 
     return read
 
 
-def read_sale(text: str, options: Options) -> money_pools.Sale:
+def read_sale(text: str, options: Options) -> pools.Sale:
     """Return the price and the payment that were typed.
 
     Raises:
@@ -90,7 +90,7 @@ def read_sale(text: str, options: Options) -> money_pools.Sale:
             f"{quoted(text)} is no price and payment", remedy='type them like "37 from 50"'
         )
     sale = int(match[1]), int(match[2])
-    every = money_pools.sales({**options, "paid": "any"})
+    every = pools.sales({**options, "paid": "any"})
     return _one_of(every, sale, text, joint=" from ")
 
 

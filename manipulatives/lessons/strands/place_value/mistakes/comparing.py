@@ -1,16 +1,16 @@
 """Foreseeable errors of comparing numbers and putting them in order.
 
-That the last digit decides, or the first wherever it stands, or how many blocks there are, is
+That the last digit decides, or the first in whatever place, or how many blocks there are, is
 common knowledge of teachers; the rules are our exact statements, from no published table.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Any
 
+from manipulatives.lessons.strands import FOLDER
 from manipulatives.lessons.strands.place_value.mistakes.digits import digit_sum
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.tasks.rule import Rule, rules_in
 from manipulatives.maths.number.mats import compared
 
 TEN = 10
@@ -48,7 +48,7 @@ def by_digit_sum(one: int, other: int) -> str | None:
 
 
 def sign_turned(one: int, other: int) -> str | None:
-    """Return the sign the other way round.
+    """Return the opposite sign; equal numbers have none.
 
     Example:
         >>> sign_turned(345, 287), sign_turned(35, 35)
@@ -92,7 +92,7 @@ def most_by_digit_sum(numbers: Sequence[int], wanted: str) -> int | None:
 
 
 def other_end(numbers: Sequence[int], wanted: str) -> int | None:
-    """Return the number at the other end of the row.
+    """Return the smallest number where the greatest was wanted, and the other way round.
 
     Example:
         >>> other_end([345, 354, 271], "greatest")
@@ -105,7 +105,7 @@ def _most(numbers: Sequence[int], wanted: str, key: Callable[[int], int]) -> int
     end = max if wanted == "greatest" else min
     best = end(map(key, numbers))
     at_best = [number for number in numbers if key(number) == best]
-    # With a tie nobody knows which is taken.
+    # With a tie, the rule does not say which number is taken.
     return _unless(end(numbers), at_best[0]) if len(at_best) == 1 else None
 
 
@@ -122,66 +122,17 @@ OnPair = Rule[Callable[[int, int], str | None]]
 OnThree = Rule[Callable[[Sequence[int], str], int | None]]
 
 # In each table: where several rules lead to one answer, the first of them names it.
-COMPARING: tuple[OnPair, ...] = (
-    Rule(
-        "compared_last_digits",
-        by_last_digit,
-        may_have="compared the last digits",
-        us="Compare the largest places first.",
-        does={"key": "last digit"},
-    ),
-    Rule(
-        "compared_first_digits",
-        by_first_digit,
-        may_have="compared the first digits alone",
-        us="Look which place each digit is in.",
-        does={"key": "first digit"},
-    ),
-    Rule(
-        "compared_digit_sums",
-        by_digit_sum,
-        may_have="compared how many blocks or what the digits add up to",
-        us="One hundred is more than nine tens.",
-        does={"key": "digit sum"},
-    ),
-    Rule(
-        "sign_turned",
-        sign_turned,
-        may_have="turned the sign round",
-        us="The open side goes with the greater number.",
-        does={"sign": "turned"},
-    ),
+COMPARING: tuple[OnPair, ...] = rules_in(
+    FOLDER / "place_value",
+    compared_last_digits=by_last_digit,
+    compared_first_digits=by_first_digit,
+    compared_digit_sums=by_digit_sum,
+    sign_turned=sign_turned,
 )
-
-ORDERING: tuple[OnThree, ...] = (
-    Rule(
-        "ordered_by_last_digit",
-        most_by_last_digit,
-        may_have="compared the last digits",
-        us="Compare the largest places first.",
-        does={"key": "last digit"},
-    ),
-    Rule(
-        "ordered_by_first_digit",
-        most_by_first_digit,
-        may_have="compared the first digits alone",
-        us="Look which place each digit is in.",
-        does={"key": "first digit"},
-    ),
-    Rule(
-        "ordered_by_digit_sum",
-        most_by_digit_sum,
-        may_have="compared what the digits add up to",
-        us="Look which place each digit is in.",
-        does={"key": "digit sum"},
-    ),
-    Rule(
-        "other_end",
-        other_end,
-        may_have="looked for the other end of the row",
-        us="Read again: is it the greatest or the smallest?",
-        does={"end": "other"},
-    ),
+ORDERING: tuple[OnThree, ...] = rules_in(
+    FOLDER / "place_value",
+    ordered_by_last_digit=most_by_last_digit,
+    ordered_by_first_digit=most_by_first_digit,
+    ordered_by_digit_sum=most_by_digit_sum,
+    other_end=other_end,
 )
-
-RULES: tuple[Rule[Any], ...] = (*COMPARING, *ORDERING)

@@ -30,7 +30,7 @@ def digits_added(number: int) -> int | None:
     """Return what is written when the blocks are counted, or the digits added.
 
     Returns:
-        The wrong answer, or None where the error does not show; so do all rules below.
+        The wrong answer, or None where the error does not show; this holds for all rules below.
 
     Example:
         >>> digits_added(345), digits_added(5)
@@ -61,14 +61,14 @@ def said_literally(number: int) -> int | None:
 
 
 def zero_left_out(number: int) -> int | None:
-    """Return what is written when an empty place is not kept.
+    """Return what is written when the zeros of empty places are left out.
 
     Example:
         >>> zero_left_out(305), zero_left_out(340), zero_left_out(345)
         (35, 34, None)
     """
-    kept = str(number).replace("0", "")
-    return _unless(number, int(kept)) if kept else None
+    digits = str(number).replace("0", "")
+    return _unless(number, int(digits)) if digits else None
 
 
 def teen_reversed(number: int) -> int | None:
@@ -82,7 +82,7 @@ def teen_reversed(number: int) -> int | None:
 
 
 def tens_ones_swapped(number: int) -> int | None:
-    """Return what is written when tens and ones change places; teens have a rule of their own.
+    """Return what is written when tens and ones change places; for teens see `teen_reversed`.
 
     Example:
         >>> tens_ones_swapped(345), tens_ones_swapped(305), tens_ones_swapped(14)
@@ -153,7 +153,7 @@ def whole_teen(number: int) -> int | None:
 
 
 def digits_without_place(number: int) -> str | None:
-    """Return the sum of digits that stand for themselves.
+    """Return the expanded form with digits instead of what they are worth.
 
     Example:
         >>> digits_without_place(345), digits_without_place(305)

@@ -7,16 +7,16 @@ from itertools import permutations
 from typing import Any
 
 from manipulatives.lessons.strands.place_value.mistakes.rules import (
-    AS_THEY_COME,
     BUILDING,
-    COUNTS_BESIDE,
     EXPANDING,
     FROM_PARTS,
+    FROM_PARTS_IN_ORDER,
     READING,
+    READING_BLOCKS,
     WORDS,
 )
 from manipulatives.lessons.strands.place_value.pools import numbers
-from manipulatives.lessons.strands.place_value.steps import (
+from manipulatives.lessons.strands.place_value.steps.one_number import (
     building_steps,
     expanding_steps,
     joining_steps,
@@ -25,16 +25,11 @@ from manipulatives.lessons.strands.place_value.steps import (
     saying_steps,
     words_steps,
 )
-from manipulatives.lessons.strands.place_value.tasks import (
-    comparing as place_value_compare,
-)
-from manipulatives.lessons.strands.place_value.tasks import (
-    digits as place_value_digits,
-)
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.place_value import Blocks, expanded_form, fewest, parts_of
 from manipulatives.maths.number.trades import trade_down, trades_of
 from manipulatives.maths.number.words import number_in_words
@@ -42,14 +37,13 @@ from manipulatives.maths.number.words import number_in_words
 TEN = 10
 MOST_CHOICES = 4
 LARGEST = 1000
-TYPED = {"by": "keypad", "form": "number"}
-# What is near a number, for choices where few mistakes are foreseen.
+# How far other choices are from the number, where few mistakes are foreseen.
 NEAR = (1, -1, TEN, -TEN)
-PICTURE: dict[str, Any] = {"movable": False, "digits": False, "trades": "none", "buttons": False}
+ONLY_SHOWN: dict[str, Any] = {"movable": False, "digits": False, "trades": "none", "buttons": False}
 
 
 def columns(number: int) -> dict[str, int]:
-    """Return the trait that gives a mat the columns of a number, tens and ones at least.
+    """Return the trait that gives a mat a column for each digit of a number, at least two.
 
     Example:
         >>> columns(7), columns(345)
@@ -76,10 +70,7 @@ def _typed(
         say=prompt,
         manipulative="PlaceValueBlocks",
         start={**columns(number), **start},
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{number}"],
-        answer=f"{number}",
-        spoken=number_in_words(number, request.vocabulary),
+        **typed_number(number, request.vocabulary),
         steps=steps,
         mistakes=mistakes,
     )
@@ -89,15 +80,15 @@ def _read(request: Request) -> Task:
     number = request.item
     blocks = _with_more(request) if request.options["pieces"] == "more" else fewest(number)
     found = [(rule, rule.wrong(number)) for rule in READING]
-    beside = (COUNTS_BESIDE, COUNTS_BESIDE.wrong(blocks))
+    of_blocks = [(rule, rule.wrong(blocks)) for rule in READING_BLOCKS]
     return _typed(
         request,
         number,
         "Which number do the blocks show?",
-        {**mat(blocks), **PICTURE},
+        {**mat(blocks), **ONLY_SHOWN},
         steps=reading_steps(blocks, number),
         mistakes=foreseen(
-            [beside, *found],
+            [*of_blocks, *found],
             request.vocabulary,
             right=number,
             numbers=done_with("write", number=number, blocks=dict(blocks)),
@@ -154,7 +145,7 @@ def _shows(number: int) -> Predicate:
 
 
 def _empty(number: int) -> dict[str, Any]:
-    """Return a mat on which the number can be laid out."""
+    """Return the traits of an empty mat with columns for the number."""
     return {**mat(fewest(0)), **columns(number), "digits": False, "buttons": False}
 
 
@@ -195,7 +186,7 @@ def _choose_words(request: Request) -> Task:
         prompt=prompt,
         say=prompt,
         manipulative="PlaceValueBlocks",
-        start={**mat(fewest(number)), **columns(number), **PICTURE},
+        start={**mat(fewest(number)), **columns(number), **ONLY_SHOWN},
         ask={
             "by": "choice",
             "choices": request.chance.shuffled([words, *(named(other) for other in wrong)]),
@@ -215,7 +206,7 @@ def _choose_words(request: Request) -> Task:
 
 
 def _some_wrong(request: Request, foreseen_: Iterable[int]) -> list[int]:
-    """Return other numbers to choose from: foreseen ones first, then others that are near."""
+    """Return other numbers for a choice: foreseen wrong ones first, then near ones."""
     likely = [other for other in dict.fromkeys(foreseen_) if 0 < other <= LARGEST]
     near = [request.item + by for by in NEAR if 0 < request.item + by <= LARGEST]
     others = [other for other in near if other not in likely]
@@ -235,7 +226,7 @@ def _expand(request: Request) -> Task:
         prompt=prompt,
         say=f"{prompt} What is each digit worth?",
         manipulative="PlaceValueBlocks",
-        start={**mat(fewest(number)), **columns(number), **PICTURE},
+        start={**mat(fewest(number)), **columns(number), **ONLY_SHOWN},
         ask={"by": "keypad", "form": "sum"},
         # The parts may be added in any order.
         goal=["in", "answer", orders],
@@ -255,7 +246,7 @@ def _join(request: Request) -> Task:
     if request.options["parts"] == "mixed":
         parts = list(request.chance.choose([*permutations(parts)][1:]))
     found = [(rule, rule.wrong(number)) for rule in FROM_PARTS]
-    come = (AS_THEY_COME, AS_THEY_COME.wrong(parts))
+    in_order = [(rule, rule.wrong(parts)) for rule in FROM_PARTS_IN_ORDER]
     return _typed(
         request,
         number,
@@ -263,7 +254,7 @@ def _join(request: Request) -> Task:
         _empty(number),
         steps=joining_steps(number),
         mistakes=foreseen(
-            [*found, come],
+            [*found, *in_order],
             request.vocabulary,
             right=number,
             numbers=done_with("write", number=number, parts=parts),
@@ -280,17 +271,21 @@ def _items_of_parts(options: Mapping[str, Any]) -> Sequence[int]:
     return numbers(options["to"], options["zeros"], 2)
 
 
-def _ease(number: int) -> int:
+def _difficulty(number: int) -> int:
     return number
 
 
 GENERATORS = {
-    "place_value.read_blocks": TaskGenerator(items=_read_items, task=_read, ease=_ease),
-    "place_value.build_number": TaskGenerator(items=_items, task=_build, ease=_ease),
-    "place_value.read_words": TaskGenerator(items=_items, task=_read_words, ease=_ease),
-    "place_value.choose_words": TaskGenerator(items=_items, task=_choose_words, ease=_ease),
-    "place_value.expanded_form": TaskGenerator(items=_items_of_parts, task=_expand, ease=_ease),
-    "place_value.from_expanded": TaskGenerator(items=_items_of_parts, task=_join, ease=_ease),
-    **place_value_digits.GENERATORS,
-    **place_value_compare.GENERATORS,
+    "place_value.read_blocks": TaskGenerator(items=_read_items, task=_read, difficulty=_difficulty),
+    "place_value.build_number": TaskGenerator(items=_items, task=_build, difficulty=_difficulty),
+    "place_value.read_words": TaskGenerator(items=_items, task=_read_words, difficulty=_difficulty),
+    "place_value.choose_words": TaskGenerator(
+        items=_items, task=_choose_words, difficulty=_difficulty
+    ),
+    "place_value.expanded_form": TaskGenerator(
+        items=_items_of_parts, task=_expand, difficulty=_difficulty
+    ),
+    "place_value.from_expanded": TaskGenerator(
+        items=_items_of_parts, task=_join, difficulty=_difficulty
+    ),
 }

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from manipulatives.lessons.strands import FOLDER
 from manipulatives.lessons.strands.shapes.mistakes.drawing import Facts
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.tasks.rule import Rule, rules_in
 
 
 def all_corners_right(facts: Facts) -> int | None:
@@ -117,65 +118,8 @@ Number = Rule[Callable[[Facts], int | None]]
 OnSquares = Rule[Callable[[int, int], int | None]]
 
 # In each table: where several rules lead to one answer, the first of them names it.
-RIGHT_ANGLES: tuple[Number, ...] = (
-    Rule(
-        "all_corners_right",
-        all_corners_right,
-        may_have="taken every corner for a right angle",
-        us="Try each corner with the corner of a sheet.",
-        does={"takes": "every corner"},
-    ),
-    Rule(
-        "upright_corners",
-        upright_corners,
-        may_have="left out right angles that are turned",
-        us="Turn your head, and try each corner again.",
-        does={"takes": "upright corners"},
-    ),
+RIGHT_ANGLES: tuple[Number, ...] = rules_in(FOLDER / "shapes", all_corners_right, upright_corners)
+MIRROR_LINES: tuple[Number, ...] = rules_in(
+    FOLDER / "shapes", halves_look_alike, line_for_each_side, only_vertical_line
 )
-MIRROR_LINES: tuple[Number, ...] = (
-    Rule(
-        "halves_look_alike",
-        halves_look_alike,
-        may_have="taken equal halves for mirror halves",
-        us="Fold it: do the two parts match?",
-        does={"takes": "turns"},
-    ),
-    Rule(
-        "line_for_each_side",
-        line_for_each_side,
-        may_have="counted one mirror line for each side",
-        us="Try to fold on each of these lines.",
-        does={"takes": "sides"},
-    ),
-    Rule(
-        "only_vertical_line",
-        only_vertical_line,
-        may_have="looked for vertical mirror lines only",
-        us="Turn it: can you fold it another way?",
-        does={"takes": "vertical lines"},
-    ),
-)
-SQUARES: tuple[OnSquares, ...] = (
-    Rule(
-        "rows_and_columns",
-        rows_and_columns,
-        may_have="added the rows and the columns",
-        us="Count one row, then add it for each row.",
-        does={"sign": "+"},
-    ),
-    Rule(
-        "one_row",
-        one_row,
-        may_have="counted one row only",
-        us="Count the other rows as well.",
-        does={"takes": "one row"},
-    ),
-    Rule(
-        "edge_alone",
-        edge_alone,
-        may_have="counted only the squares on the edge",
-        us="Count the squares inside, too.",
-        does={"takes": "the edge"},
-    ),
-)
+SQUARES: tuple[OnSquares, ...] = rules_in(FOLDER / "shapes", rows_and_columns, one_row, edge_alone)

@@ -3,7 +3,7 @@
 They are common knowledge of teachers, from no published table; the rules are our exact statements
 of them. That a shape which is turned is no longer called the same is what a standard for these ages
 is about (Common Core K.G.A.2). Right angles and folds have a file of their own
-(`mistakes_angles`), and so has what shows in a drawing or a cut (`mistakes_drawing`).
+(`angles`), and so has what shows in a drawing or a cut (`drawing`).
 
 What a wrong answer suggests is a possibility, not a diagnosis: one item is weak evidence.
 """
@@ -13,14 +13,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from manipulatives.lessons.strands.shapes.mistakes import (
-    angles as mistakes_angles,
-)
-from manipulatives.lessons.strands.shapes.mistakes import (
-    drawing as mistakes_drawing,
-)
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.strands.shapes.mistakes import angles, drawing
 from manipulatives.lessons.strands.shapes.mistakes.drawing import Facts
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.tasks.rule import Rule, rules_in
 
 FOUR = 4
 # What young pupils call by its number of sides alone.
@@ -164,93 +160,29 @@ Number = Rule[Callable[[Facts], int | None]]
 Name = Rule[Callable[[Facts], str | None]]
 
 # In each table: where several rules lead to one answer, the first of them names it.
-COUNTING: tuple[Number, ...] = (
-    Rule(
-        "points_of_star",
-        points_of_star,
-        may_have="counted only the corners that stick out",
-        us="Go all the way around, into the notches too.",
-        does={"takes": "tips"},
-    ),
-    Rule(
-        "counted_mid_side",
-        counted_mid_side,
-        may_have="counted a point in the middle of a straight side",
-        us="A corner is where the way turns.",
-        does={"takes": "points"},
-    ),
-    Rule(
-        "curved_as_straight",
-        curved_as_straight,
-        may_have="counted the curved side as a straight one",
-        us="Count only the straight sides.",
-        does={"takes": "curved sides too"},
-    ),
-    Rule(
-        "start_twice",
-        start_twice,
-        may_have="counted the first one twice",
-        us="Mark where you begin, and stop before it.",
-        does={"start_counted": True},
-    ),
-    Rule(
-        "one_too_few",
-        one_too_few,
-        may_have="left one out",
-        us="Touch each one once, all the way around.",
-        does={"left_out": 1},
-    ),
+COUNTING: tuple[Number, ...] = rules_in(
+    FOLDER / "shapes",
+    points_of_star,
+    counted_mid_side,
+    curved_as_straight,
+    start_twice,
+    one_too_few,
 )
-NAMING: tuple[Name, ...] = (
-    Rule(
-        "any_four_is_square",
-        any_four_is_square,
-        may_have="called every shape with four sides a square",
-        us="Look at its corners and sides once more.",
-        does={"four": "square"},
-    ),
-    Rule(
-        "any_four_is_rectangle",
-        any_four_is_rectangle,
-        may_have="called every shape with four sides a rectangle",
-        us="Look for square corners: how many are there?",
-        does={"four": "rectangle"},
-    ),
-    Rule(
-        "round_is_circle",
-        round_is_circle,
-        may_have="called every shape with a curved side a circle",
-        us="Look for straight sides: how many are there?",
-        does={"round": "circle"},
-    ),
-    Rule(
-        "half_for_quarter",
-        half_for_quarter,
-        may_have="mixed up half and quarter of a circle",
-        us="How many such parts make a whole circle?",
-        does={"part": "other"},
-    ),
-    Rule(
-        "name_one_more",
-        name_one_more,
-        may_have="taken the name of the shape with one side more",
-        us="Count the sides once more, then name it.",
-        does={"sides": 1},
-    ),
-    Rule(
-        "name_one_fewer",
-        name_one_fewer,
-        may_have="taken the name of the shape with one side fewer",
-        us="Count the sides once more, then name it.",
-        does={"sides": -1},
-    ),
+NAMING: tuple[Name, ...] = rules_in(
+    FOLDER / "shapes",
+    any_four_is_square,
+    any_four_is_rectangle,
+    round_is_circle,
+    half_for_quarter,
+    name_one_more,
+    name_one_fewer,
 )
 
 RULES: tuple[Rule[Any], ...] = (
     *COUNTING,
     *NAMING,
-    *mistakes_angles.RIGHT_ANGLES,
-    *mistakes_angles.MIRROR_LINES,
-    *mistakes_angles.SQUARES,
-    *mistakes_drawing.RULES,
+    *angles.RIGHT_ANGLES,
+    *angles.MIRROR_LINES,
+    *angles.SQUARES,
+    *drawing.RULES,
 )

@@ -8,7 +8,6 @@ from typing import Any
 
 from manipulatives.lessons.strands.shapes.mistakes.angles import RIGHT_ANGLES
 from manipulatives.lessons.strands.shapes.paper import (
-    TYPED,
     count_of,
     counted,
     found,
@@ -23,8 +22,9 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     spread,
 )
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 from manipulatives.maths.shapes.papers import Point
 
@@ -67,12 +67,12 @@ def kind_of_angles(one: Drawn) -> int:
     return int(facts_of(one)["right_angles"] or 0)
 
 
-def ease_of_angles(one: Drawn) -> tuple[int, int]:
+def difficulty_of_angles(one: Drawn) -> tuple[int, int]:
     """Return how hard right angles are to see: turned ones are harder.
 
     Example:
         >>> from manipulatives.lessons.strands.shapes.pools.polygons import drawn
-        >>> ease_of_angles(drawn("square")[0])
+        >>> difficulty_of_angles(drawn("square")[0])
         (0, 4)
     """
     return kind_of_angles(one) - upright_angles(one), len(one.points)
@@ -121,10 +121,7 @@ def count_right_angles(request: Request) -> Task:
         say=f"{prompt} Try each corner with the corner of a sheet.",
         manipulative="PolygonDrawer",
         start=to_look_at(one, request.vocabulary),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=words,
+        **typed_number(many, request.vocabulary, spoken=words),
         steps=(
             Step(
                 say=f"Try all {corners} corners, one by one.",
@@ -152,3 +149,10 @@ def count_right_angles(request: Request) -> Task:
             numbers=done_with("count", what="right angles"),
         ),
     )
+
+
+GENERATORS = {
+    "shapes.right_angles": TaskGenerator(
+        with_right_angles, count_right_angles, kind_of_angles, difficulty_of_angles
+    ),
+}

@@ -8,7 +8,6 @@ from typing import Any
 
 from manipulatives.lessons.strands.shapes.mistakes.counting import COUNTING
 from manipulatives.lessons.strands.shapes.paper import (
-    TYPED,
     count_of,
     counted,
     found,
@@ -25,8 +24,9 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     with_points_on_sides,
 )
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 
 PLAIN = ("triangle", "quadrilateral", "trapezoid", "pentagon", "hexagon", "heptagon", "octagon")
@@ -74,11 +74,11 @@ def kind_of_count(one: Drawn) -> str:
     return "notched" if one.kind in NOTCHED else "plain"
 
 
-def ease_of_count(one: Drawn) -> tuple[int, int]:
+def difficulty_of_count(one: Drawn) -> tuple[int, int]:
     """Return how hard it is to count around a shape.
 
     Example:
-        >>> ease_of_count(drawn("triangle")[0]) < ease_of_count(drawn("hexagon")[0])
+        >>> difficulty_of_count(drawn("triangle")[0]) < difficulty_of_count(drawn("hexagon")[0])
         True
     """
     return ("plain", "notched", "points on sides").index(kind_of_count(one)), len(one.points)
@@ -128,10 +128,7 @@ def _count(request: Request, one_part: str, parts: str) -> Task:
         say=f"{prompt} Mark where you begin.",
         manipulative="PolygonDrawer",
         start=to_look_at(one, request.vocabulary),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=words,
+        **typed_number(many, request.vocabulary, spoken=words),
         steps=tuple(steps),
         mistakes=foreseen(
             [(rule, rule.wrong(facts)) for rule in COUNTING],
@@ -140,3 +137,11 @@ def _count(request: Request, one_part: str, parts: str) -> Task:
             numbers=done_with("count", what=parts),
         ),
     )
+
+
+GENERATORS = {
+    "shapes.count_sides": TaskGenerator(to_count, count_sides, kind_of_count, difficulty_of_count),
+    "shapes.count_vertices": TaskGenerator(
+        to_count, count_vertices, kind_of_count, difficulty_of_count
+    ),
+}

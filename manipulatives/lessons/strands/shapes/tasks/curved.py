@@ -8,13 +8,14 @@ from functools import cache
 from typing import Any
 
 from manipulatives.lessons.strands.shapes.mistakes.counting import COUNTING
-from manipulatives.lessons.strands.shapes.paper import TYPED, to_look_at
+from manipulatives.lessons.strands.shapes.paper import to_look_at
 from manipulatives.lessons.strands.shapes.pools.curves import CURVES, curves
 from manipulatives.lessons.strands.shapes.pools.polygons import EACH, Drawn, facts_of, spread
 from manipulatives.lessons.strands.shapes.tasks.naming import name_shape, sides_of_curve
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 
 
@@ -65,10 +66,7 @@ def about_curve(request: Request) -> Task:
         say=f"{prompt} Follow the edge with a finger.",
         manipulative="PolygonDrawer",
         start=to_look_at(one, request.vocabulary),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=words,
+        **typed_number(many, request.vocabulary, spoken=words),
         steps=(
             Step(say="Follow the edge with a finger."),
             replace(step, chant=words, answer=f"{many}"),
@@ -80,3 +78,8 @@ def about_curve(request: Request) -> Task:
             numbers=done_with("count", what="straight sides"),
         ),
     )
+
+
+GENERATORS = {
+    "shapes.curved": TaskGenerator(curved, about_curve, kind_of_curve),
+}

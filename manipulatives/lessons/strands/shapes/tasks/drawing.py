@@ -10,7 +10,7 @@ from manipulatives.lessons.strands.shapes.mistakes import drawing as may
 from manipulatives.lessons.strands.shapes.paper import counted, found, to_draw_on, with_article
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn, facts_of, some_drawn
 from manipulatives.lessons.tasks.foreseen import mistake
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate, holds
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
@@ -99,11 +99,11 @@ def kind_of_drawing(wanted: Wanted) -> str:
     return wanted.ask
 
 
-def ease_of_drawing(wanted: Wanted) -> tuple[int, int]:
+def difficulty_of_drawing(wanted: Wanted) -> tuple[int, int]:
     """Return how hard it is to draw: few sides on square dots are the easiest.
 
     Example:
-        >>> ease_of_drawing(Wanted("sides", 3, "square"))
+        >>> difficulty_of_drawing(Wanted("sides", 3, "square"))
         (3, 0)
     """
     return len(_examples(wanted)[0].points), PAPERS.index(wanted.grid)
@@ -247,3 +247,8 @@ def _corners_not_right(wanted: Wanted, sides: int) -> Predicate:
     if wanted.value in RIGHT:
         return [*CLOSED, ["=", "sides", sides], ["=", "rectangle", False]]
     return [*CLOSED, ["=", "sides", sides], ["!=", "right_angles", wanted.value]]
+
+
+GENERATORS = {
+    "shapes.draw_shape": TaskGenerator(to_draw, draw, kind_of_drawing, difficulty_of_drawing),
+}

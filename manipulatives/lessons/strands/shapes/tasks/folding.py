@@ -12,7 +12,7 @@ from manipulatives.lessons.strands.shapes.mistakes.drawing import (
     FOLDS_ANOTHER_WAY,
     TURN_FOR_FOLD,
 )
-from manipulatives.lessons.strands.shapes.paper import TYPED, YES_OR_NO, found, to_look_at, yes_no
+from manipulatives.lessons.strands.shapes.paper import YES_OR_NO, found, to_look_at, yes_no
 from manipulatives.lessons.strands.shapes.pools.polygons import (
     EACH,
     Drawn,
@@ -21,9 +21,10 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     spread,
 )
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 
 FOLDED = (
@@ -157,10 +158,7 @@ def _how_many(request: Request) -> Task:
         say=f"{prompt} Fold it so that the two parts match.",
         manipulative="PolygonDrawer",
         start=to_look_at(one, request.vocabulary),
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=words,
+        **typed_number(many, request.vocabulary, spoken=words),
         steps=(
             Step(say="Fold it every way, and see whether the parts match."),
             Step(
@@ -178,3 +176,8 @@ def _how_many(request: Request) -> Task:
             numbers=done_with("count", what="mirror lines"),
         ),
     )
+
+
+GENERATORS = {
+    "shapes.mirror_lines": TaskGenerator(to_fold, fold, kind_of_fold, lines_of),
+}

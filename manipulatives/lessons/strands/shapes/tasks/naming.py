@@ -29,7 +29,7 @@ from manipulatives.lessons.strands.shapes.pools.polygons import (
     with_gap,
 )
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen, mistake
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Step, Task
 
 FIRST = ("triangle", "square", "rectangle", "circle", "hexagon")
@@ -258,3 +258,8 @@ def _is_it(request: Request, item: Whether) -> Task:
             ),
         ),
     )
+
+
+GENERATORS = {
+    "shapes.name_shapes": TaskGenerator(to_name, name_shape, kind_of_name),
+}

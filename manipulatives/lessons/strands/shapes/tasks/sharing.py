@@ -20,7 +20,7 @@ from manipulatives.lessons.strands.shapes.paper import (
 from manipulatives.lessons.strands.shapes.pools.curves import curves
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn
 from manipulatives.lessons.tasks.foreseen import done_with, mistake
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.predicates import Predicate
 from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.tasks.task import Mistake, Step, Task
@@ -160,11 +160,11 @@ def kind_of_share(item: Shared) -> str:
     return f"{'judge' if item.judge else 'cut into'} {item.shares}"
 
 
-def ease_of_share(item: Shared) -> tuple[int, int]:
+def difficulty_of_share(item: Shared) -> tuple[int, int]:
     """Return how hard sharing is: halves, fourths, thirds; a circle is harder to cut in three.
 
     Example:
-        >>> ease_of_share(to_share({"ask": "cut", "shares": 2})[0])
+        >>> difficulty_of_share(to_share({"ask": "cut", "shares": 2})[0])
         (0, 0)
     """
     return (2, 4, 3).index(item.shares), int(bool(item.one.curve))
@@ -293,3 +293,8 @@ def _wrong_cuts(shares: int, vocabulary: str) -> list[Mistake]:
         mistake([rule], when, vocabulary, numbers={"act": "cut", "shares": shares, **rule.does})
         for rule, when in possible
     ]
+
+
+GENERATORS = {
+    "shapes.equal_shares": TaskGenerator(to_share, share, kind_of_share, difficulty_of_share),
+}

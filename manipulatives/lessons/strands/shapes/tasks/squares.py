@@ -8,11 +8,12 @@ from itertools import accumulate
 from typing import Any, NamedTuple
 
 from manipulatives.lessons.strands.shapes.mistakes.angles import SQUARES
-from manipulatives.lessons.strands.shapes.paper import TYPED, found, to_look_at
+from manipulatives.lessons.strands.shapes.paper import found, to_look_at
 from manipulatives.lessons.strands.shapes.pools.polygons import Drawn
 from manipulatives.lessons.tasks.foreseen import done_with, foreseen
-from manipulatives.lessons.tasks.generator import Request
+from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.task import Step, Task
+from manipulatives.lessons.tasks.typed import typed_number
 from manipulatives.maths.number.words import number_in_words
 from manipulatives.maths.shapes.data import Cut
 from manipulatives.maths.shapes.papers import SPACES
@@ -61,11 +62,11 @@ def in_rows(_: Mapping[str, Any]) -> tuple[Rows, ...]:
     return _every()
 
 
-def ease_of_rows(item: Rows) -> int:
+def difficulty_of_rows(item: Rows) -> int:
     """Return how hard a rectangle is: by its squares.
 
     Example:
-        >>> ease_of_rows(Rows(2, 3, 1))
+        >>> difficulty_of_rows(Rows(2, 3, 1))
         6
     """
     return item.rows * item.columns
@@ -93,10 +94,7 @@ def count_squares(request: Request) -> Task:
         say="How many squares are there? Count one row, then row by row.",
         manipulative="PolygonDrawer",
         start=start,
-        ask=dict(TYPED),
-        goal=["=", "answer", f"{many}"],
-        answer=f"{many}",
-        spoken=words,
+        **typed_number(many, request.vocabulary, spoken=words),
         steps=(
             Step(
                 say=f"Each row has {columns} squares.",
@@ -130,3 +128,10 @@ def count_squares(request: Request) -> Task:
             numbers=done_with("count", what="squares", rows=rows, columns=columns),
         ),
     )
+
+
+GENERATORS = {
+    "shapes.rows_columns": TaskGenerator(
+        items=in_rows, task=count_squares, difficulty=difficulty_of_rows
+    ),
+}

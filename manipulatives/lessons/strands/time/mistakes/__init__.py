@@ -1,1 +1,7 @@
-"""The foreseeable mistakes of the strand."""
+"""The foreseeable mistakes of the time strand; `RULES` has them all."""
+
+from __future__ import annotations
+
+from manipulatives.lessons.strands.time.mistakes.rules import RULES
+
+__all__ = ["RULES"]

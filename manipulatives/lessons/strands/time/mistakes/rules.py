@@ -14,7 +14,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.tasks.rule import Rule, rule_in, rules_in
 from manipulatives.maths.time.day import HALF_DAY, HALF_HOUR, HOUR, is_whole
 from manipulatives.maths.time.dial import Dial
 
@@ -188,121 +189,25 @@ OnHands = Rule[Callable[[int], Dial | None]]
 OnMove = Rule[Callable[[int, int], int | None]]
 
 # In each table: where several rules lead to one answer, the first of them names it.
-READING: tuple[OnReading, ...] = (
-    Rule(
-        "nearest_hour",
-        nearest_hour,
-        may_have="taken the hour nearest to the short hand",
-        us="Find the number that the short hand has passed.",
-        does={"hour": "nearest"},
-    ),
-    Rule(
-        "next_hour",
-        next_hour,
-        may_have="taken the hour that the short hand is going to",
-        us="Find the number that the short hand has passed.",
-        does={"hour": "next"},
-    ),
-    Rule(
-        "swapped_hands",
-        swapped_hands,
-        may_have="read the long hand for the hour and the short one for the minutes",
-        us="Begin with the short hand: it tells the hour.",
-        does={"hour": "long hand", "minutes": "short hand"},
-    ),
-    Rule(
-        "past_to_mirror",
-        past_to_mirror,
-        may_have="counted the minutes from the 12 the other way round",
-        us="Count from the 12, the way the hands turn.",
-        uk="Look once more: is it past or to?",
-        does={"minutes": "backwards"},
-    ),
-    Rule(
-        "numeral_as_minutes",
-        numeral_as_minutes,
-        may_have="read the number at the long hand as minutes",
-        us="The 12 is zero minutes; count on in fives.",
-        does={"minutes": "numeral"},
-    ),
-    Rule(
-        "hour_only",
-        hour_only,
-        may_have="read the hour and left out the minutes",
-        us="Your hour is right; now count the minutes.",
-        does={"minutes": "none"},
-    ),
+READING: tuple[OnReading, ...] = rules_in(
+    FOLDER / "time",
+    nearest_hour,
+    next_hour,
+    swapped_hands,
+    past_to_mirror,
+    numeral_as_minutes,
+    hour_only,
 )
 
-STATIC_HOUR_HAND: OnHands = Rule(
-    "static_hour_hand",
-    static_hour_hand,
-    may_have="left the short hand on its number, though it moves on with the minutes",
-    us="Now move the short hand on past its number.",
-    does={"short hand": "on its numeral"},
-)
-SET_SWAPPED: OnHands = Rule(
-    "set_swapped",
-    set_swapped,
-    may_have="set the short hand for the minutes and the long one for the hour",
-    us="Show the hour with the short hand.",
-    does={"hour": "long hand", "minutes": "short hand"},
-)
-SETTING: tuple[OnReading, ...] = (
-    Rule(
-        "set_next_hour",
-        next_hour,
-        may_have="set the short hand past the next number",
-        us="Move the short hand back one number.",
-        does={"hour": "next"},
-    ),
-    Rule(
-        "set_mirror",
-        past_to_mirror,
-        may_have="counted the minutes from the 12 the other way round",
-        us="Count from the 12, the way the hands turn.",
-        uk="Look once more: is it past or to?",
-        does={"minutes": "backwards"},
-    ),
-    Rule(
-        "set_numeral",
-        set_numeral,
-        may_have="put the long hand on the number named like the minutes",
-        us="Each number counts five for the long hand.",
-        does={"minutes": "named numeral"},
-    ),
+STATIC_HOUR_HAND: OnHands = rule_in(FOLDER / "time", "static_hour_hand", static_hour_hand)
+SET_SWAPPED: OnHands = rule_in(FOLDER / "time", "set_swapped", set_swapped)
+SETTING: tuple[OnReading, ...] = rules_in(
+    FOLDER / "time", set_next_hour=next_hour, set_mirror=past_to_mirror, set_numeral=set_numeral
 )
 
-WENT_EARLIER: OnMove = Rule(
-    "went_earlier",
-    wrong_way,
-    may_have="moved the hands back instead of on",
-    us="Later goes on, the way the hands turn.",
-    does={"direction": "back"},
-)
-WENT_LATER: OnMove = Rule(
-    "went_later",
-    wrong_way,
-    may_have="moved the hands on instead of back",
-    us="Earlier goes back, against the way the hands turn.",
-    does={"direction": "on"},
-)
-MOVING: tuple[OnMove, ...] = (
-    Rule(
-        "hour_not_moved",
-        hour_not_moved,
-        may_have="kept the hour when the long hand went past the 12",
-        us="The long hand passed 12: look at the hour.",
-        does={"hour": "kept"},
-    ),
-    Rule(
-        "counted_the_start",
-        counted_the_start,
-        may_have="counted the place where the long hand started",
-        us="Say the first five at the next number.",
-        does={"start_counted": True},
-    ),
-)
+WENT_EARLIER: OnMove = rule_in(FOLDER / "time", "went_earlier", wrong_way)
+WENT_LATER: OnMove = rule_in(FOLDER / "time", "went_later", wrong_way)
+MOVING: tuple[OnMove, ...] = rules_in(FOLDER / "time", hour_not_moved, counted_the_start)
 
 LATER = (WENT_EARLIER, *MOVING)
 EARLIER = (WENT_LATER, *MOVING)

@@ -1,16 +1,4 @@
-"""The worked steps of the place value strand, said and shown one after the other.
-
-The numbers of a step are one of these acts:
-
-* `worth`: a `digit` of a `place` and what it is `worth`, 0 for an empty place; `stands`: which
-  digit stands for a place;
-* `regroup`: so many (`count`) of a place are one of the place `into` and so many `left`;
-* `parts`: the `parts` that are a `number` together; `part`: one part, so many (`digit`) of a place;
-* `lay`: so many (`digit`) of a place are laid, which makes `so_far`; `say`: a `number` in words;
-* `digits`: the digits of a `number`, place by place; `count`: as in the counting strand;
-* `compare`: the `digits` of two numbers in a `place`, or two `numbers`, with their `sign`; `keep`:
-  the `number` that goes on, compared `with` the next; `end`: the number at an end (`which`).
-"""
+"""The steps of tasks about one number: read, laid out, said, written and taken apart."""
 
 from __future__ import annotations
 
@@ -47,7 +35,7 @@ def places_of(number: int) -> Iterator[tuple[str, int]]:
 
 
 def mat(blocks: Blocks) -> dict[str, Any]:
-    """Return the trait that lays blocks on the mat.
+    """Return the trait that puts blocks on the mat.
 
     Example:
         >>> mat(fewest(5))
@@ -78,18 +66,23 @@ def reading_steps(blocks: Blocks, number: int) -> tuple[Step, ...]:
             larger = PLACES[PLACES.index(place) - 1]
             rest = now[place] - BASE
             say = f"{some(now[place], place)} are 1 {larger[:-1]} and {some(rest, place)}."
+            numbers = regrouped(place, now[place])
             now = trade_up(now, place)
-            numbers = {
-                "act": "regroup",
-                "place": place,
-                "count": rest + BASE,
-                "into": larger,
-                "left": rest,
-            }
             show = mat(now)
             steps.append(Step(say=say, chant=f"1 {larger[:-1]}", show=show, numbers=numbers))
     steps += place_steps(number)
     return (*steps, _written(number, {"digits": True}))
+
+
+def regrouped(place: str, count: int) -> Numbers:
+    """Return the numbers of a step in which ten of a place become one of the next larger place.
+
+    Example:
+        >>> regrouped("ones", 15)
+        {'act': 'regroup', 'place': 'ones', 'count': 15, 'into': 'tens', 'left': 5}
+    """
+    larger = PLACES[PLACES.index(place) - 1]
+    return {"act": "regroup", "place": place, "count": count, "into": larger, "left": count - BASE}
 
 
 def place_steps(number: int) -> list[Step]:
@@ -113,7 +106,7 @@ def _worth_step(place: str, digit: int) -> Step:
 
 
 def worth_of(place: str, digit: int) -> Numbers:
-    """Return the numbers of a step that tells what a digit is worth.
+    """Return the numbers of a step that says what a digit is worth.
 
     Example:
         >>> worth_of("tens", 4)
@@ -122,22 +115,22 @@ def worth_of(place: str, digit: int) -> Numbers:
     return {"act": "worth", "place": place, "digit": digit, "worth": digit * WORTH[place]}
 
 
-def parts(number: int, of: Sequence[int]) -> Numbers:
-    """Return the numbers of a step in which parts are a number together.
+def sum_of(terms: Sequence[int]) -> Numbers:
+    """Return the numbers of a step in which terms are added.
 
     Example:
-        >>> parts(305, [300, 5])
-        {'act': 'parts', 'parts': [300, 5], 'number': 305}
+        >>> sum_of([300, 5])
+        {'act': 'add', 'terms': [300, 5], 'total': 305}
     """
-    return {"act": "parts", "parts": [*of], "number": number}
+    return {"act": "add", "terms": [*terms], "total": sum(terms)}
 
 
 def _written(number: int, show: dict[str, Any]) -> Step:
-    """Return the last step: all parts together are the number."""
+    """Return the last step, in which the parts of a number are added."""
     form = expanded_form(number)
     alone = form == str(number)
     say = f"We write {number}." if alone else f"{form} = {number}."
-    numbers = parts(number, parts_of(fewest(number)))
+    numbers = sum_of(parts_of(fewest(number)))
     return Step(say=say, chant=f"{number}", show=show, answer=f"{number}", numbers=numbers)
 
 
@@ -168,7 +161,7 @@ def building_steps(number: int) -> tuple[Step, ...]:
 
 
 def words_parts(number: int, vocabulary: str) -> list[tuple[str, int]]:
-    """Return the parts of which a number is said, each in words with its worth.
+    """Return the parts in which a number is said, each in words and as a number.
 
     Example:
         >>> words_parts(345, "us"), words_parts(314, "us")
@@ -216,21 +209,12 @@ def saying_steps(number: int, vocabulary: str) -> tuple[Step, ...]:
     words = number_in_words(number, vocabulary)
     said_parts = words_parts(number, vocabulary)
     steps = [
-        Step(
-            say=f"We say {worth} as {said}.",
-            chant=said,
-            numbers={"act": "say", "number": worth},
-        )
-        for said, worth in said_parts
+        Step(say=f"We say {part} as {said}.", chant=said, numbers={"act": "say", "number": part})
+        for said, part in said_parts
         if len(said_parts) > 1
     ]
-    last = Step(
-        say=f"{number} is {words}.",
-        chant=words,
-        show={"words": True},
-        answer=words,
-        numbers={"act": "say", "number": number},
-    )
+    say, done = f"{number} is {words}.", {"act": "say", "number": number}
+    last = Step(say=say, chant=words, show={"words": True}, answer=words, numbers=done)
     return (*steps, last)
 
 
@@ -254,13 +238,8 @@ def expanding_steps(number: int) -> tuple[Step, ...]:
         )
         for place, digit in places_of(number)
     ]
-    last = Step(
-        say=f"{number} = {form}.",
-        chant=form,
-        show={"expanded": True},
-        answer=form,
-        numbers=parts(number, parts_of(fewest(number))),
-    )
+    say, done = f"{number} = {form}.", sum_of(parts_of(fewest(number)))
+    last = Step(say=say, chant=form, show={"expanded": True}, answer=form, numbers=done)
     return (*steps, last)
 
 
@@ -289,7 +268,7 @@ def joining_steps(number: int) -> tuple[Step, ...]:
 
 
 def worth_steps(number: int, place: str) -> tuple[Step, ...]:
-    """Return how it is found what a digit is worth.
+    """Return how a digit's worth is found.
 
     Example:
         >>> for step in worth_steps(345, "tens"):
@@ -306,7 +285,7 @@ def worth_steps(number: int, place: str) -> tuple[Step, ...]:
             say=f"{number} is {named}.",
             chant=named,
             show={"digits": True},
-            numbers={"act": "digits", "number": number},
+            numbers={"act": "digits", "number": number, "digits": dict(places_of(number))},
         ),
         Step(
             say=f"The {digit} stands for {place}.",
