@@ -17,6 +17,7 @@ const APART_MS = 18;
 
 /**
  * A layer above everything.
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   layer: SVGSVGElement,
  *   hold: (place: Place, spots: Spot[], unit: number) => SVGGElement,
@@ -26,7 +27,7 @@ const APART_MS = 18;
  * }} the layer; take blocks into a hand, and let go of them; let blocks fly, and end all flights at
  *   once
  */
-export function makeAir() {
+export function makeAir({ signal }) {
   const flyers = svg("g", {});
   const layer = svg("svg", { "class": "blocks-air", "aria-hidden": true }, flyers);
   /** @type {SVGGElement[]} */
@@ -46,6 +47,7 @@ export function makeAir() {
   }
 
   addHand();
+  signal.addEventListener("abort", stop);
   return {
     layer,
     hold(place, spots, unit) {

@@ -65,11 +65,11 @@ export class Mats {
   }
 
   /**
-   * Show what is to be shown.
+   * Show what the traits say.
    * @param {Shown} shown
    * @returns {void}
    */
-  dress(shown) {
+  applyTraits(shown) {
     this.#shown = shown;
     this.views.forEach(({ root, name, drawing }, at) => {
       name.textContent = WORDS.mats[shown.pair][at];

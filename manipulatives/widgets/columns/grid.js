@@ -60,9 +60,9 @@ function line(kind, index = 0) {
 
 /**
  * Make a sheet.
- * @param {object} acts
- * @param {(key: string) => void} acts.type a digit or "back" for the current square
- * @param {() => void} acts.check the place of the current square
+ * @param {object} actions
+ * @param {(key: string) => void} actions.type a digit or "back" for the current square
+ * @param {() => void} actions.check the place of the current square
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   element: HTMLElement, current: () => Place | null, size: { across: number, down: number },
@@ -161,14 +161,14 @@ export function makeGrid({ type, check }, lifetime) {
       const across = Math.max(...sum.numbers.map((number) => String(number).length)) + 1;
       const columns = Array.from({ length: across }, (_, index) => across - 1 - index);
       squares = lines.map((each) => columns.map((column) => {
-        const dress = { class: `columns-square is-${each.kind}`, role: "gridcell" };
-        const square = html("div", dress);
+        const attributes = { class: `columns-square is-${each.kind}`, role: "gridcell" };
+        const square = html("div", attributes);
         return { element: square, line: each, column };
       }));
       heads = columns.map((column) => {
         const place = NAMES[column].replace(" ", "-");
-        const dress = { class: `columns-head of-${place}`, role: "columnheader" };
-        return html("div", dress, column < sum.answer.length ? LETTERS[column] : "");
+        const attributes = { class: `columns-head of-${place}`, role: "columnheader" };
+        return html("div", attributes, column < sum.answer.length ? LETTERS[column] : "");
       });
       const rows = squares.map((row, down) => html(
         "div", { class: `columns-row has-${lines[down].kind}`, role: "row" },

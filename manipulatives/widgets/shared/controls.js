@@ -50,7 +50,7 @@ export function makeTools(tools, lifetime) {
  * @param {(trait: string) => unknown} get what a trait is now
  * @param {(trait: string, value: unknown) => void} choose
  * @param {Lifetime} lifetime
- * @returns {{ tiles: HTMLButtonElement[], agree: () => void }} the switches; make them agree with
+ * @returns {{ tiles: HTMLButtonElement[], update: () => void }} the switches; update them from
  *   the traits
  */
 export function makeSwitches(switches, get, choose, lifetime) {
@@ -60,7 +60,7 @@ export function makeSwitches(switches, get, choose, lifetime) {
   });
   return {
     tiles,
-    agree() {
+    update() {
       switches.forEach(([trait], index) => {
         put(tiles[index], { "aria-checked": Boolean(get(trait)) });
       });

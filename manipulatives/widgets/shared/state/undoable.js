@@ -27,7 +27,7 @@ const MOST = 10000;
  * @param {WidgetModel} model
  * @param {string} trait
  * @param {HTMLElement} root what tells of each change
- * @param {(begun: boolean) => void} paint show the state, which may have begun anew from outside
+ * @param {(fromOutside: boolean) => void} paint show the state, which may come from outside
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {Undoable<State>}
  */

@@ -1,11 +1,11 @@
 /** Blocks in the hand: they are above everything, and their column shows where they go. */
-import { pointIn } from "../shared/svg.js";
-import { PLACES } from "./state/places.js";
-import { SIZES } from "./state/rows.js";
+import { pointIn } from "../../shared/svg.js";
+import { PLACES } from "../state/places.js";
+import { SIZES } from "../state/rows.js";
 
 /**
  * @typedef {import("./pick.js").Picked} Picked
- * @typedef {import("./state/rows.js").Spot} Spot
+ * @typedef {import("../state/rows.js").Spot} Spot
  *
  * @typedef {object} Carried
  * @property {Picked} taken
@@ -19,8 +19,8 @@ import { SIZES } from "./state/rows.js";
 const RISE_PX = 24;
 
 /**
- * @param {import("./mats.js").Mats} mats
- * @param {ReturnType<typeof import("./air.js").makeAir>} air
+ * @param {import("../mats.js").Mats} mats
+ * @param {ReturnType<typeof import("../air.js").makeAir>} air
  */
 export function makeCarrying(mats, air) {
   /** @type {Set<Carried>} */
