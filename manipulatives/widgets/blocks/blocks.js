@@ -5,12 +5,12 @@
 import { makeFrame } from "../shared/frame.js";
 import { html } from "../shared/svg.js";
 import { makeActions } from "./actions.js";
-import { makeAir } from "./air.js";
 import { makeControls } from "./controls.js";
 import { makeCurrent } from "./current.js";
 import { holdBlocks } from "./hold/hold.js";
 import { useInput } from "./input.js";
 import { Mats } from "./mats.js";
+import { makeOverlay } from "./overlay.js";
 import { makeReading } from "./reading.js";
 import { facts } from "./state/places.js";
 import { makeTrading } from "./trading.js";
@@ -47,8 +47,8 @@ function render(props) {
   /** @type {() => Traits} */
   const traits = frame.traits;
   const mats = new Mats(step, lifetime);
-  const air = makeAir(lifetime);
-  const trading = makeTrading(mats, air);
+  const overlay = makeOverlay(lifetime);
+  const trading = makeTrading(mats, overlay);
   /** @type {import("../shared/state/undoable.js").Undoable<Mat>} */
   const state = frame.undoable("mat", paint);
   const current = makeCurrent(get, state);
@@ -61,7 +61,7 @@ function render(props) {
   });
   const controls = makeControls({ frame, current, mats, actions, reading, choose });
   const holding = holdBlocks({
-    mats, air, box: controls.box, sources: controls.sources, hint,
+    mats, overlay, box: controls.box, sources: controls.sources, hint,
     rules: () => ({ movable: get("movable"), ring: current.byHand() }),
     put: actions.put,
     trade: actions.trade,
@@ -149,7 +149,7 @@ function render(props) {
   useInput({ frame, mats, actions, holding, focused: paintControls });
   const work = html("div", { class: "blocks-work" }, mats.table, controls.shelf);
   frame.start({
-    body: html("div", { class: "blocks-body" }, work, controls.side, air.layer),
+    body: html("div", { class: "blocks-body" }, work, controls.side, overlay.root),
     applyTraits,
     sized: [mats.table],
     fit() {

@@ -166,11 +166,11 @@ export class Mats {
     const { table, views: [{ root, field }] } = this;
     const { clientWidth: wide, clientHeight: high } = table;
     const gap = GAP * this.#type();
-    const aside = root.offsetWidth - field.clientWidth;
-    const above = root.offsetHeight - field.clientHeight;
+    const besideField = root.offsetWidth - field.clientWidth;
+    const aboveField = root.offsetHeight - field.clientHeight;
     const [beside, below] = [[2, 1], [1, 2]].map(([across, down]) => this.#lay(
-      (wide - gap * (across - 1)) / across - aside,
-      (high - gap * (down - 1)) / down - above,
+      (wide - gap * (across - 1)) / across - besideField,
+      (high - gap * (down - 1)) / down - aboveField,
     ).unit);
     return beside > below;
   }

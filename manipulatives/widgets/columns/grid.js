@@ -154,7 +154,7 @@ export function makeGrid({ type, check }, lifetime) {
     current,
     size,
     build(sum, look) {
-      const kept = current();
+      const focused = current();
       ({ open } = look);
       const lines = linesOf(sum, look);
       // The sign has a column of its own, which in an addition takes what is carried farthest.
@@ -179,7 +179,7 @@ export function makeGrid({ type, check }, lifetime) {
       put(element, { "aria-label": inSigns(sum), "data-form": sum.form });
       size.across = across;
       size.down = lines.length + (look.headings ? 0.5 : 0);
-      const place = kept ?? { row: "answer", column: 0 };
+      const place = focused ?? { row: "answer", column: 0 };
       const down = lines.findIndex(({ kind }) => kind === place.row);
       const found = columns.indexOf(place.column);
       dressAll(sum);

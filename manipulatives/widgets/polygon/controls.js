@@ -161,7 +161,7 @@ function makePanel(get, choose, { turn, flip, share, trace }, lifetime) {
   const definitions = DEFINITIONS.map(([definition, name]) =>
     button([name], () => choose("trapezoid", definition), lifetime));
   const ready = html("div", { class: "polygon-ready" });
-  const aside = html("p", { class: "polygon-note" });
+  const remark = html("p", { class: "polygon-note" });
   const shares = [2, 3, 4].map((many) => button([`${many}`], () => share(many), lifetime, {
     "aria-label": `Cut into ${many} equal shares`,
   }));
@@ -195,7 +195,7 @@ function makePanel(get, choose, { turn, flip, share, trace }, lifetime) {
       group.hidden = each !== name;
       put(tabs[index], { "aria-expanded": each === name });
     });
-    aside.hidden = !name || !aside.textContent;
+    remark.hidden = !name || !remark.textContent;
   }
 
   open("");
@@ -203,12 +203,12 @@ function makePanel(get, choose, { turn, flip, share, trace }, lifetime) {
     panel: html(
       "div", { class: "polygon-panel" },
       html("div", { class: "polygon-row polygon-tabs" }, ...tabs),
-      ...groups.map(([, group]) => group), aside,
+      ...groups.map(([, group]) => group), remark,
     ),
     open,
     note(said) {
-      aside.textContent = said;
-      aside.hidden = !opened || !said;
+      remark.textContent = said;
+      remark.hidden = !opened || !said;
     },
     update() {
       shown.update();

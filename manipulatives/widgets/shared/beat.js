@@ -1,4 +1,4 @@
-/** The beat that a class counts to. It keeps time: a late beat does not make the next one late. */
+/** The beat that a class counts to. A late beat does not make the next one late. */
 
 /**
  * A beat that stands still.

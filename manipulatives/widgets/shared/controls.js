@@ -10,7 +10,7 @@ export const ICONS = {
 };
 
 /**
- * A button. Without use (`aria-disabled`) it keeps the focus, but does nothing.
+ * A button. When disabled (`aria-disabled`) it can have the focus, but does nothing.
  * @param {(Node | string)[]} content
  * @param {() => void} press
  * @param {Lifetime} lifetime

@@ -27,7 +27,7 @@ import { PLACES } from "../state/places.js";
  *
  * @typedef {object} Hands
  * @property {import("../mats.js").Mats} mats
- * @property {ReturnType<typeof import("../air.js").makeAir>} air
+ * @property {ReturnType<typeof import("../overlay.js").makeOverlay>} overlay
  * @property {HTMLElement} box what blocks come from and go back into
  * @property {Record<Place, HTMLElement>} sources
  * @property {() => { movable: boolean, ring: boolean }} rules
@@ -55,12 +55,12 @@ const SLACK = { finger: 10, other: 3 };
  *   there was anything
  */
 export function holdBlocks(hands, lifetime) {
-  const { mats, air, box, sources, rules, hint } = hands;
+  const { mats, overlay, box, sources, rules, hint } = hands;
   const picks = makePicks(mats, box, sources, hint);
   const { pick, say } = picks;
-  const carrying = makeCarrying(mats, air);
+  const carrying = makeCarrying(mats, overlay);
   const ringed = makeRinging(mats, { pick, hint, trade: hands.trade });
-  // The pointer has done what it came for; the click that follows it means nothing more.
+  // The pointer's action is done: the click event that follows it is ignored.
   let done = false;
 
   /**
