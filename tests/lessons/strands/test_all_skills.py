@@ -10,6 +10,8 @@ import pytest
 
 from manipulatives.lessons.catalogue.skills import SKILLS, options_at
 from manipulatives.lessons.problem import LessonProblem
+from manipulatives.lessons.strands import STRANDS
+from manipulatives.lessons.tasks.facts import facts_by_manipulative
 from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
 from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made, play_steps
 from manipulatives.lessons.tasks.predicates import holds, spell_out
@@ -136,7 +138,11 @@ def test_builds_on_names_skills_and_never_goes_round():
             del left[name]
 
 
-def test_there_are_about_sixty_skills_or_more_over_seven_strands():
+def test_there_are_about_sixty_skills_or_more_over_all_strands_and_manipulatives():
     assert len(SKILLS) >= 60
-    assert len({skill.strand for skill in SKILLS.values()}) == 7
-    assert len({skill.manipulative for skill in SKILLS.values()}) == 6
+    strands = {skill.strand for skill in SKILLS.values()}
+    manipulatives = {skill.manipulative for skill in SKILLS.values()}
+    assert strands == set(STRANDS)
+    assert manipulatives == set(facts_by_manipulative())
+    assert len(strands) >= 7
+    assert len(manipulatives) >= 6
