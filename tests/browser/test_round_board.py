@@ -543,8 +543,9 @@ def test_steps_that_do_not_fit_are_scrolled_by_keys(round_, tmp_path):
     assert before > 0
     steps.focus()
     page.keyboard.press("Home")
-    page.wait_for_timeout(300)
-    assert steps.evaluate("(list) => list.scrollTop") < before
+    page.wait_for_function(
+        "([list, before]) => list.scrollTop < before", arg=[steps.element_handle(), before]
+    )
 
 
 @SCREENS
