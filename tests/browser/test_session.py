@@ -368,7 +368,7 @@ def test_what_a_widget_paints_inside_rearranges_nothing(bare):
 
 def test_at_its_end_a_session_leaves_nothing_behind(bare):
     page = bare("<h2>Hours</h2>" + ROUND + "<h2>Minutes</h2>" + ROUND)
-    page.evaluate("window.life.abort()")
+    page.evaluate("window.controller.abort()")
     assert page.locator(".kit-session").count() == 0
     page.keyboard.press("PageDown")
     assert shown(page) == ["Hours", "round"]

@@ -18,10 +18,10 @@ import { makeSaving } from "../shared/saving.js";
  * }} given what there is to tell, what may come next, and whether this device
  *   stores any work
  * @param {(words: () => string) => Node} listen makes a button that reads aloud
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ el: HTMLElement, paint: () => void }}
  */
-export function makeEnd({ told, carryOn, finish, stores }, listen, scope) {
+export function makeEnd({ told, carryOn, finish, stores }, listen, lifetime) {
   let offered = false;
   let asked = false;
   const sentence = html("p", { tabindex: -1 });
@@ -33,7 +33,7 @@ export function makeEnd({ told, carryOn, finish, stores }, listen, scope) {
   ));
   const all = html("details", {}, html("summary", {}, "All answers"),
     html("table", {}, html("thead", {}, html("tr", {}, ...names)), table));
-  const saving = makeSaving(() => told().file, scope, "results", () => {
+  const saving = makeSaving(() => told().file, lifetime, "results", () => {
     offered = true;
   });
   const text = html("textarea", {
@@ -43,9 +43,9 @@ export function makeEnd({ told, carryOn, finish, stores }, listen, scope) {
     offered = true;
     all.open = true;
     globalThis.print();
-  }, scope);
-  const carry = button(["Carry on"], carryOn, scope);
-  const finished = button(["Finished, next pupil"], press, scope);
+  }, lifetime);
+  const carry = button(["Carry on"], carryOn, lifetime);
+  const finished = button(["Finished, next pupil"], press, lifetime);
   finished.classList.add("is-go");
   const lost = html("div", { class: "pupils-lost" },
     html("p", {}, "This device keeps nothing. Copy the results."), text);

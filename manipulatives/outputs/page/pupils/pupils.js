@@ -27,7 +27,7 @@ import { stagesOf } from "../shared/stages.js";
  * @returns {void}
  */
 export function startPupils({ main, key, signal, store = permanentStore() }) {
-  const scope = { signal: signal ?? new AbortController().signal };
+  const lifetime = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const whole = page.documentElement;
   const tab = lessonStorage(tabStore(), `pupils/${key}`);
@@ -44,23 +44,23 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
 
   const heading = html("span", { class: "pupils-heading" });
   const count = html("span", { class: "pupils-count" });
-  const stop = button(["Finish"], () => show("end"), scope);
+  const stop = button(["Finish"], () => show("end"), lifetime);
   const bar = html("div", { class: "kit kit-pupils pupils-bar" }, heading, count, stop);
-  const onward = button(["Next"], next, scope);
+  const onward = button(["Next"], next, lifetime);
   onward.classList.add("is-go");
   const foot = html("div", { class: "kit kit-pupils pupils-foot" }, onward);
   const start = makeStart({
     begin, stores, code: tab.read("code") ?? "",
     hasWork: (other) => openWork(store, key, other).read() !== null,
-  }, listen, scope);
-  const end = makeEnd({ told, carryOn: () => show("work"), finish, stores }, listen, scope);
+  }, listen, lifetime);
+  const end = makeEnd({ told, carryOn: () => show("work"), finish, stores }, listen, lifetime);
   const screens = html("div", { class: "kit kit-pupils pupils-screens" }, start.el, end.el);
   main.before(bar);
   main.after(foot, screens);
 
   /** @param {() => string} words */
   function listen(words) {
-    return listenButton({ vocabulary: whole.lang === "en-GB" ? "uk" : "us", words }, scope);
+    return listenButton({ vocabulary: whole.lang === "en-GB" ? "uk" : "us", words }, lifetime);
   }
 
   /** The stages that are worked through; a title is none. */
@@ -156,7 +156,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
     show("work");
   }
 
-  main.addEventListener("kit:onward", next, scope);
+  main.addEventListener("kit:onward", next, lifetime);
   main.addEventListener("kit:work", (event) => {
     const here = stages()[work.stage];
     if (here?.root === event.target) {
@@ -164,7 +164,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
       work = { ...work, parts: { ...work.parts, [here.id]: { saved, results } } };
       storage.write(work);
     }
-  }, scope);
+  }, lifetime);
 
   /** What there is to tell at the end. */
   function told() {
@@ -209,7 +209,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
   const sizes = new ResizeObserver(measure);
   sizes.observe(bar);
   sizes.observe(main);
-  scope.signal.addEventListener("abort", () => {
+  lifetime.signal.addEventListener("abort", () => {
     watcher.disconnect();
     sizes.disconnect();
     for (const part of [bar, foot, screens]) {

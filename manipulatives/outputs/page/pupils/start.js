@@ -12,18 +12,18 @@ const LOST = "This device keeps nothing. Do it all in one go.";
  * }} given what begins; whether there is work under a code; whether this device stores any; and
  *   the code that was used here last
  * @param {(words: () => string) => Node} listen makes a button that reads aloud
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ el: HTMLElement, focus: () => void }}
  */
-export function makeStart({ begin, hasWork, stores, code }, listen, scope) {
+export function makeStart({ begin, hasWork, stores, code }, listen, lifetime) {
   const sentence = html("p", { tabindex: -1 });
   const field = html("input", {
     "id": "pupils-code", "class": "pupils-code", "autocomplete": "off", "spellcheck": "false",
     "autocapitalize": "characters", "maxlength": 8, "value": code,
   });
   const label = html("label", { for: "pupils-code" }, "Code from your teacher, if you have one");
-  const carry = button(["Carry on"], () => begin(codeOf(field.value), false), scope);
-  const fresh = button([""], press, scope);
+  const carry = button(["Carry on"], () => begin(codeOf(field.value), false), lifetime);
+  const fresh = button([""], press, lifetime);
   const lost = html("p", { class: "pupils-lost" }, LOST);
   lost.hidden = stores;
   const el = html("section", { "class": "pupils-screen pupils-start", "aria-label": "Start" },
@@ -59,12 +59,12 @@ export function makeStart({ begin, hasWork, stores, code }, listen, scope) {
     }
     asked = false;
     paint();
-  }, scope);
+  }, lifetime);
   field.addEventListener("keydown", (event) => {
     if (event.key === "Enter") {
       (carry.hidden ? fresh : carry).click();
     }
-  }, scope);
+  }, lifetime);
   paint();
 
   return {

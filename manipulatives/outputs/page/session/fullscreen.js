@@ -6,11 +6,11 @@ const CORNERS = "M4 9V4H9M15 4H20V9M20 15V20H15M9 20H4V15";
 
 /**
  * @param {Document} page
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {HTMLElement} the button, hidden where the browser has no full screen to give
  */
-export function makeFullScreen(page, scope) {
-  const toggle = button([icon(CORNERS), html("span", {}, "Full screen")], turn, scope, {
+export function makeFullScreen(page, lifetime) {
+  const toggle = button([icon(CORNERS), html("span", {}, "Full screen")], turn, lifetime, {
     "class": "kit-button session-tool", "aria-pressed": "false",
   });
   toggle.hidden = !page.fullscreenEnabled;
@@ -30,6 +30,6 @@ export function makeFullScreen(page, scope) {
 
   page.addEventListener("fullscreenchange", () => {
     put(toggle, { "aria-pressed": Boolean(page.fullscreenElement) });
-  }, scope);
+  }, lifetime);
   return toggle;
 }

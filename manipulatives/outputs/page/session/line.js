@@ -9,7 +9,7 @@ import { html } from "../../../widgets/shared/svg.js";
 /**
  * @param {(stage: number) => void} choose a part was pressed
  * @param {Node[]} tools what else stands in the line
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   bar: HTMLElement,
  *   contents: HTMLElement,

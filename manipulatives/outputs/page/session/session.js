@@ -38,7 +38,7 @@ const LONGEST = 600;
  * @returns {{ next: () => void, back: () => void, show: (stage: number) => void }}
  */
 export function startSession({ main, key, kind, signal, store = permanentStore() }) {
-  const scope = { signal: signal ?? new AbortController().signal };
+  const lifetime = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const whole = page.documentElement;
   whole.dataset.kitSession = kind;
@@ -56,7 +56,7 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
   let wanted = Number(storage.read("stage")) || 0;
   let shown = -1;
 
-  const pen = makePen({ storage, go: { back, next } }, scope);
+  const pen = makePen({ storage, go: { back, next } }, lifetime);
   const teacher = makeTeacher({
     main,
     // A lesson is kept under its title and its seed.
@@ -73,11 +73,11 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
       show: (part) => show(part + leading()),
       fresh,
     },
-    hear: (other) => onTurns(other, (way) => turn(way) || true, scope),
+    hear: (other) => onTurns(other, (way) => turn(way) || true, lifetime),
     time: clock,
-  }, scope);
+  }, lifetime);
   const line = makeLine(
-    choose, [pen.button, pen.tools, teacher.button, makeFullScreen(page, scope)], scope,
+    choose, [pen.button, pen.tools, teacher.button, makeFullScreen(page, lifetime)], lifetime,
   );
   const { bar, contents, list, mark } = line;
   const before = turner("Back", back);
@@ -302,17 +302,17 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
     // On a board nothing may be lost by a clicker's key; a page may be loaded anew by F5.
     return ask(`kit:${way}`) || (way === "timer" && kind === "board");
   }
-  onTurns(page, turn, scope);
+  onTurns(page, turn, lifetime);
 
-  main.addEventListener("kit:onward", () => show(shown + 1), scope);
-  main.addEventListener("kit:backward", () => show(shown - 1), scope);
+  main.addEventListener("kit:onward", () => show(shown + 1), lifetime);
+  main.addEventListener("kit:backward", () => show(shown - 1), lifetime);
 
   main.addEventListener("kit:wipe", (event) => {
     const { done, of } = /** @type {CustomEvent} */ (event).detail;
     if (event.target === round()) {
       pen.clear(done, of);
     }
-  }, scope);
+  }, lifetime);
 
   const watcher = new MutationObserver((changes) => {
     if (changes.some(isNews)) {
@@ -325,7 +325,7 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
   const sizes = new ResizeObserver(measure);
   sizes.observe(top);
   sizes.observe(main);
-  scope.signal.addEventListener("abort", () => {
+  lifetime.signal.addEventListener("abort", () => {
     watcher.disconnect();
     sizes.disconnect();
     for (const part of [top, under, pen.sheet]) {
@@ -342,7 +342,7 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
    */
   function turner(words, act) {
     const button = html("button", { type: "button", class: "kit-button" }, words);
-    button.addEventListener("click", act, scope);
+    button.addEventListener("click", act, lifetime);
     return button;
   }
 }

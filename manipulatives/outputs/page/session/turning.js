@@ -47,7 +47,7 @@ export function turnOf({ key, target, ctrlKey, altKey, metaKey, shiftKey }) {
  * Hear the keys.
  * @param {Document} page
  * @param {(turn: Turn) => boolean} act says whether it was of use, so that nobody else hears it
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {void}
  */
 export function onTurns(page, act, { signal }) {

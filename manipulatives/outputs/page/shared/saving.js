@@ -7,18 +7,18 @@ const KEPT_MS = 60_000;
 
 /**
  * @param {() => { name: string, text: string }} file what there is to save just now
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @param {string} [what] what it holds
  * @param {() => void} [saved] hears that it was saved, or at least shown
  * @returns {HTMLElement}
  */
-export function makeSaving(file, scope, what = "session", saved = () => {}) {
+export function makeSaving(file, lifetime, what = "session", saved = () => {}) {
   const text = html("textarea", {
     "readonly": "", "rows": 6, "aria-label": `The ${what} as text`,
   });
-  const copy = button(["Copy the text"], copyText, scope);
+  const copy = button(["Copy the text"], copyText, lifetime);
   const said = html("p", { role: "status" });
-  const save = button([`Save the ${what}`], saveFile, scope);
+  const save = button([`Save the ${what}`], saveFile, lifetime);
   const rest = html("div", { class: "script-text" }, said, text, copy);
   rest.hidden = true;
 

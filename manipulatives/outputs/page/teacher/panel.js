@@ -13,15 +13,15 @@ const ID = "kit-teacher";
  *   script: import("./script.js").Script, openWindow: () => boolean, opened: () => void,
  * }} given what stands in it; what opens the window that shows the same; and who is told that the
  *   panel was opened
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ button: HTMLElement, el: HTMLElement, readonly open: boolean }} the button that opens
  *   and closes it, and the panel
  */
-export function makePanel({ script, openWindow, opened }, scope) {
+export function makePanel({ script, openWindow, opened }, lifetime) {
   let shown = false;
   const blocked = html("p", { role: "status" },
     "The browser opened no window. Let this page open windows, or use this panel.");
-  const show = button(["Show the answers"], () => reveal(!shown), scope, {
+  const show = button(["Show the answers"], () => reveal(!shown), lifetime, {
     "aria-pressed": "false",
   });
   const apart = button(["Open the teacher's window"], () => {
@@ -29,14 +29,14 @@ export function makePanel({ script, openWindow, opened }, scope) {
     if (blocked.hidden) {
       turn(false);
     }
-  }, scope);
-  const close = button(["Close"], () => turn(false), scope);
+  }, lifetime);
+  const close = button(["Close"], () => turn(false), lifetime);
   const el = html("aside", {
     "class": "kit kit-session session-teacher session-panel", "id": ID,
     "aria-label": "For the teacher", "tabindex": -1,
   }, html("div", { class: "script-row" }, apart, show, close), blocked, script.el);
   const toggle = button(
-    [icon(TEACHER), html("span", {}, "Teacher")], () => turn(el.hidden === true), scope,
+    [icon(TEACHER), html("span", {}, "Teacher")], () => turn(el.hidden === true), lifetime,
     { "class": "kit-button session-tool", "aria-expanded": "false", "aria-controls": ID },
   );
   el.hidden = true;
@@ -67,7 +67,7 @@ export function makePanel({ script, openWindow, opened }, scope) {
       event.preventDefault();
       turn(false);
     }
-  }, scope);
+  }, lifetime);
   reveal(false);
   return {
     button: toggle,

@@ -62,25 +62,25 @@ import { inDigits } from "./spent.js";
 
 /**
  * @param {Acts} acts
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {Script}
  */
-export function makeScript(acts, scope) {
+export function makeScript(acts, lifetime) {
   let now = -1;
   const heading = html("h2", { class: "script-heading" });
   const clocks = html("dl", { class: "script-clocks" });
   const onward = [
-    button(["Back"], acts.back, scope),
-    button(["Next"], acts.next, scope, { class: "kit-button is-go" }),
-    button(["Answer on the board"], acts.answers, scope),
-    button(["Start or pause the timer"], acts.timer, scope),
+    button(["Back"], acts.back, lifetime),
+    button(["Next"], acts.next, lifetime, { class: "kit-button is-go" }),
+    button(["Answer on the board"], acts.answers, lifetime),
+    button(["Start or pause the timer"], acts.timer, lifetime),
   ];
   const say = html("div", { class: "script-say" });
   const secret = html("div", { class: "script-secret" });
-  const marks = MARKS.map(([mark, words]) => button([words], () => acts.mark(mark), scope));
+  const marks = MARKS.map(([mark, words]) => button([words], () => acts.mark(mark), lifetime));
   const went = group("How did this round go?", "script-marks", marks);
-  const again = button(["Repeat this round"], acts.again, scope);
-  const skip = button(["Skip to the next"], () => acts.show(now + 1), scope);
+  const again = button(["Repeat this round"], acts.again, lifetime);
+  const skip = button(["Skip to the next"], () => acts.show(now + 1), lifetime);
   const list = html("ol", { class: "script-parts" });
   const parts = group("Rounds", "script-rounds", [
     html("div", { class: "script-row" }, again, skip), list,
@@ -89,13 +89,13 @@ export function makeScript(acts, scope) {
     html("div", { class: "script-read" }, heading, say, secret),
     html("div", { class: "script-do" },
       clocks, html("div", { class: "script-row" }, ...onward), went, parts,
-      makeSaving(acts.file, scope), makeFresh(acts.fresh, scope)));
+      makeSaving(acts.file, lifetime), makeFresh(acts.fresh, lifetime)));
   list.addEventListener("click", (event) => {
     const hit = /** @type {Element} */ (event.target).closest("button");
     if (hit) {
       acts.show(Number(hit.dataset.part));
     }
-  }, scope);
+  }, lifetime);
 
   /** @param {View} view */
   function paintClocks({ parts: all, timer }) {
@@ -196,13 +196,13 @@ function known({ task, place, tasks }) {
 /**
  * A way to begin the lesson anew, which asks once.
  * @param {() => void} act
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {HTMLElement}
  */
-function makeFresh(act, scope) {
-  const ask = button(["Start the lesson afresh"], () => turn(true), scope);
-  const clear = button(["Clear it"], act, scope);
-  const keep = button(["Keep it"], () => turn(false), scope);
+function makeFresh(act, lifetime) {
+  const ask = button(["Start the lesson afresh"], () => turn(true), lifetime);
+  const clear = button(["Clear it"], act, lifetime);
+  const keep = button(["Keep it"], () => turn(false), lifetime);
   const sure = html("div", { class: "script-row" },
     html("p", {}, "This clears marks, times, answers and the pen."), clear, keep);
   sure.hidden = true;

@@ -35,13 +35,13 @@ import { makeWindow } from "./window.js";
  *   time: (words: string, over: boolean) => void,
  * }} given the lesson; what the browser keeps of it, for long and with the tab; where it stands;
  *   what it can be asked; who hears the keys of another window; and what shows the time
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   button: HTMLElement, panel: HTMLElement, begin: () => void, paint: () => void,
  *   comeBack: () => void,
  * }} begin() from when on time counts; comeBack() opens the window again when it was open
  */
-export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, time }, scope) {
+export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, time }, lifetime) {
   const page = main.ownerDocument;
   /** @type {WeakMap<EventTarget, Detail>} */
   const told = new WeakMap();
@@ -54,13 +54,13 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
   let apart = false;
 
   const all = { ...acts, mark, file };
-  const beside = makeScript(all, scope);
+  const beside = makeScript(all, lifetime);
   let own = beside;
   const child = makeWindow({
     page,
     title: `Teacher: ${lesson.title}`,
     make() {
-      own = makeScript(all, scope);
+      own = makeScript(all, lifetime);
       return own.el;
     },
     storage: tab,
@@ -69,8 +69,8 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
       apart = open;
       paint();
     },
-  }, scope);
-  const panel = makePanel({ script: beside, openWindow: child.open, opened: paint }, scope);
+  }, lifetime);
+  const panel = makePanel({ script: beside, openWindow: child.open, opened: paint }, lifetime);
 
   /** @param {Here} part */
   function detail({ root }) {
@@ -181,7 +181,7 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
         kept.set(target, given);
         paint();
       }
-    }, scope);
+    }, lifetime);
   }
   note("kit:round", told);
   note("kit:place", places);
@@ -189,9 +189,9 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
     if (/** @type {CustomEvent} */ (event).detail?.phase !== "ask") {
       begin();
     }
-  }, scope);
+  }, lifetime);
   const ticking = setInterval(tick, 1000);
-  scope.signal.addEventListener("abort", () => clearInterval(ticking), { once: true });
+  lifetime.signal.addEventListener("abort", () => clearInterval(ticking), { once: true });
 
   return { button: panel.button, panel: panel.el, begin, paint, comeBack: child.comeBack };
 }

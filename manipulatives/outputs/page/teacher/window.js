@@ -21,12 +21,12 @@ const GONE = "The board was closed, or is loading again.";
  * }} given the board; the window's title; what makes that which stands in it, for with its window
  *   it is lost; where the tab keeps that it is open; who hears its keys; and who is told when it
  *   opens or is closed
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ open: () => boolean, look: () => void, comeBack: () => void }} open() says whether
  *   the browser let it; look() sees whether it is still there, and is called again and again;
  *   comeBack() opens it again when it was open
  */
-export function makeWindow({ page, title, make, storage, hear, turned }, scope) {
+export function makeWindow({ page, title, make, storage, hear, turned }, lifetime) {
   const board = /** @type {Window} */ (page.defaultView);
   const name = `kit-teacher ${page.documentElement.dataset.kitLesson ?? ""}`;
   /** @type {Window | null} */
@@ -105,7 +105,7 @@ export function makeWindow({ page, title, make, storage, hear, turned }, scope) 
   /** A browser lets a page open a window only while somebody presses something. */
   function openWithPress() {
     const once = new AbortController();
-    scope.signal.addEventListener("abort", () => once.abort(), { once: true });
+    lifetime.signal.addEventListener("abort", () => once.abort(), { once: true });
     for (const press of ["pointerup", "keydown"]) {
       page.addEventListener(press, () => {
         once.abort();
@@ -124,8 +124,8 @@ export function makeWindow({ page, title, make, storage, hear, turned }, scope) 
     } else {
       child.document.body.replaceChildren(html("p", {}, GONE));
     }
-  }, scope);
-  scope.signal.addEventListener("abort", () => child?.close(), { once: true });
+  }, lifetime);
+  lifetime.signal.addEventListener("abort", () => child?.close(), { once: true });
   return { open, look, comeBack };
 }
 
