@@ -420,7 +420,9 @@ def test_what_was_run_gives_the_same_round_as_what_was_not():
         ("1 +", "cell 3: SyntaxError: invalid syntax"),
         ("input('name?')", "cell 3: StdinNotImplementedError"),
         ("import os; os._exit(3)", "cell 3: it ended the kernel; mend"),
+        ("1" + " + 1" * 20_000, "cell 3: it is nested too deeply to be run; mend"),
     ],
+    ids=lambda text: text[:40],
 )
 def test_a_failing_cell_is_named_with_its_error(source, sentence):
     with pytest.raises(LessonProblem, match=re.escape(sentence)) as caught:
