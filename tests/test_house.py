@@ -319,6 +319,13 @@ def test_an_entry_and_what_it_imports_keep_the_small_grammar(entry, tmp_path):
     assert done.returncode == 0, done.stderr
 
 
+def test_files_that_scripts_speak_of_are_there():
+    named = re.compile(r"\b(?:maths|words|lessons|drawings|data)/[\w/]+\.\w+")
+    spoken = {name for path in modules() for name in named.findall(path.read_text("utf-8"))}
+    assert "maths/number/words.py" in spoken
+    assert {name for name in spoken if not (PACKAGE / name).is_file()} == set()
+
+
 def test_every_module_of_the_widgets_is_used_by_an_entry():
     used = set()
     for path in files(PACKAGE, "*.js"):

@@ -59,7 +59,8 @@ def bare_session(
         "window.controller = new AbortController();\n"
         "await kit.whenCommitted();\n"
         'window.session = kit.startSession({ main: document.querySelector("main"), '
-        f'key: "market 7", kind: "{kind}", signal: window.controller.signal{storage} }});\n{begin}\n'
+        f'key: "market 7", kind: "{kind}", '
+        f"signal: window.controller.signal{storage} }});\n{begin}\n"
         "document.documentElement.removeAttribute('data-starting');</script>",
         "utf-8",
     )

@@ -1,4 +1,4 @@
-/** What stands below and beside the mats: the box of blocks, trades, tools, and switches. */
+/** What stands below and beside the mats: the box of blocks, tools, readings, and switches. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { grip, html, icon, put, svg } from "../shared/svg.js";
 import { drawBlock } from "./drawing.js";
@@ -34,34 +34,47 @@ const PAIRS = [["one", "One"], ["compare", "Compare"], ["add", "Add"], ["take", 
  * All that stands below and beside the mats.
  * @param {{
  *   frame: import("../shared/frame.js").Frame,
+ *   current: import("./current.js").Current,
  *   mats: import("./mats.js").Mats,
- *   actions: ReturnType<typeof import("./actions.js").makeActions>,
+ *   actions: import("./actions.js").Actions,
+ *   reading: ReturnType<typeof import("./reading.js").makeReading>,
  *   choose: (trait: string, value: unknown) => void,
- *   lay: (pair: string) => void,
- * }} parts of the widget; lay one mat, or two for what
+ * }} parts of the widget
  */
-export function makeControls({ frame: { get, lifetime }, mats, actions, choose, lay }) {
-  const { box, sources, agree: agreeBox } = makeBox(actions.tradeAll, lifetime);
+export function makeControls({ frame, current, mats, actions, reading, choose }) {
+  const { get, lifetime } = frame;
+  const { box, sources, update: updateBox } = makeBox(actions.tradeAll, lifetime);
   const { tools, join, allow } = makeBlockTools(actions, lifetime);
-  const { panel, agree } = makePanel(get, choose, lay, lifetime);
+  const { panel, update } = makePanel(get, choose, actions.layMats, lifetime);
+  const shelf = html("div", { class: "blocks-shelf" }, box, tools);
+  const side = html("div", { class: "blocks-side" }, reading.root, panel);
   return {
     box,
     sources,
-    panel,
-    shelf: html("div", { class: "blocks-shelf" }, box, tools),
+    shelf,
+    side,
+
+    /** Show what the traits say. */
+    applyTraits() {
+      panel.hidden = !get("panel");
+      shelf.hidden = !get("movable");
+    },
+
     /**
-     * Make everything agree with the mats and the traits.
-     * @param {import("./state/places.js").Mat} shown
+     * Offer what can be done.
      * @param {boolean[]} uses whether there is something to undo, and to reset
      */
-    agree(shown, uses) {
-      agreeBox(mats.columns, ["any", "button"].includes(get("trades")), (place, way) =>
-        Boolean(traded(shown, actions.active, place, way)) &&
+    paint(uses) {
+      const mat = current.mat();
+      updateBox(mats.columns, current.byButton(), (place, way) =>
+        Boolean(traded(mat, actions.active, place, way)) &&
         (way < 0 || place !== mats.columns[0]));
-      allow(...uses, Boolean(together(shown)));
-      join.hidden = shown.length === 1 || get("pair") !== "add";
+      allow(...uses, Boolean(together(mat)));
+      join.hidden = mat.length === 1 || get("pair") !== "add";
       tools.hidden = !get("buttons");
-      agree(shown.length);
+      update(mat.length);
+      reading.root.hidden = reading.isEmpty();
+      side.hidden = reading.root.hidden && panel.hidden;
     },
   };
 }
@@ -73,7 +86,7 @@ export function makeControls({ frame: { get, lifetime }, mats, actions, choose, 
  * @returns {{
  *   box: HTMLElement,
  *   sources: Record<Place, HTMLButtonElement>,
- *   agree: (columns: Place[], trades: boolean, can: Can) => void,
+ *   update: (columns: Place[], trades: boolean, can: Can) => void,
  * }} the box; what is dragged out of it; show what is to be shown, and which trades can be made
  */
 function makeBox(trade, lifetime) {
@@ -100,7 +113,7 @@ function makeBox(trade, lifetime) {
   return {
     box,
     sources,
-    agree(columns, trades, can) {
+    update(columns, trades, can) {
       put(box, { "data-columns": columns.length });
       for (const place of PLACES) {
         sources[place].hidden = !columns.includes(place);
@@ -135,7 +148,7 @@ function picture(place) {
 
 /**
  * Undo, reset, and all blocks on one mat.
- * @param {{ undo: () => void, reset: () => void, join: () => void }} acts
+ * @param {{ undo: () => void, reset: () => void, join: () => void }} actions
  * @param {Lifetime} lifetime
  * @returns {{ tools: HTMLElement, join: HTMLElement, allow: (...uses: boolean[]) => void }}
  */
@@ -154,10 +167,10 @@ function makeBlockTools({ undo, reset, join }, lifetime) {
  * @param {(trait: string, value: unknown) => void} choose
  * @param {(pair: string) => void} lay one mat, or two for what
  * @param {Lifetime} lifetime
- * @returns {{ panel: HTMLElement, agree: (mats: number) => void }}
+ * @returns {{ panel: HTMLElement, update: (mats: number) => void }}
  */
 function makePanel(get, choose, lay, lifetime) {
-  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, lifetime);
+  const { tiles, update } = makeSwitches(SWITCHES, get, choose, lifetime);
   const places = PLACES.map((_, index) => {
     const label = { "aria-label": `${index + 1} column${index ? "s" : ""}` };
     return button([String(index + 1)], () => choose("places", index + 1), lifetime, label);
@@ -170,8 +183,8 @@ function makePanel(get, choose, lay, lifetime) {
       html("div", { class: "blocks-choices" }, "Columns", html("div", {}, ...places)),
       html("div", { class: "blocks-choices" }, "Mats", html("div", {}, ...pairs)),
     ),
-    agree(mats) {
-      agree();
+    update(mats) {
+      update();
       places.forEach((each, index) => put(each, { "aria-pressed": get("places") === index + 1 }));
       PAIRS.forEach(([pair], index) => {
         const now = mats === 1 ? "one" : get("pair");

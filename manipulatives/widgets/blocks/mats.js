@@ -65,11 +65,11 @@ export class Mats {
   }
 
   /**
-   * Show what is to be shown.
+   * Show what the traits say.
    * @param {Shown} shown
    * @returns {void}
    */
-  dress(shown) {
+  applyTraits(shown) {
     this.#shown = shown;
     this.views.forEach(({ root, name, drawing }, at) => {
       name.textContent = WORDS.mats[shown.pair][at];
@@ -166,11 +166,11 @@ export class Mats {
     const { table, views: [{ root, field }] } = this;
     const { clientWidth: wide, clientHeight: high } = table;
     const gap = GAP * this.#type();
-    const aside = root.offsetWidth - field.clientWidth;
-    const above = root.offsetHeight - field.clientHeight;
+    const besideField = root.offsetWidth - field.clientWidth;
+    const aboveField = root.offsetHeight - field.clientHeight;
     const [beside, below] = [[2, 1], [1, 2]].map(([across, down]) => this.#lay(
-      (wide - gap * (across - 1)) / across - aside,
-      (high - gap * (down - 1)) / down - above,
+      (wide - gap * (across - 1)) / across - besideField,
+      (high - gap * (down - 1)) / down - aboveField,
     ).unit);
     return beside > below;
   }

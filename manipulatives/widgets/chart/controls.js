@@ -1,4 +1,4 @@
-/** What stands beside the chart: the count, the keypad, the way back, the switches of free play. */
+/** What stands beside the chart: the count, the keypad, undo and reset, switches of free play. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, icon, put } from "../shared/svg.js";
 
@@ -27,16 +27,62 @@ const STEPS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 15, 20, 25, 50, 100];
 const BEATS = [0, 20, 30, 40, 50, 60, 80, 100];
 
 /**
- * The buttons to count with, and the way back.
- * @param {{ count: () => void, beat: () => void, undo: () => void, reset: () => void }} acts
+ * All that stands beside the chart.
+ * @param {{
+ *   frame: import("../shared/frame.js").Frame,
+ *   current: import("./current.js").Current,
+ *   actions: import("./actions.js").Actions,
+ *   beat: ReturnType<typeof import("../shared/beat.js").makeBeat>,
+ *   toggleBeat: () => void,
+ *   choose: (...changes: [trait: string, value: unknown][]) => void,
+ * }} parts of the widget
+ */
+export function makeControls({ frame, current, actions, beat, toggleBeat, choose }) {
+  const { get, lifetime } = frame;
+  const { isMovable, isWriting } = current;
+  const said = html("div", { class: "chart-said" });
+  const { counter, tools, update: updateCounter, allow } = makeCounter(
+    { count: actions.count, beat: toggleBeat, undo: actions.undo, reset: actions.reset }, lifetime,
+  );
+  const keypad = makeKeypad(actions.type, lifetime);
+  const { panel, update } = makePanel(get, choose, lifetime);
+  return {
+    side: html("div", { class: "chart-side" }, said, counter, keypad, tools, panel),
+
+    /** Show what the traits say. */
+    applyTraits() {
+      counter.hidden = isWriting() || !get("buttons") || !isMovable();
+      keypad.hidden = !isWriting() || !isMovable();
+      tools.hidden = !get("buttons") || !isMovable();
+      panel.hidden = !get("panel");
+      update();
+    },
+
+    /**
+     * Write a sentence, and offer what can be done.
+     * @param {string} sentence
+     * @param {boolean} more whether there is a number to count
+     * @param {boolean[]} uses whether there is something to undo, and to reset
+     */
+    paint(sentence, more, uses) {
+      said.textContent = sentence;
+      updateCounter(get("mode"), more, get("beat"), beat.isRunning());
+      allow(...uses);
+    },
+  };
+}
+
+/**
+ * The buttons to count with, undo and reset.
+ * @param {{ count: () => void, beat: () => void, undo: () => void, reset: () => void }} actions
  * @param {Lifetime} lifetime
  * @returns {{
  *   counter: HTMLElement, tools: HTMLElement,
- *   agree: (mode: string, more: boolean, beat: number, running: boolean) => void,
- *   allow: (undo: boolean, reset: boolean) => void,
+ *   update: (mode: string, more: boolean, beat: number, running: boolean) => void,
+ *   allow: (...uses: boolean[]) => void,
  * }} the buttons; what they are for just now; whether there is something to undo and to reset
  */
-export function makeCounter({ count, beat, undo, reset }, lifetime) {
+function makeCounter({ count, beat, undo, reset }, lifetime) {
   const next = button([], count, lifetime, { class: "kit-button chart-next" });
   const beats = button([], beat, lifetime);
   const { buttons, allow } = makeTools(
@@ -45,7 +91,7 @@ export function makeCounter({ count, beat, undo, reset }, lifetime) {
   return {
     counter: html("div", { class: "chart-counter" }, next, beats),
     tools: html("div", { class: "chart-counter" }, ...buttons),
-    agree(mode, more, perMinute, running) {
+    update(mode, more, perMinute, running) {
       next.textContent = mode === "wipe" ? "Wipe next" : "Count next";
       put(next, { "aria-disabled": !more });
       beats.hidden = perMinute === 0;
@@ -62,7 +108,7 @@ export function makeCounter({ count, beat, undo, reset }, lifetime) {
  * @param {Lifetime} lifetime
  * @returns {HTMLElement}
  */
-export function makeKeypad(press, lifetime) {
+function makeKeypad(press, lifetime) {
   const digits = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
   const key = (/** @type {string} */ digit) => button([digit], () => press(digit), lifetime);
   return html(
@@ -79,11 +125,11 @@ export function makeKeypad(press, lifetime) {
  * @param {(trait: string) => any} get what a trait is now
  * @param {(...changes: [trait: string, value: unknown][]) => void} choose
  * @param {Lifetime} lifetime
- * @returns {{ panel: HTMLElement, agree: () => void }} the switches; make them agree with the
+ * @returns {{ panel: HTMLElement, update: () => void }} the switches; update them from the
  *   traits
  */
-export function makePanel(get, choose, lifetime) {
-  const { tiles, agree } = makeSwitches(
+function makePanel(get, choose, lifetime) {
+  const { tiles, update } = makeSwitches(
     [["line", "Line"], ["direction", "Back"]],
     (trait) => (trait === "direction" ? get(trait) === "back" : get(trait)),
     (trait, on) => choose([trait, trait === "direction" ? (on ? "back" : "forward") : on]),
@@ -117,10 +163,10 @@ export function makePanel(get, choose, lifetime) {
       ...pills.map(({ pill }) => pill),
       html("div", { class: "chart-tiles" }, ...tiles),
     ),
-    agree() {
-      agree();
+    update() {
+      update();
       MODES.forEach(([mode], index) => put(modes[index], { "aria-pressed": get("mode") === mode }));
-      pills.forEach((each) => each.agree());
+      pills.forEach((each) => each.update());
     },
   };
 }
@@ -134,7 +180,7 @@ export function makePanel(get, choose, lifetime) {
  * @param {(value: Value) => string} text
  * @param {(value: Value) => void} choose
  * @param {Lifetime} lifetime
- * @returns {{ pill: HTMLElement, agree: () => void }}
+ * @returns {{ pill: HTMLElement, update: () => void }}
  */
 function makePill(name, values, get, text, choose, lifetime) {
   const shown = html("span");
@@ -157,7 +203,7 @@ function makePill(name, values, get, text, choose, lifetime) {
       "div", { class: "chart-pill", role: "group", "aria-label": name },
       less, html("span", { class: "chart-chosen" }, html("small", {}, name), shown), more,
     ),
-    agree() {
+    update() {
       shown.textContent = text(get());
     },
   };

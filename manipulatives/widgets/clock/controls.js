@@ -1,6 +1,7 @@
-/** What stands beside the face: step buttons, undo and reset, and the switches of free play. */
+/** What stands beside the face: readings, step buttons, undo and reset, switches of free play. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, icon, put, svg } from "../shared/svg.js";
+import { readingInDigits, readingInWords } from "./describe.js";
 import { HANDS, HAND_NAMES } from "./drawing.js";
 import { handOutline } from "./face.js";
 
@@ -27,13 +28,57 @@ const SWITCHES = [
 const SNAPS = [1, 5, 15, 30, 60];
 
 /**
+ * All that stands beside the face.
+ * @param {{
+ *   frame: import("../shared/frame.js").Frame,
+ *   actions: import("./actions.js").Actions,
+ *   choose: (trait: string, value: unknown) => void,
+ * }} parts of the widget
+ */
+export function makeControls({ frame: { get, lifetime }, actions, choose }) {
+  const digits = html("div", { class: "clock-digits" });
+  const words = html("div", { class: "clock-words" });
+  const { moves, allow } = makeMoves(actions, lifetime);
+  const { panel, update } = makePanel(get, choose, lifetime);
+  return {
+    side: html("div", { class: "clock-side" }, digits, words, moves, panel),
+
+    /**
+     * Show what the traits say.
+     * @param {import("./clock.js").Traits} now
+     */
+    applyTraits(now) {
+      digits.hidden = !now.digital;
+      // Free hands may not fit each other. The line that says so stays, so that nothing jumps.
+      words.hidden = !now.words && !(now.digital && now.mode === "free");
+      moves.hidden = !now.movable || !now.buttons;
+      panel.hidden = !now.panel;
+      update();
+    },
+
+    /**
+     * Write what the dial shows.
+     * @param {import("./dial.js").Dial} dial
+     * @param {import("./clock.js").Traits} now
+     * @param {boolean[]} uses whether there is something to undo, and to reset
+     */
+    paint(dial, now, uses) {
+      const [time, half] = readingInDigits(dial, now).split(" ");
+      digits.replaceChildren(time, html("small", {}, half ? ` ${half}` : ""));
+      words.textContent = readingInWords(dial, now);
+      allow(...uses);
+    },
+  };
+}
+
+/**
  * The buttons that move the hands, and the way back.
- * @param {{ step: (hand: Hand, way: number) => void, undo: () => void, reset: () => void }} acts
+ * @param {{ step: (hand: Hand, way: number) => void, undo: () => void, reset: () => void }} actions
  * @param {Lifetime} lifetime
  * @returns {{ moves: HTMLElement, allow: (...uses: boolean[]) => void }} the buttons,
  *   and whether there is something to undo and to reset
  */
-export function makeMoves({ step, undo, reset }, lifetime) {
+function makeMoves({ step, undo, reset }, lifetime) {
   const { buttons, allow } = makeTools(
     [[ICONS.undo, "Undo", undo], [ICONS.reset, "Reset", reset]], lifetime,
   );
@@ -56,11 +101,11 @@ export function makeMoves({ step, undo, reset }, lifetime) {
  * @param {(trait: string) => unknown} get what a trait is now
  * @param {(trait: string, value: unknown) => void} choose
  * @param {Lifetime} lifetime
- * @returns {{ panel: HTMLElement, agree: () => void }} the switches; make them agree with the
+ * @returns {{ panel: HTMLElement, update: () => void }} the switches; update them from the
  *   traits
  */
-export function makePanel(get, choose, lifetime) {
-  const { tiles, agree } = makeSwitches(
+function makePanel(get, choose, lifetime) {
+  const { tiles, update } = makeSwitches(
     SWITCHES,
     (trait) => (trait === "mode" ? get(trait) === "geared" : get(trait)),
     (trait, on) => choose(trait, trait === "mode" ? (on ? "geared" : "free") : on),
@@ -76,8 +121,8 @@ export function makePanel(get, choose, lifetime) {
       html("div", { class: "clock-tiles" }, ...tiles),
       html("div", { class: "clock-snaps" }, "Steps", html("div", {}, ...snaps)),
     ),
-    agree() {
-      agree();
+    update() {
+      update();
       SNAPS.forEach((snap, index) => put(snaps[index], { "aria-pressed": get("snap") === snap }));
     },
   };

@@ -60,9 +60,9 @@ function line(kind, index = 0) {
 
 /**
  * Make a sheet.
- * @param {object} acts
- * @param {(key: string) => void} acts.type a digit or "back" for the current square
- * @param {() => void} acts.check the place of the current square
+ * @param {object} actions
+ * @param {(key: string) => void} actions.type a digit or "back" for the current square
+ * @param {() => void} actions.check the place of the current square
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   element: HTMLElement, current: () => Place | null, size: { across: number, down: number },
@@ -154,21 +154,21 @@ export function makeGrid({ type, check }, lifetime) {
     current,
     size,
     build(sum, look) {
-      const kept = current();
+      const focused = current();
       ({ open } = look);
       const lines = linesOf(sum, look);
       // The sign has a column of its own, which in an addition takes what is carried farthest.
       const across = Math.max(...sum.numbers.map((number) => String(number).length)) + 1;
       const columns = Array.from({ length: across }, (_, index) => across - 1 - index);
       squares = lines.map((each) => columns.map((column) => {
-        const dress = { class: `columns-square is-${each.kind}`, role: "gridcell" };
-        const square = html("div", dress);
+        const attributes = { class: `columns-square is-${each.kind}`, role: "gridcell" };
+        const square = html("div", attributes);
         return { element: square, line: each, column };
       }));
       heads = columns.map((column) => {
         const place = NAMES[column].replace(" ", "-");
-        const dress = { class: `columns-head of-${place}`, role: "columnheader" };
-        return html("div", dress, column < sum.answer.length ? LETTERS[column] : "");
+        const attributes = { class: `columns-head of-${place}`, role: "columnheader" };
+        return html("div", attributes, column < sum.answer.length ? LETTERS[column] : "");
       });
       const rows = squares.map((row, down) => html(
         "div", { class: `columns-row has-${lines[down].kind}`, role: "row" },
@@ -179,7 +179,7 @@ export function makeGrid({ type, check }, lifetime) {
       put(element, { "aria-label": inSigns(sum), "data-form": sum.form });
       size.across = across;
       size.down = lines.length + (look.headings ? 0.5 : 0);
-      const place = kept ?? { row: "answer", column: 0 };
+      const place = focused ?? { row: "answer", column: 0 };
       const down = lines.findIndex(({ kind }) => kind === place.row);
       const found = columns.indexOf(place.column);
       dressAll(sum);

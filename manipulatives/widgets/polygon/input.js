@@ -6,13 +6,15 @@ import { nearest, place, same } from "./state/paper.js";
 
 /**
  * Listen to everything but drags.
- * @param {import("../shared/frame.js").Frame} frame
- * @param {import("./acts.js").Work} work
- * @param {import("./acts.js").Acts} acts
- * @param {ReturnType<typeof import("./pen.js").makePen>} pen
+ * @param {{
+ *   frame: import("../shared/frame.js").Frame,
+ *   work: import("./actions.js").Work,
+ *   actions: import("./actions.js").Actions,
+ *   pen: ReturnType<typeof import("./pen.js").makePen>,
+ * }} parts of the widget
  * @returns {void}
  */
-export function useInput({ root, lifetime, get }, work, acts, pen) {
+export function useInput({ frame: { root, lifetime, get }, work, actions, pen }) {
   const { hand, sheet, cutting, state, shape, grid, isCutting, view } = work;
 
   onKeys(root, (key, event) => {
@@ -37,7 +39,7 @@ export function useInput({ root, lifetime, get }, work, acts, pen) {
 
   sheet.drawing.addEventListener("click", (event) => {
     if (get("movable")) {
-      acts.tapPaper(pointIn(sheet.drawing, event));
+      actions.tapPaper(pointIn(sheet.drawing, event));
     }
   }, lifetime);
 
@@ -45,7 +47,7 @@ export function useInput({ root, lifetime, get }, work, acts, pen) {
   sheet.handles.addEventListener("click", (event) => {
     const index = event.target instanceof HTMLElement ? sheet.points().indexOf(event.target) : -1;
     if (event.detail === 0 && index >= 0 && get("movable")) {
-      acts.tap({ index, added: false });
+      actions.tap({ index, added: false });
     }
   }, lifetime);
 

@@ -10,7 +10,7 @@ export const ICONS = {
 };
 
 /**
- * A button. Without use (`aria-disabled`) it keeps the focus, but does nothing.
+ * A button. When disabled (`aria-disabled`) it can have the focus, but does nothing.
  * @param {(Node | string)[]} content
  * @param {() => void} press
  * @param {Lifetime} lifetime
@@ -50,7 +50,7 @@ export function makeTools(tools, lifetime) {
  * @param {(trait: string) => unknown} get what a trait is now
  * @param {(trait: string, value: unknown) => void} choose
  * @param {Lifetime} lifetime
- * @returns {{ tiles: HTMLButtonElement[], agree: () => void }} the switches; make them agree with
+ * @returns {{ tiles: HTMLButtonElement[], update: () => void }} the switches; update them from
  *   the traits
  */
 export function makeSwitches(switches, get, choose, lifetime) {
@@ -60,7 +60,7 @@ export function makeSwitches(switches, get, choose, lifetime) {
   });
   return {
     tiles,
-    agree() {
+    update() {
       switches.forEach(([trait], index) => {
         put(tiles[index], { "aria-checked": Boolean(get(trait)) });
       });

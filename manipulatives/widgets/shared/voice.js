@@ -1,6 +1,6 @@
 /**
- * Reading aloud for those who cannot read yet, by a voice that lives on the device. A voice that
- * sends the text elsewhere is never used: then there is no button.
+ * Reading aloud for those who cannot read yet, by a voice on the device. A voice that sends
+ * the text elsewhere is never used: then there is no button.
  */
 import { html, icon } from "./svg.js";
 

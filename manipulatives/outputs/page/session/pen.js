@@ -99,7 +99,7 @@ export function makePen({ storage, go }, lifetime) {
   function wipeAll() {
     if (strokes.length) {
       beforeWiping = null;
-      history.remember(strokes);
+      history.push(strokes);
       change([]);
     }
   }
@@ -130,7 +130,7 @@ export function makePen({ storage, go }, lifetime) {
       const stroke = drawn;
       drawn = [];
       beforeWiping = null;
-      history.remember(strokes);
+      history.push(strokes);
       change(written(strokes, stroke));
     },
   }, lifetime);
@@ -192,7 +192,7 @@ export function makePen({ storage, go }, lifetime) {
       if (!beforeWiping) {
         beforeWiping = strokes;
         if (strokes.length) {
-          history.remember(strokes);
+          history.push(strokes);
         }
       }
       change(wiped(beforeWiping, done, of));

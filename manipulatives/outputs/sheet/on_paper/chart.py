@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from manipulatives.drawings.chart import chart_drawing
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.tasks.facts import CHART
+from manipulatives.lessons.facts.chart import CHART
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.number.chart import Chart, Marks, no_marks
 from manipulatives.outputs.sheet.tasks.number_line import hops_drawing

@@ -5,15 +5,15 @@ import { PLACES } from "./state/places.js";
 /**
  * Listen to keys.
  * @param {{
+ *   frame: import("../shared/frame.js").Frame,
  *   mats: import("./mats.js").Mats,
- *   actions: ReturnType<typeof import("./actions.js").makeActions>,
- *   holding: ReturnType<typeof import("./hold.js").holdBlocks>,
+ *   actions: import("./actions.js").Actions,
+ *   holding: ReturnType<typeof import("./hold/hold.js").holdBlocks>,
  *   focused: () => void,
  * }} parts of the widget; focused, a column has the focus
- * @param {{ signal: AbortSignal }} lifetime
  * @returns {void}
  */
-export function useKeys({ mats, actions, holding, focused }, lifetime) {
+export function useInput({ frame: { lifetime }, mats, actions, holding, focused }) {
   mats.views.forEach(({ columns }, at) => {
     for (const place of PLACES) {
       const { handle } = columns[place];

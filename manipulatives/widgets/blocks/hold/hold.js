@@ -3,16 +3,16 @@
  * a ring round them. A ring round ten makes them one of the next place; any other ring picks what
  * is in it. Each finger holds or rings something of its own.
  */
-import { makeGrab } from "../shared/grab.js";
-import { pointIn } from "../shared/svg.js";
+import { makeGrab } from "../../shared/grab.js";
+import { pointIn } from "../../shared/svg.js";
 import { makeCarrying } from "./carrying.js";
 import { makePicks } from "./pick.js";
 import { drawRing, makeRinging, spread } from "./ringing.js";
-import { PLACES } from "./state/places.js";
+import { PLACES } from "../state/places.js";
 
 /**
- * @typedef {import("./state/places.js").Place} Place
- * @typedef {import("./state/rows.js").Spot} Spot
+ * @typedef {import("../state/places.js").Place} Place
+ * @typedef {import("../state/rows.js").Spot} Spot
  * @typedef {{ at: number, place: Place }} Target
  *
  * @typedef {import("./pick.js").Picked} Picked
@@ -23,11 +23,11 @@ import { PLACES } from "./state/places.js";
  * @property {Spot[]} line the ring
  * @property {import("./carrying.js").Carried | null} carried
  *
- * @typedef {import("../shared/grab.js").Hold<Taken>} Hold
+ * @typedef {import("../../shared/grab.js").Hold<Taken>} Hold
  *
  * @typedef {object} Hands
- * @property {import("./mats.js").Mats} mats
- * @property {ReturnType<typeof import("./air.js").makeAir>} air
+ * @property {import("../mats.js").Mats} mats
+ * @property {ReturnType<typeof import("../overlay.js").makeOverlay>} overlay
  * @property {HTMLElement} box what blocks come from and go back into
  * @property {Record<Place, HTMLElement>} sources
  * @property {() => { movable: boolean, ring: boolean }} rules
@@ -55,12 +55,12 @@ const SLACK = { finger: 10, other: 3 };
  *   there was anything
  */
 export function holdBlocks(hands, lifetime) {
-  const { mats, air, box, sources, rules, hint } = hands;
+  const { mats, overlay, box, sources, rules, hint } = hands;
   const picks = makePicks(mats, box, sources, hint);
   const { pick, say } = picks;
-  const carrying = makeCarrying(mats, air);
+  const carrying = makeCarrying(mats, overlay);
   const ringed = makeRinging(mats, { pick, hint, trade: hands.trade });
-  // The pointer has done what it came for; the click that follows it means nothing more.
+  // The pointer's action is done: the click event that follows it is ignored.
   let done = false;
 
   /**
@@ -126,7 +126,7 @@ export function holdBlocks(hands, lifetime) {
     thing.carried = carrying.lift(taken, first);
   }
 
-  /** @type {import("../shared/grab.js").Grab<Taken>} */
+  /** @type {import("../../shared/grab.js").Grab<Taken>} */
   const grab = makeGrab({
     move(hold) {
       const { thing, last } = hold;

@@ -24,7 +24,7 @@ const NUDGES = {
  * @param {Parts} parts
  * @returns {void}
  */
-export function useKeys({ frame, mat, current, actions, holding }) {
+export function useInput({ frame, mat, current, actions, holding }) {
   const { root, lifetime, get } = frame;
 
   /**
