@@ -30,7 +30,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> str:
-    """Write the page and say so.
+    """Write the page and report so.
 
     Raises:
         LessonProblem: no page can be made of it, or it cannot be written.
@@ -42,9 +42,9 @@ def run(given: argparse.Namespace) -> str:
     source = writing.source_of(given)
     target = writing.target_of(given, OUTPUTS[OUTPUT_FOR[given.audience]])
 
-    def say(sentence: str) -> None:
+    def report(sentence: str) -> None:
         writing.say(f"{source}: {sentence}.")
 
-    page = page_of_file(source, say=say, audience=given.audience)
+    page = page_of_file(source, report=report, audience=given.audience)
     writing.write(target, page)
     return f"The page is written: {target} ({len(page.encode()) / 1000:.0f} kB)."

@@ -123,9 +123,9 @@ def widget_of(esm, **traits):
 
 def page_with(*widgets):
     """A page that shows these widgets one below the other."""
-    kept = SavedWidgets(states_of(with_parts(widgets)))
-    body = [view(kept.add(widget.model_id)) for widget in widgets]
-    return document(title="Host", key="host", language="en-US", body=body, saved=kept.script())
+    saved = SavedWidgets(states_of(with_parts(widgets)))
+    body = [view(saved.add(widget.model_id)) for widget in widgets]
+    return document(title="Host", key="host", language="en-US", body=body, saved=saved.script())
 
 
 @pytest.fixture
@@ -413,7 +413,7 @@ window.name = window.loads;
 
 
 @pytest.fixture
-def lesson_kept(quiet_page):
+def stored_lesson(quiet_page):
     """Opens a lesson in a browser that loses what is asked of it too early; returns its page."""
 
     def opened(audience):
@@ -429,8 +429,8 @@ def lesson_kept(quiet_page):
     return opened
 
 
-def test_a_board_uses_its_storage_only_when_the_browser_has_committed_the_page(lesson_kept):
-    page = lesson_kept("board")
+def test_a_board_uses_its_storage_only_when_the_browser_has_committed_the_page(stored_lesson):
+    page = stored_lesson("board")
     for _ in range(3):
         page.keyboard.press("PageDown")
     stood = page.locator(".kit-round:visible").inner_text()
@@ -439,8 +439,8 @@ def test_a_board_uses_its_storage_only_when_the_browser_has_committed_the_page(l
     assert page.locator(".kit-round:visible").inner_text() == stood
 
 
-def test_a_pupils_page_uses_its_storage_only_when_the_browser_has_committed_it(lesson_kept):
-    page = lesson_kept("pupils")
+def test_a_pupils_page_uses_its_storage_only_when_the_browser_has_committed_it(stored_lesson):
+    page = stored_lesson("pupils")
     page.get_by_role("button", name="Start", exact=True).click()
     page.locator(".kit-round:visible").wait_for()
     reload(page)
