@@ -15,7 +15,7 @@ from pypdf.annotations import FreeText
 
 from manipulatives.cli import COMMANDS, main
 from manipulatives.commands import serve as command
-from manipulatives.commands import writing
+from manipulatives.commands.shared import writing
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from manipulatives.lessons.advice import SLOT, Warned, warnings_about
+from manipulatives.lessons.advice import SLOT, LessonWarning, warnings_about
 from manipulatives.lessons.editing import new_seed
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at
@@ -152,7 +152,7 @@ class MakerState:
         """The tasks of the chosen round."""
         return self._tasks_of(self.draft.lesson, self.round) if self.round else []
 
-    def warnings(self) -> list[Warned]:
+    def warnings(self) -> list[LessonWarning]:
         """Remarks about the lesson, as a colleague might make them."""
         return warnings_about(self.draft.lesson, others=self._others, minutes=self.minutes)
 

@@ -15,7 +15,7 @@ from manipulatives.commands import (
 from manipulatives.commands import (
     new as commands_new,
 )
-from manipulatives.commands.progress import Progress
+from manipulatives.commands.shared.progress import Progress
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem

@@ -13,8 +13,8 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, quoted
 from manipulatives.outputs import page
+from manipulatives.shelf.item_outputs import notebook_path, write_output
 from manipulatives.shelf.items import Shelf
-from manipulatives.shelf.made import make, notebook_for
 from manipulatives.shelf.save import others_in
 from support.nasty import CLASSES, LESSONS, NAMES, NOTEBOOKS, notebook
 
@@ -62,7 +62,7 @@ def test_a_nasty_name_is_a_card_that_says_how_to_mend_it(tmp_path, name):
     assert shelf.find(nasty.name) == nasty
     assert shelf.find("good").problem == ""
     with pytest.raises(LessonProblem):
-        notebook_for(nasty)
+        notebook_path(nasty)
 
 
 def test_a_file_that_nobody_may_look_at_is_left_out(tmp_path, monkeypatch):
@@ -98,7 +98,7 @@ def test_whatever_a_page_raises_is_one_sentence_of_the_shelf(tmp_path, monkeypat
 
     monkeypatch.setattr(page, "page_of", breaks)
     with pytest.raises(LessonProblem, match=r"good\.toml: it cannot be read .RecursionError"):
-        make(item, "page")
+        write_output(item, "page")
     assert [path.name for path in tmp_path.iterdir()] == ["good.toml"]
 
 

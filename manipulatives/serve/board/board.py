@@ -27,7 +27,7 @@ class Board:
         notebook: the cells to run.
         folder: where it runs, below the shelf's folder, with "/" between parts; "" for the top.
         stamp: changes with every byte of the file and of the class settings beside it.
-        own: whether it holds nothing but the kit's own calls.
+        kit_only: whether it holds nothing but the kit's own calls.
         source: where the session files that it saves come from, as a page says it; the lesson
             maker saves none.
     """
@@ -40,7 +40,7 @@ class Board:
     notebook: NotebookNode
     folder: str
     stamp: str
-    own: bool
+    kit_only: bool
     source: str = "{}"
 
     @classmethod
@@ -63,7 +63,7 @@ class Board:
             notebook=item.notebook,
             folder=item.folder,
             stamp=item.stamp,
-            own=item.own,
+            kit_only=item.kit_only,
         )
 
     @property

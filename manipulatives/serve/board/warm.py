@@ -77,7 +77,7 @@ class Boards:
 
     async def update_warm(self, wanted: Iterable[Board]) -> None:
         """Warm the first few of the wanted boards, one at a time; discard what has changed."""
-        first = [board for board in wanted if board.own][:MOST_WARM]
+        first = [board for board in wanted if board.kit_only][:MOST_WARM]
         stamps = {board.name: board.stamp for board in first}
         for name, warm in list(self._warm.items()):
             if stamps.get(name) != warm.stamp or _failed(warm.run):
@@ -138,7 +138,7 @@ class Boards:
 
     async def _start(self, board: Board) -> str:
         use_the_kits_python(board.notebook)
-        return await self._kernels.start(board.folder, own=board.own)
+        return await self._kernels.start(board.folder, kit_only=board.kit_only)
 
 
 def _failed(run: asyncio.Task[Any]) -> bool:
