@@ -25,12 +25,12 @@ _WAYS = {"past": ("past", "after"), "to": ("to", "of", "till", "before")}
 def in_words(
     minute: int, vocabulary: str = "us", style: str | None = None, *, half_day: bool = False
 ) -> str:
-    """Return a time in the words that the kit says it in.
+    """Return a time in words.
 
     Args:
         minute: the time, in minutes since midnight; a dial reading will do.
         vocabulary: "us" or "uk".
-        style: "digital" or "relative"; if left out, digital in "us" and relative in "uk".
+        style: "digital" or "relative"; None for digital in "us" and relative in "uk".
         half_day: say a.m. or p.m. too, and noon and midnight by name.
 
     Raises:

@@ -1,7 +1,7 @@
 """The single faults of a written subtraction, each one small function on digits.
 
-A fault of *writing* gives the digit of a column without any taking, or None to go on as usual. A
-fault of *taking* says what happens to the column that is to give one, and whether that was all.
+A fault of *writing* returns the digit of a column without any taking, or None to go on as usual. A
+fault of *taking* changes the column that one is taken from, and returns whether that was all.
 Columns are counted from 0, the ones.
 """
 
@@ -137,7 +137,7 @@ def _repeats_lower(paper: Paper) -> None:
     paper.reach = len(paper.lower)
 
 
-# From the general to the particular: where two faults meet, the more particular is done.
+# From general to specific: if two faults change the same step, the more specific one is used.
 FAULTS: dict[str, Fault] = {
     "larger_minus_smaller": Fault(write=_larger_minus_smaller),
     "zero_when_too_small": Fault(write=_zero_when_short),
