@@ -30,7 +30,7 @@ from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.sheet import sheet_of, sheet_of_file
 from manipulatives.outputs.sheet.code import code_of
-from manipulatives.outputs.sheet.layout.lines import broken
+from manipulatives.outputs.sheet.layout.lines import wrapped
 from manipulatives.outputs.sheet.layout.pages import Block, laid_out
 from manipulatives.outputs.sheet.layout.paper import MARGIN, PAPERS
 from manipulatives.outputs.sheet.pdf.letters import printable, text_width
@@ -553,7 +553,7 @@ def test_a_long_title_is_broken_into_lines_and_ends_in_dots():
     st.floats(12, 60),
 )
 def test_broken_lines_fit_and_lose_no_letter(text, width):
-    lines = broken(text, 5, width, most=1000)
+    lines = wrapped(text, 5, width, most=1000)
     assert all(text_width(line, 5) <= width or len(line) == 1 for line in lines)
     assert "".join("".join(lines).split()) == "".join(printable(text).split())
 
