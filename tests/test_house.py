@@ -239,7 +239,7 @@ def reached(path: Path, seen: set[Path]) -> set[Path]:
 
 
 @pytest.mark.parametrize("entry", entries(), ids=lambda path: path.stem)
-def test_an_entry_and_what_it_imports_keep_the_small_grammar(entry, tmp_path):
+def test_an_entry_and_its_imports_follow_the_small_grammar(entry, tmp_path):
     whole = tmp_path / "whole.mjs"
     whole.write_text(assemble(entry), "utf-8")
     done = subprocess.run(
@@ -267,7 +267,7 @@ def kit_widgets() -> list[type[KitWidget]]:
     return [widget for widget in found if widget.__module__.startswith("manipulatives.")]
 
 
-def test_every_trait_says_what_it_is():
+def test_every_trait_has_a_help_text():
     hosts = set(anywidget.AnyWidget.class_traits())
     widgets = kit_widgets()
     assert "Clock" in {widget.__name__ for widget in widgets}
@@ -283,7 +283,7 @@ def test_every_trait_says_what_it_is():
 @pytest.mark.parametrize(
     "path", list(files(ROOT / "notebooks", "*.ipynb")), ids=lambda path: path.stem
 )
-def test_a_notebook_on_the_shelf_keeps_no_widget_state(path):
+def test_a_notebook_on_the_shelf_has_no_widget_state(path):
     assert "application/vnd.jupyter.widget-state+json" not in path.read_text("utf-8")
 
 

@@ -170,7 +170,7 @@ def test_moving_and_deleting_rounds_changes_no_other_number(order, kept):
     assert all(changed[title] == whole[title] for title in changed)
 
 
-def test_the_code_of_a_class_is_kept_once():
+def test_the_code_of_a_class_is_stored_once():
     page = page_of(notebook_of(MARKET))
     kinds = saved(page)["kinds"]
     assert sorted(kind["name"] for kind in kinds.values()) == ["BoardRound", "Clock"]
@@ -284,7 +284,7 @@ HOSTILE = [
 
 @pytest.mark.usefixtures("no_kernel")
 @pytest.mark.parametrize("text", HOSTILE)
-def test_hostile_text_stays_text_wherever_it_stands(text):
+def test_hostile_text_is_never_html(text):
     hostile = Lesson(text, seed=7, rounds=(Round("time.read_hour", seed=1, title=text, tasks=2),))
     plain = Lesson("T", seed=7, rounds=(Round("time.read_hour", seed=1, title="T", tasks=2),))
     made, usual = Elements(page_of(notebook_of(hostile))), Elements(page_of(notebook_of(plain)))
@@ -329,7 +329,7 @@ def test_making_a_page_leaves_no_widget_behind():
     assert set(alive) == before
 
 
-def test_a_picture_that_is_not_in_the_notebook_is_left_out_and_said():
+def test_a_picture_that_is_not_in_the_notebook_is_left_out_and_reported():
     reported = []
     page = page_of(by_hand("# T\n\n![the ferry](ferry.png)"), report=reported.append)
     assert "the ferry" in page
@@ -354,7 +354,7 @@ def test_only_the_first_title_is_taken_to_the_top():
 # From here on a kernel runs what others have written.
 
 
-def test_code_of_others_is_run_after_saying_so(tmp_path):
+def test_foreign_code_is_run_after_a_report(tmp_path):
     (tmp_path / "prices.txt").write_text("plums 57", "utf-8")
     notebook = by_hand(
         "# Mixed",

@@ -45,7 +45,7 @@ def test_a_lesson_and_its_notebook_are_opened_alike(tmp_path):
     assert open_draft(tmp_path / "ferry.ipynb").lesson == FERRY
 
 
-def test_a_notebook_that_nobody_changed_comes_out_as_it_went_in():
+def test_an_unchanged_notebook_is_saved_as_it_was():
     notebook = by_hand()
     assert draft_of_notebook(notebook).notebook() == notebook
 
@@ -61,13 +61,13 @@ def test_a_notebook_is_not_run_when_it_is_opened(tmp_path):
     assert not trap.exists()
 
 
-def test_only_programs_of_others_are_foreign():
+def test_only_other_code_is_foreign():
     assert not draft_of_notebook(notebook_of(FERRY)).foreign
     assert draft_of_notebook(by_hand()).foreign
     assert not Draft.of(FERRY).foreign
 
 
-def test_cells_of_others_keep_standing_where_they_stood_while_rounds_move():
+def test_other_cells_stay_at_their_places_when_rounds_move():
     before = sources(by_hand())
     after = sources(draft_of_notebook(by_hand()).moved(0, 2).notebook())
     assert len(after) == len(before)
@@ -128,7 +128,7 @@ def test_what_is_changed_for_the_whole_lesson_is_changed_in_its_notebook(what):
     assert PROGRAM in sources(notebook)
 
 
-def test_a_call_that_somebody_gave_a_name_keeps_it():
+def test_the_name_that_somebody_gave_a_call_stays():
     notebook = notebook_of(FERRY)
     notebook.cells[3].source = f"first = {notebook.cells[3].source}\nfirst"
     draft = draft_of_notebook(notebook)
@@ -147,7 +147,7 @@ def test_a_timer_that_somebody_set_in_a_call_stays():
     assert lesson_of(after).rounds[0].tasks == 4
 
 
-def test_what_was_shown_before_is_forgotten_where_it_is_no_longer_true():
+def test_outputs_are_cleared_where_the_call_changed():
     notebook = by_hand()
     notebook.metadata["widgets"] = {"old": {}}
     notebook.cells[4].outputs = [nbformat.v4.new_output("stream", text="old")]

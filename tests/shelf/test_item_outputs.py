@@ -26,7 +26,7 @@ def item_in(folder):
 
 
 @pytest.mark.parametrize("output", OUTPUTS)
-def test_every_output_is_written_beside_the_lesson_and_known_again(folder, output):
+def test_every_output_is_written_beside_the_lesson_and_recognised(folder, output):
     item = item_in(folder)
     assert read_output(item, output) is None
     path = write_output(item, output)
@@ -35,7 +35,7 @@ def test_every_output_is_written_beside_the_lesson_and_known_again(folder, outpu
     assert {each.name for each in folder.iterdir()} == {"cheese.toml", path.name}
 
 
-def test_an_output_made_before_is_made_anew(folder):
+def test_an_existing_output_is_made_again(folder):
     first = write_output(item_in(folder), "page").read_bytes()
     write_lesson(Lesson("The cheese stall, later", seed=3), folder / "cheese.toml")
     assert write_output(item_in(folder), "page").read_bytes() != first

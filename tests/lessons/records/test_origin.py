@@ -46,7 +46,7 @@ def test_of_version_1_only_equal_files_are_the_same():
     assert without_duplicates([one, other, longer, one, longer]) == [one, other, longer]
 
 
-def test_a_lesson_is_known_by_title_and_seed():
+def test_a_lesson_id_depends_on_title_and_seed():
     ids = {lesson_id(title, seed) for title in ("a", "b", "a\n1", "x" * 500) for seed in (1, 11)}
     assert len(ids) == 8
     assert lesson_id("\ud800", 1) == lesson_id("\ud800", 1)
