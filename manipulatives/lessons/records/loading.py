@@ -40,9 +40,11 @@ class RecordKind:
         what: their name in a sentence, such as "results file".
         saved_by: what saves them, such as "a page for pupils".
         names: of all fields that are not in every record file.
+        items: the name of the one of them that holds a list.
+        most: how many items that list may have.
 
     Example:
-        >>> RecordKind("a list", "list", "a page", ("title",)).what
+        >>> RecordKind("a list", "list", "a page", ("title", "tasks"), "tasks", 40).what
         'list'
     """
 
@@ -50,6 +52,8 @@ class RecordKind:
     what: str
     saved_by: str
     names: tuple[str, ...]
+    items: str
+    most: int
 
 
 def load(text: str, kind: RecordKind) -> tuple[int, dict[str, Any]]:
@@ -63,7 +67,8 @@ def load(text: str, kind: RecordKind) -> tuple[int, dict[str, Any]]:
         LessonProblem: it is no such file.
 
     Example:
-        >>> load('{"format": "a list", "version": 1}', RecordKind("a list", "list", "a page", ()))
+        >>> kind = RecordKind("a list", "list", "a page", ("tasks",), "tasks", 40)
+        >>> load('{"format": "a list", "version": 1}', kind)
         (1, {})
     """
     if len(text) > LARGEST_FILE:
@@ -110,24 +115,32 @@ def split_origin(version: int, fields: dict[str, Any]) -> tuple[Origin | None, d
     return Origin(*(given[name] for name in ORIGIN)), rest
 
 
-def open_record(text: str, kind: RecordKind) -> tuple[int, Origin | None, dict[str, Any]]:
-    """Return the version of a record file, its origin, and its other fields.
+def read_record(
+    text: str, kind: RecordKind, read_item: Callable[[object, int], object]
+) -> tuple[Origin | None, dict[str, Any]]:
+    """Return the origin of a record file and its other fields, with the items of its list read.
 
     Args:
         text: of the file.
         kind: of the file.
+        read_item: converts an item of its list, for the version of the file.
 
     Raises:
-        LessonProblem: it is no such file, or a field is missing or unknown.
+        LessonProblem: it is no such file, a field is missing or unknown, or an item is not valid.
 
     Example:
-        >>> text = '{"format": "a list", "version": 1, "title": "Market day"}'
-        >>> open_record(text, RecordKind("a list", "list", "a page", ("title",)))
-        (1, None, {'title': 'Market day'})
+        >>> kind = RecordKind("a list", "list", "a page", ("tasks",), "tasks", 40)
+        >>> text = '{"format": "a list", "version": 1, "tasks": [4, 5]}'
+        >>> read_record(text, kind, lambda item, version: item + version)
+        (None, {'tasks': (5, 6)})
     """
     version, data = load(text, kind)
     origin, rest = split_origin(version, data)
-    return version, origin, check_fields(rest, allowed=kind.names, needed=kind.names)
+    fields = check_fields(rest, allowed=kind.names, needed=kind.names)
+    fields[kind.items] = read_items(
+        kind.items, fields[kind.items], lambda one: read_item(one, version), longest=kind.most
+    )
+    return origin, fields
 
 
 def fields_of(

@@ -25,8 +25,7 @@ from manipulatives.lessons.records.loading import (
     check_asked,
     check_date,
     fields_of,
-    open_record,
-    read_items,
+    read_record,
 )
 
 if TYPE_CHECKING:
@@ -37,6 +36,8 @@ KIND = RecordKind(
     what="results file",
     saved_by="a page for pupils",
     names=("title", "seed", "code", "date", "tasks"),
+    items="tasks",
+    most=MOST_TASKS,
 )
 LONGEST_CODE = 8
 MOST_TRIES = 1_000
@@ -197,10 +198,7 @@ def read_results(text: str) -> Results:
         ... ).code
         'K7'
     """
-    version, origin, fields = open_record(text, KIND)
-    fields["tasks"] = read_items(
-        "tasks", fields["tasks"], lambda one: Result.from_data(one, version), longest=MOST_TASKS
-    )
+    origin, fields = read_record(text, KIND, Result.from_data)
     return Results(**fields, origin=origin)
 
 

@@ -26,8 +26,8 @@ from manipulatives.lessons.records.loading import (
     check_asked,
     check_date,
     fields_of,
-    open_record,
     read_items,
+    read_record,
 )
 
 if TYPE_CHECKING:
@@ -38,6 +38,8 @@ KIND = RecordKind(
     what="session file",
     saved_by="a board",
     names=("title", "seed", "date", "rounds"),
+    items="rounds",
+    most=MOST_ROUNDS,
 )
 MARKS = ("most", "half", "few")
 """How many of the class were right, as the teacher saw it."""
@@ -213,8 +215,7 @@ def read_session(text: str) -> Session:
         text: of the file, as a board saves it.
 
     Raises:
-        LessonProblem: it is no such file, or a value in it is not valid; one sentence with the
-            place and what to do.
+        LessonProblem: it is no session file, or a value in it is not valid; with its place.
 
     Example:
         >>> read_session(
@@ -223,11 +224,5 @@ def read_session(text: str) -> Session:
         ... ).title
         'Market clock'
     """
-    version, origin, fields = open_record(text, KIND)
-    fields["rounds"] = read_items(
-        "rounds",
-        fields["rounds"],
-        lambda one: TaughtRound.from_data(one, version),
-        longest=MOST_ROUNDS,
-    )
+    origin, fields = read_record(text, KIND, TaughtRound.from_data)
     return Session(**fields, origin=origin)
