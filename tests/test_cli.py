@@ -106,11 +106,24 @@ def test_a_changed_notebook_is_replaced_only_with_force(folder, capsys):
     before = contents(folder)
     assert main(["notebook", "monday.toml"]) == 2
     assert contents(folder) == before
-    assert "there already, with other content; give another name" in capsys.readouterr().err
+    assert "there already, with other content; move it away" in capsys.readouterr().err
     assert main(["notebook", "monday.toml", "-o", "monday.ipynb"]) == 2
     assert main(["notebook", "monday.toml", "--force"]) == 0
     assert contents(folder) != before
     assert main(["notebook", "monday.toml"]) == 0
+
+
+def test_a_lesson_with_a_notebook_becomes_another_one_only_when_that_is_said(folder, capsys):
+    nbformat.write(notebook_of(dataclasses.replace(MONDAY, title="Tuesday")), "monday.ipynb")
+    before = contents(folder)
+    assert main(["notebook", "monday.toml", "-o", "copy.ipynb"]) == 2
+    assert contents(folder) == before
+    assert capsys.readouterr().err == (
+        "monday.toml: its notebook monday.ipynb is there, so that is the lesson; "
+        "copy that notebook, or say --force to make one from monday.toml.\n"
+    )
+    assert main(["notebook", "monday.toml", "-o", "copy.ipynb", "--force"]) == 0
+    assert nbformat.read("copy.ipynb", as_version=4) == notebook_of(MONDAY)
 
 
 FOREIGN = {
@@ -135,7 +148,9 @@ def test_a_file_that_the_kit_did_not_make_is_replaced_only_with_force(folder, ca
     said = capsys.readouterr()
     assert said.out == ""
     assert said.err.startswith(f"{name}: {name} is there already")
-    assert said.err.endswith("give another name with -o, or --force to replace it.\n")
+    # A second notebook would not be the lesson.
+    remedy = "move it away or rename it" if "notebook" in typed else "give another name with -o"
+    assert said.err.endswith(f"{remedy}, or --force to replace it.\n")
     assert (folder / name).read_bytes() == b"my own notes"
     assert main([*typed, "--force"]) == 0
     assert (folder / name).read_bytes() != b"my own notes"

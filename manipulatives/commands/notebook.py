@@ -31,8 +31,9 @@ def run(given: argparse.Namespace) -> str:
         LessonProblem: it is no lesson file, or the notebook cannot be written.
     """
     from manipulatives.notebook.writing import notebook_of  # noqa: PLC0415 - notebooks load much
+    from manipulatives.shelf.find import source_file  # noqa: PLC0415
     from manipulatives.shelf.outputs import notebook_text  # noqa: PLC0415
-    from manipulatives.shelf.replace import REMEDY_FORCE, check_unchanged  # noqa: PLC0415
+    from manipulatives.shelf.replace import REMEDY_MOVE_OR_FORCE, check_unchanged  # noqa: PLC0415
 
     if given.lesson.is_dir():
         raise LessonProblem("this is a folder", remedy="give a file", file=str(given.lesson))
@@ -44,10 +45,17 @@ def run(given: argparse.Namespace) -> str:
         )
     target: Path = given.output or given.lesson.with_suffix(ENDING)
     writing.check_target(target, ENDING)
+    source = source_file(given.lesson)
+    if source not in (given.lesson, target) and not given.force:
+        raise LessonProblem(
+            f"its notebook {source.name} is there, so that is the lesson",
+            remedy=f"copy that notebook, or say --force to make one from {given.lesson.name}",
+            file=str(given.lesson),
+        )
     content = notebook_text(notebook_of(read_lesson(given.lesson)))
     # Do not lose changes that somebody made in it.
     if not given.force:
         with in_file(str(target)):
-            check_unchanged(target, content, remedy=REMEDY_FORCE)
+            check_unchanged(target, content, remedy=REMEDY_MOVE_OR_FORCE)
     writing.write(target, content)
     return f"The notebook is written: {target}."

@@ -429,9 +429,10 @@ def test_the_example_plays_by_itself_and_has_no_words(pupil):
 
 def test_where_less_movement_is_wished_for_the_example_waits(pupil):
     page = pupil.page
+    page.clock.install()
     page.emulate_media(reduced_motion="reduce")
     pupil.open(COINS).begin()
-    page.wait_for_timeout(2500)
+    page.clock.run_for(2500)
     assert page.evaluate(TOTAL) == 0
     page.get_by_role("button", name="Play the example").click()
     pupil.see_money()

@@ -6,7 +6,7 @@ import pytest
 from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import RoundOnPage, lesson_page
 
-from support.chromium import reload, resize, visit
+from support.chromium import TWO_FRAMES, reload, resize, visit
 
 HOURS = 'play("time.read_hour", tasks=1, seed=11)'
 SET = 'play("time.set_hands", tasks=1, seed=12)'
@@ -361,14 +361,14 @@ def test_what_a_widget_paints_inside_rearranges_nothing(bare):
     page = bare("<h2>Hours</h2>" + ROUND + "<h2>Minutes</h2>" + ROUND)
     page.evaluate("document.querySelector('.session-pips button').dataset.same = 'yes'")
     page.evaluate("document.querySelector('.kit-round').innerHTML = '<h2>Inside</h2><p>x</p>'")
-    page.wait_for_timeout(50)
+    page.evaluate(TWO_FRAMES)
     assert page.locator(".session-pips button").count() == 2
     assert page.locator("[data-same]").count() == 1
 
 
 def test_at_its_end_a_session_leaves_nothing_behind(bare):
     page = bare("<h2>Hours</h2>" + ROUND + "<h2>Minutes</h2>" + ROUND)
-    page.evaluate("window.life.abort()")
+    page.evaluate("window.controller.abort()")
     assert page.locator(".kit-session").count() == 0
     page.keyboard.press("PageDown")
     assert shown(page) == ["Hours", "round"]

@@ -392,7 +392,7 @@ def test_the_window_ends_with_the_session(bare):
     page = bare()
     child = apart(page)
     with child.expect_event("close"):
-        page.evaluate("window.life.abort()")
+        page.evaluate("window.controller.abort()")
 
 
 def test_the_window_reads_a_real_round_as_it_is_taught(quiet_page, tmp_path):

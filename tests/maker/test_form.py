@@ -132,14 +132,15 @@ def test_class_settings_are_changed_and_hold_at_once(maker, tmp_path):
 
 def test_a_round_counts_aloud_in_steps_of_its_own_or_as_the_class(maker):
     add(maker, "time.read_hour")
+    assert maker.round.count.label == "as the class (not at all)"
     assert shown(maker).setup["wipe"] is None
     maker.round.count.value = 10
     assert maker.state.round.count_aloud == 10
     assert shown(maker).setup["wipe"] == {"by": 10}
     maker.settings.count.value = 4
     maker.settings.save.click()
-    assert maker.round.count.options[0] == ("as the class (in 4s)", None)
-    maker.round.count.value = None
+    assert maker.round.count.options[0] == ("as the class (in 4s)", "")
+    maker.round.count.value = ""
     assert shown(maker).setup["wipe"] == {"by": 4}
     maker.round.count.value = 0
     assert shown(maker).setup["wipe"] is None

@@ -5,17 +5,17 @@ import { QUESTION_DELAY_MS, judged, watchKernel } from "../../manipulatives/serv
 /** Watches with answers given beforehand, and tells what was told; then the watch is ended. */
 async function told(t, answers) {
   t.mock.timers.enable({ apis: ["setTimeout"] });
-  const life = new AbortController();
+  const controller = new AbortController();
   const heard = [];
   let asked = 0;
   const ask = async () => {
     asked += 1;
     if (asked >= answers.length) {
-      life.abort();
+      controller.abort();
     }
     return answers[asked - 1];
   };
-  const watch = watchKernel(ask, (state) => heard.push(state), life.signal);
+  const watch = watchKernel(ask, (state) => heard.push(state), controller.signal);
   for (let turn = 0; turn < answers.length + 1; turn += 1) {
     // Lets the answer come in before the clock goes on.
     await new Promise((done) => {

@@ -3,7 +3,7 @@ import { html } from "../../widgets/shared/svg.js";
 
 /**
  * @param {HTMLElement} el the line, empty and hidden; it is announced politely
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {(sentence: string, reload?: boolean) => void} say: "" takes the line away
  */
 export function makeNotice(el, { signal }) {

@@ -42,10 +42,10 @@ const LOW_PX = 420;
  */
 function render(props) {
   const frame = makeFrame(props, "blocks", "Place value blocks", TRAITS);
-  const { root, scope, get } = frame;
+  const { root, lifetime, get } = frame;
   /** @type {() => Traits} */
   const traits = frame.traits;
-  const mats = new Mats(step, scope);
+  const mats = new Mats(step, lifetime);
   const air = makeAir();
   const trading = makeTrading(mats, air);
   const reading = makeReading();
@@ -72,7 +72,7 @@ function render(props) {
       actions.active = at;
       mark();
     },
-  }, scope);
+  }, lifetime);
   const work = html("div", { class: "blocks-work" }, mats.table, shelf);
   const side = html("div", { class: "blocks-side" }, reading.root, panel);
 
@@ -167,7 +167,7 @@ function render(props) {
     dress();
   }
 
-  useKeys({ mats, actions, holding, focused: dressControls }, scope);
+  useKeys({ mats, actions, holding, focused: dressControls }, lifetime);
   frame.onTraits(dress);
   frame.onResize([mats.table], () => {
     root.classList.toggle("is-low", panel.hidden && root.clientHeight < LOW_PX);

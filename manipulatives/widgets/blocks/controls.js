@@ -8,7 +8,7 @@ import { some } from "./state/tell.js";
 
 /**
  * @typedef {import("./state/places.js").Place} Place
- * @typedef {{ signal: AbortSignal }} Scope
+ * @typedef {{ signal: AbortSignal }} Lifetime
  * @typedef {(place: Place, way: 1 | -1) => boolean} Can whether there is such a trade
  */
 
@@ -40,10 +40,10 @@ const PAIRS = [["one", "One"], ["compare", "Compare"], ["add", "Add"], ["take", 
  *   lay: (pair: string) => void,
  * }} parts of the widget; lay one mat, or two for what
  */
-export function makeControls({ frame: { get, scope }, mats, actions, choose, lay }) {
-  const { box, sources, agree: agreeBox } = makeBox(actions.tradeAll, scope);
-  const { tools, join, allow } = makeBlockTools(actions, scope);
-  const { panel, agree } = makePanel(get, choose, lay, scope);
+export function makeControls({ frame: { get, lifetime }, mats, actions, choose, lay }) {
+  const { box, sources, agree: agreeBox } = makeBox(actions.tradeAll, lifetime);
+  const { tools, join, allow } = makeBlockTools(actions, lifetime);
+  const { panel, agree } = makePanel(get, choose, lay, lifetime);
   return {
     box,
     sources,
@@ -69,14 +69,14 @@ export function makeControls({ frame: { get, scope }, mats, actions, choose, lay
 /**
  * The box that blocks come from, and the trades between two places.
  * @param {(place: Place, way: 1 | -1) => void} trade
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{
  *   box: HTMLElement,
  *   sources: Record<Place, HTMLButtonElement>,
  *   agree: (columns: Place[], trades: boolean, can: Can) => void,
  * }} the box; what is dragged out of it; show what is to be shown, and which trades can be made
  */
-function makeBox(trade, scope) {
+function makeBox(trade, lifetime) {
   const sources = /** @type {Record<Place, HTMLButtonElement>} */ (
     Object.fromEntries(PLACES.map((place) => [place, html("button", {
       "type": "button", "class": "blocks-source", "aria-label": `Take a ${named(place, 1)}`,
@@ -85,11 +85,11 @@ function makeBox(trade, scope) {
     const larger = /** @type {Place} */ (beside(smaller, 1));
     const [one, ten] = [some(1, larger), some(10, smaller)];
     const up = button(
-      [icon(LEFT), html("span", {}, one)], () => trade(smaller, 1), scope,
+      [icon(LEFT), html("span", {}, one)], () => trade(smaller, 1), lifetime,
       { "aria-label": `${ten} become ${one}` },
     );
     const down = button(
-      [html("span", {}, ten), icon(RIGHT)], () => trade(larger, -1), scope,
+      [html("span", {}, ten), icon(RIGHT)], () => trade(larger, -1), lifetime,
       { "aria-label": `${one} becomes ${ten}` },
     );
     return { smaller, larger, up, down, bridge: html("div", { class: "blocks-bridge" }, up, down) };
@@ -136,15 +136,15 @@ function picture(place) {
 /**
  * Undo, reset, and all blocks on one mat.
  * @param {{ undo: () => void, reset: () => void, join: () => void }} acts
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{ tools: HTMLElement, join: HTMLElement, allow: (...uses: boolean[]) => void }}
  */
-function makeBlockTools({ undo, reset, join }, scope) {
+function makeBlockTools({ undo, reset, join }, lifetime) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [JOIN, "Put together", join],
-  ], scope);
+  ], lifetime);
   return { tools: html("div", { class: "blocks-tools" }, ...buttons), join: buttons[2], allow };
 }
 
@@ -153,16 +153,16 @@ function makeBlockTools({ undo, reset, join }, scope) {
  * @param {(trait: string) => any} get
  * @param {(trait: string, value: unknown) => void} choose
  * @param {(pair: string) => void} lay one mat, or two for what
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{ panel: HTMLElement, agree: (mats: number) => void }}
  */
-function makePanel(get, choose, lay, scope) {
-  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, scope);
+function makePanel(get, choose, lay, lifetime) {
+  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, lifetime);
   const places = PLACES.map((_, index) => {
     const label = { "aria-label": `${index + 1} column${index ? "s" : ""}` };
-    return button([String(index + 1)], () => choose("places", index + 1), scope, label);
+    return button([String(index + 1)], () => choose("places", index + 1), lifetime, label);
   });
-  const pairs = PAIRS.map(([pair, name]) => button([name], () => lay(pair), scope));
+  const pairs = PAIRS.map(([pair, name]) => button([name], () => lay(pair), lifetime));
   return {
     panel: html(
       "div", { class: "blocks-panel" },

@@ -44,7 +44,7 @@ const SLACK = { finger: 10, other: 3 };
 /**
  * Let blocks be taken.
  * @param {Hands} hands
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   isHeld: () => boolean,
  *   enter: (target: Target) => void,
@@ -54,7 +54,7 @@ const SLACK = { finger: 10, other: 3 };
  *   a mat are picked no more, for they may lie elsewhere; let go of everything, and say whether
  *   there was anything
  */
-export function holdBlocks(hands, scope) {
+export function holdBlocks(hands, lifetime) {
   const { mats, air, box, sources, rules, hint } = hands;
   const picks = makePicks(mats, box, sources, hint);
   const { pick, say } = picks;
@@ -158,7 +158,7 @@ export function holdBlocks(hands, scope) {
       }
     },
     cancel: ({ thing }) => letGo(thing),
-  }, scope);
+  }, lifetime);
 
   /** @param {Taken} thing which is held no more */
   function letGo({ from, carried }) {
@@ -196,7 +196,7 @@ export function holdBlocks(hands, scope) {
         tapped();
       }
       done = false;
-    }, scope);
+    }, lifetime);
   }
 
   mats.views.forEach(({ drawing, columns }, at) => {
@@ -226,7 +226,7 @@ export function holdBlocks(hands, scope) {
     if (event.target === box && picks.now && picks.now.at !== null) {
       putDown(null);
     }
-  }, scope);
+  }, lifetime);
 
   function isHeld() {
     return grab.holds().length > 0;

@@ -10,24 +10,24 @@ import { PLACES } from "./state/places.js";
  *   holding: ReturnType<typeof import("./hold.js").holdBlocks>,
  *   focused: () => void,
  * }} parts of the widget; focused, a column has the focus
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {void}
  */
-export function useKeys({ mats, actions, holding, focused }, scope) {
+export function useKeys({ mats, actions, holding, focused }, lifetime) {
   mats.views.forEach(({ columns }, at) => {
     for (const place of PLACES) {
       const { handle } = columns[place];
       handle.addEventListener("focus", () => {
         actions.active = at;
         focused();
-      }, scope);
+      }, lifetime);
       onKeys(handle, (key) => {
         if (key === "Enter" || key === " ") {
           holding.enter({ at, place });
           return true;
         }
         return key === "Escape" ? holding.drop() : actions.key(at, place, key);
-      }, scope);
+      }, lifetime);
     }
   });
 }

@@ -20,7 +20,7 @@ import { counted, some } from "./state/tell.js";
  *
  * @typedef {(at: number, place: Place, more: 1 | -1) => void} Step one block more or less
  * @typedef {import("./drawing.js").Column} Column
- * @typedef {import("./drawing.js").Scope} Scope
+ * @typedef {import("./drawing.js").Lifetime} Lifetime
  * @typedef {import("./drawing.js").MatView} MatView
  */
 
@@ -55,10 +55,10 @@ export class Mats {
 
   /**
    * @param {Step} step
-   * @param {Scope} scope
+   * @param {Lifetime} lifetime
    */
-  constructor(step, scope) {
-    this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), scope));
+  constructor(step, lifetime) {
+    this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), lifetime));
     this.table = html(
       "div", { class: "blocks-table" }, ...this.views.map(({ root }) => root), this.#note,
     );

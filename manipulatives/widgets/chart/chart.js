@@ -25,7 +25,7 @@ const OF_THE_COUNT = ["first", "last", "step", "start", "direction"];
  */
 function render(props) {
   const frame = makeFrame(props, "chart", "Counting chart", TRAITS);
-  const { root, scope, get } = frame;
+  const { root, lifetime, get } = frame;
   const grid = makeGrid();
   const strip = makeStrip();
   /** @type {import("../shared/state/undoable.js").Undoable<Marks>} */
@@ -36,12 +36,12 @@ function render(props) {
   const actions = makeActions({
     frame, current, state, grid, paint, stopBeat, choose: (trait, value) => choose([trait, value]),
   });
-  const beat = makeBeat(() => actions.count() && current.next() !== null, paint, scope);
+  const beat = makeBeat(() => actions.count() && current.next() !== null, paint, lifetime);
   const { counter, tools, agree: agreeCounter, allow } = makeCounter(
-    { count: actions.count, beat: toggleBeat, undo: actions.undo, reset: actions.reset }, scope,
+    { count: actions.count, beat: toggleBeat, undo: actions.undo, reset: actions.reset }, lifetime,
   );
-  const keypad = makeKeypad(actions.type, scope);
-  const { panel, agree } = makePanel(get, choose, scope);
+  const keypad = makeKeypad(actions.type, lifetime);
+  const { panel, agree } = makePanel(get, choose, lifetime);
   const said = html("div", { class: "chart-said" });
   const side = html("div", { class: "chart-side" }, said, counter, keypad, tools, panel);
   const main = html("div", { class: "chart-main" }, strip.frame, grid.area);

@@ -44,7 +44,7 @@ const TRAITS = [
  */
 function render(props) {
   const frame = makeFrame(props, "clock", "Clock", TRAITS);
-  const { root, scope, say, get } = frame;
+  const { root, lifetime, say, get } = frame;
   /** @type {() => Traits} */
   const traits = frame.traits;
   const face = drawFace();
@@ -59,10 +59,10 @@ function render(props) {
     step: (hand, way) => act(pressed(state.now(), hand, way, traits())),
     undo,
     reset: () => act(state.first()),
-  }, scope);
-  const { panel, agree } = makePanel(get, choose, scope);
+  }, lifetime);
+  const { panel, agree } = makePanel(get, choose, lifetime);
   const side = html("div", { class: "clock-side" }, digits, words, moves, panel);
-  const holding = holdHands(face, root, { state, traits, act, settle, say }, scope);
+  const holding = holdHands(face, root, { state, traits, act, settle, say }, lifetime);
 
   /** @param {boolean} begun whether the dial came from outside */
   function turn(begun) {
@@ -162,7 +162,7 @@ function render(props) {
         act(next, event.repeat);
       }
       return Boolean(next);
-    }, scope);
+    }, lifetime);
   }
   frame.onTraits(dress);
   frame.onResize([face.frame], face.fit);

@@ -6,7 +6,7 @@ import { handOutline } from "./face.js";
 
 /**
  * @typedef {import("./dial.js").Hand} Hand
- * @typedef {import("../shared/controls.js").Scope} Scope
+ * @typedef {import("../shared/controls.js").Lifetime} Lifetime
  */
 
 const MINUS = "M5 12H19";
@@ -29,22 +29,22 @@ const SNAPS = [1, 5, 15, 30, 60];
 /**
  * The buttons that move the hands, and the way back.
  * @param {{ step: (hand: Hand, way: number) => void, undo: () => void, reset: () => void }} acts
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{ moves: HTMLElement, allow: (...uses: boolean[]) => void }} the buttons,
  *   and whether there is something to undo and to reset
  */
-export function makeMoves({ step, undo, reset }, scope) {
+export function makeMoves({ step, undo, reset }, lifetime) {
   const { buttons, allow } = makeTools(
-    [[ICONS.undo, "Undo", undo], [ICONS.reset, "Reset", reset]], scope,
+    [[ICONS.undo, "Undo", undo], [ICONS.reset, "Reset", reset]], lifetime,
   );
   const steppers = HANDS.map((hand) => {
     const name = HAND_NAMES[hand];
     const outline = svg("path", { class: `clock-${hand}`, d: handOutline(hand) });
     return html(
       "div", { class: "clock-stepper", role: "group", "aria-label": name },
-      button([icon(MINUS)], () => step(hand, -1), scope, { "aria-label": `${name} back` }),
+      button([icon(MINUS)], () => step(hand, -1), lifetime, { "aria-label": `${name} back` }),
       svg("svg", { viewBox: "-12 -92 24 94", "aria-hidden": true }, outline),
-      button([icon(PLUS)], () => step(hand, 1), scope, { "aria-label": `${name} on` }),
+      button([icon(PLUS)], () => step(hand, 1), lifetime, { "aria-label": `${name} on` }),
     );
   });
   const rows = [steppers, buttons].map((row) => html("div", { class: "clock-row" }, ...row));
@@ -55,19 +55,21 @@ export function makeMoves({ step, undo, reset }, scope) {
  * The switches of free play: what is shown, whether the hands are geared, and the snap.
  * @param {(trait: string) => unknown} get what a trait is now
  * @param {(trait: string, value: unknown) => void} choose
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{ panel: HTMLElement, agree: () => void }} the switches; make them agree with the
  *   traits
  */
-export function makePanel(get, choose, scope) {
+export function makePanel(get, choose, lifetime) {
   const { tiles, agree } = makeSwitches(
     SWITCHES,
     (trait) => (trait === "mode" ? get(trait) === "geared" : get(trait)),
     (trait, on) => choose(trait, trait === "mode" ? (on ? "geared" : "free") : on),
-    scope,
+    lifetime,
   );
   const snaps = SNAPS.map((snap) =>
-    button([`${snap}`], () => choose("snap", snap), scope, { "aria-label": `Steps of ${snap}` }));
+    button([`${snap}`], () => choose("snap", snap), lifetime, {
+      "aria-label": `Steps of ${snap}`,
+    }));
   return {
     panel: html(
       "div", { class: "clock-panel" },

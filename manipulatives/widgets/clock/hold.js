@@ -37,11 +37,11 @@ const TAP_MS = 350;
  * @param {import("./drawing.js").Face} face
  * @param {HTMLElement} root
  * @param {Clock} clock
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ isHeld: () => boolean, drop: () => Dial | null }} whether a hand is held; let go of
  *   everything, and say what the dial was before, if anything was held or picked
  */
-export function holdHands(face, root, { state, traits, act, settle, say }, scope) {
+export function holdHands(face, root, { state, traits, act, settle, say }, lifetime) {
   // The dial when the first of all that is held was taken: what follows is one step.
   let began = state.now();
   /** @type {Hand | null} */
@@ -71,7 +71,7 @@ export function holdHands(face, root, { state, traits, act, settle, say }, scope
         say("Now tap where the hand goes.");
       }
     },
-  }, scope);
+  }, lifetime);
 
   function isHeld() {
     return grab.holds().length > 0;
@@ -125,7 +125,7 @@ export function holdHands(face, root, { state, traits, act, settle, say }, scope
       pick(null);
       act(turned(dial, hand, turnBetween(0, way), traits()));
     }
-  }, scope);
+  }, lifetime);
 
   return {
     isHeld,

@@ -26,7 +26,7 @@ const TRAITS = [
  */
 function render(props) {
   const frame = makeFrame(props, "coins", "Coins", TRAITS);
-  const { root, scope, get, say } = frame;
+  const { root, lifetime, get, say } = frame;
   const body = html("div", { class: "coins-body" });
   const mat = makeMat(root, body);
   /** @type {import("../shared/state/undoable.js").Undoable<Lying[]>} */
@@ -48,12 +48,12 @@ function render(props) {
     put: actions.put,
     back: actions.back,
     changed,
-  }, scope);
+  }, lifetime);
 
   const total = html("div", { class: "coins-total" });
-  const { tools, allow, sweeper } = makeCoinTools(actions, scope);
-  const { trades: offers, offer } = makeTrades(actions.trade, scope);
-  const { panel, agree } = makePanel(get, choose, scope);
+  const { tools, allow, sweeper } = makeCoinTools(actions, lifetime);
+  const { trades: offers, offer } = makeTrades(actions.trade, lifetime);
+  const { panel, agree } = makePanel(get, choose, lifetime);
   const side = html("div", { class: "coins-side" }, total, tools, offers, panel);
   body.append(side);
 

@@ -9,7 +9,7 @@ import { trades } from "./state/tray.js";
 /**
  * @typedef {import("./drawing.js").Look} Look
  * @typedef {import("./mat.js").Left} Left
- * @typedef {{ signal: AbortSignal }} Scope
+ * @typedef {{ signal: AbortSignal }} Lifetime
  */
 
 const LINE_UP = "M4 6A3 3 0 1 0 10 6A3 3 0 1 0 4 6M14 6A3 3 0 1 0 20 6A3 3 0 1 0 14 6" +
@@ -30,30 +30,30 @@ const SAMPLE = 141;
 /**
  * The tools.
  * @param {{ undo: () => void, reset: () => void, lineUp: () => void, sweep: () => void }} acts
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void, sweeper: HTMLElement }}
  *   the buttons; whether there is something to do for each, in the order undo, reset, line up,
  *   sweep; the last of them alone
  */
-export function makeCoinTools({ undo, reset, lineUp, sweep }, scope) {
+export function makeCoinTools({ undo, reset, lineUp, sweep }, lifetime) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [LINE_UP, "Line up", lineUp],
     [SWEEP, "Sweep", sweep],
-  ], scope);
+  ], lifetime);
   return { tools: html("div", { class: "coins-tools" }, ...buttons), allow, sweeper: buttons[3] };
 }
 
 /**
  * What picked coins can be traded for.
  * @param {(offer: string[]) => void} trade
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{
  *   trades: HTMLElement, offer: (picked: string[], left: Left, look: Look) => void,
  * }} the place for the offers; make those for what is picked, or say that there are none
  */
-export function makeTrades(trade, scope) {
+export function makeTrades(trade, lifetime) {
   const said = html("div");
   const row = html("div", { class: "coins-offers" });
   return {
@@ -65,7 +65,7 @@ export function makeTrades(trade, scope) {
       said.textContent = offers.length ? "Trade for" : hint;
       row.replaceChildren(...offers.map((offer) => {
         const label = coinsInWords(offer, look.money, look);
-        return button(groups(offer, look), () => trade(offer), scope, {
+        return button(groups(offer, look), () => trade(offer), lifetime, {
           "class": "kit-button coins-offer",
           "aria-label": label,
         });
@@ -99,14 +99,14 @@ function groups(offer, look) {
  * The switches of free play.
  * @param {(trait: string) => any} get what a trait is now
  * @param {(trait: string, value: unknown) => void} choose
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{ panel: HTMLElement, agree: (look: Look) => void }} the switches; make them agree
  *   with the traits
  */
-export function makePanel(get, choose, scope) {
-  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, scope);
+export function makePanel(get, choose, lifetime) {
+  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, lifetime);
   const next = () => WRITINGS[(WRITINGS.indexOf(get("writing")) + 1) % WRITINGS.length];
-  const writing = button([], () => choose("writing", next()), scope);
+  const writing = button([], () => choose("writing", next()), lifetime);
   const note = html("p", { class: "coins-note" }, "Real coins belong beside the screen.");
   return {
     panel: html("div", { class: "coins-panel" }, ...tiles, writing, note),

@@ -25,20 +25,20 @@ const TRAITS = [
  */
 function render(props) {
   const frame = makeFrame(props, "columns", "Column board", TRAITS);
-  const { root, scope, get, say } = frame;
+  const { root, lifetime, get, say } = frame;
   /** @type {import("../shared/state/undoable.js").Undoable<Sum>} */
   const state = frame.undoable("sum", turn);
   const current = makeCurrent(get, state);
   root.facts = () => facts(current.shown());
   const verdicts = makeVerdicts(state);
   const acts = makeActs({ say, state, square, verdicts: verdicts.found, paint });
-  const grid = makeGrid({ type: acts.type, check: () => acts.check(true) }, scope);
+  const grid = makeGrid({ type: acts.type, check: () => acts.check(true) }, lifetime);
   const line = makeLine();
   const strip = makeStrip();
-  const keypad = makeKeypad(acts.type, scope);
-  const { tools, allow } = makePupilTools({ ...acts, check: () => acts.check(false) }, scope);
-  const { saying, stepper, tell: tellStep } = makeSteps(go, scope);
-  const { panel, agree } = makePanel(get, choose, scope);
+  const keypad = makeKeypad(acts.type, lifetime);
+  const { tools, allow } = makePupilTools({ ...acts, check: () => acts.check(false) }, lifetime);
+  const { saying, stepper, tell: tellStep } = makeSteps(go, lifetime);
+  const { panel, agree } = makePanel(get, choose, lifetime);
   const paper = html("div", { class: "columns-paper" }, grid.element);
   const side = html("div", { class: "columns-side" }, saying, strip.element, keypad, tools, stepper,
     panel);

@@ -63,14 +63,14 @@ function line(kind, index = 0) {
  * @param {object} acts
  * @param {(key: string) => void} acts.type a digit or "back" for the current square
  * @param {() => void} acts.check the place of the current square
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   element: HTMLElement, current: () => Place | null, size: { across: number, down: number },
  *   build: (sum: Sum, look: Look) => void,
  *   paint: (sum: Sum, seen: { verdicts: Map<number, boolean>, column: number | null }) => void,
  * }} size says how many squares there are across and down, a heading for half a one
  */
-export function makeGrid({ type, check }, scope) {
+export function makeGrid({ type, check }, lifetime) {
   const element = html("div", { class: "columns-grid", role: "grid" });
   /** @type {Square[][]} */
   let squares = [];
@@ -137,7 +137,7 @@ export function makeGrid({ type, check }, scope) {
       return false;
     }
     return true;
-  }, scope);
+  }, lifetime);
 
   element.addEventListener("pointerdown", (event) => {
     const target = /** @type {Element} */ (event.target);
@@ -147,7 +147,7 @@ export function makeGrid({ type, check }, scope) {
         event.preventDefault();
       }
     }));
-  }, scope);
+  }, lifetime);
 
   return {
     element,

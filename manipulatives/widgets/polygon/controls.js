@@ -9,7 +9,7 @@ import { LABELS } from "./readings.js";
 /**
  * @typedef {import("./state/paper.js").Grid} Grid
  * @typedef {import("./state/paper.js").Shape} Shape
- * @typedef {{ signal: AbortSignal }} Scope
+ * @typedef {{ signal: AbortSignal }} Lifetime
  * @typedef {{ undo: () => void, reset: () => void, clear: () => void, add: () => void,
  *   remove: () => void }} Acts
  */
@@ -29,30 +29,30 @@ const DEFINITIONS = [["exclusive", "1 pair"], ["inclusive", "1 or 2"]];
 /**
  * The tools.
  * @param {Acts} acts
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void }} the buttons, and whether
  *   there is something to do for each, in that order
  */
-export function makeDrawTools({ undo, reset, clear, add, remove }, scope) {
+export function makeDrawTools({ undo, reset, clear, add, remove }, lifetime) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [LINES.clear, "Clear", clear],
     [LINES.add, "Add", add],
     [LINES.remove, "Remove", remove],
-  ], scope);
+  ], lifetime);
   return { tools: html("div", { class: "polygon-tools" }, ...buttons), allow };
 }
 
 /**
  * The button that draws a guide stroke by stroke.
  * @param {() => void} press
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {HTMLButtonElement}
  */
-export function makeStroke(press, scope) {
+export function makeStroke(press, lifetime) {
   const look = { class: "kit-button polygon-stroke" };
-  return button([icon(LINES.stroke), "Next stroke"], press, scope, look);
+  return button([icon(LINES.stroke), "Next stroke"], press, lifetime, look);
 }
 
 /**
@@ -65,7 +65,7 @@ export function makeStroke(press, scope) {
  *   share: (many: number) => void,
  *   trace: (shape: Shape | null) => void,
  * }} acts turn, flip, share into so many, and take a shape as the guide
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{
  *   panel: HTMLElement,
  *   agree: () => void,
@@ -73,7 +73,7 @@ export function makeStroke(press, scope) {
  *   open: (name: string) => void,
  * }} the panel; make it agree with the traits; tell where books differ; open a group
  */
-export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
+export function makePanel(get, choose, { turn, flip, share, trace }, lifetime) {
   const shown = makeSwitches(
     [
       .../** @type {[string, string][]} */ (Object.entries({ ...LABELS, parallel: "Parallel" })),
@@ -85,28 +85,28 @@ export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
       ? choose("count", on ? name.slice(6) : "")
       : choose("show", Object.keys(LABELS).filter((key) =>
         (key === name ? on : get("show").includes(key))))),
-    scope,
+    lifetime,
   );
   const settings = makeSwitches(
     [["tool", "Cut"], ["hints", "Hints"]],
     (name) => get(name) === true || get(name) === "cut",
     (name, on) => choose(name, name === "hints" ? on : (on ? "cut" : "draw")),
-    scope,
+    lifetime,
   );
   const told = shown.tiles[Object.keys(LABELS).indexOf("shares")];
-  const papers = PAPERS.map(([grid, name]) => button([name], () => choose("grid", grid), scope));
+  const papers = PAPERS.map(([grid, name]) => button([name], () => choose("grid", grid), lifetime));
   const caption = html("span");
   const definitions = DEFINITIONS.map(([definition, name]) =>
-    button([name], () => choose("trapezoid", definition), scope));
+    button([name], () => choose("trapezoid", definition), lifetime));
   const ready = html("div", { class: "polygon-ready" });
   const aside = html("p", { class: "polygon-note" });
-  const shares = [2, 3, 4].map((many) => button([`${many}`], () => share(many), scope, {
+  const shares = [2, 3, 4].map((many) => button([`${many}`], () => share(many), lifetime, {
     "aria-label": `Cut into ${many} equal shares`,
   }));
   const ways = html(
     "div", { class: "polygon-row" },
-    button([icon(LINES.turn), "Turn"], turn, scope),
-    button([icon(LINES.flip), "Flip"], flip, scope),
+    button([icon(LINES.turn), "Turn"], turn, lifetime),
+    button([icon(LINES.flip), "Flip"], flip, lifetime),
   );
   /** @type {[string, HTMLElement][]} */
   const groups = [
@@ -123,7 +123,7 @@ export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
   ];
   let opened = "";
   const tabs = groups.map(([name]) =>
-    button([name], () => open(name === opened ? "" : name), scope));
+    button([name], () => open(name === opened ? "" : name), lifetime));
   let drawn = "";
 
   /** @param {string} name of the group that is open from now on */
@@ -185,7 +185,7 @@ export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
     const called = inWords(name, { vocabulary: get("vocabulary") });
     const text = JSON.stringify(shape);
     return button(
-      [picture], () => trace(JSON.stringify(get("guide")) === text ? null : shape), scope,
+      [picture], () => trace(JSON.stringify(get("guide")) === text ? null : shape), lifetime,
       { "aria-label": `Guide: ${called}`, "data-shape": text },
     );
   }

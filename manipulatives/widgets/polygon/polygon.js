@@ -49,7 +49,7 @@ const WIDE_PX = 640;
  */
 function render(props) {
   const frame = makeFrame(props, "polygon", "Shape on paper", TRAITS);
-  const { root, scope, get } = frame;
+  const { root, lifetime, get } = frame;
   /** @type {() => Traits} */
   const traits = frame.traits;
   /** @type {import("./acts.js").Hand} */
@@ -71,12 +71,12 @@ function render(props) {
   const acts = makeActs(work);
   const pen = makePen(work, acts, () => view.paintPoints(true));
   root.facts = () => facts(shape(), grid(), traits(), traits().guide);
-  const { tools, allow } = makeDrawTools(acts, scope);
-  const stroke = makeStroke(acts.drawStroke, scope);
-  const { panel, agree, note, open } = makePanel(get, choose, { ...acts, trace }, scope);
+  const { tools, allow } = makeDrawTools(acts, lifetime);
+  const stroke = makeStroke(acts.drawStroke, lifetime);
+  const { panel, agree, note, open } = makePanel(get, choose, { ...acts, trace }, lifetime);
   const { hint, readings } = view;
   const side = html("div", { class: "polygon-side" }, hint, readings, stroke, tools, panel);
-  const holding = holdPoints({ sheet, grid, shape, slide: state.slide, ...acts }, scope);
+  const holding = holdPoints({ sheet, grid, shape, slide: state.slide, ...acts }, lifetime);
 
   function isHeld() {
     return holding.isHeld();

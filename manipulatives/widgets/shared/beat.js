@@ -4,7 +4,7 @@
  * A beat that stands still.
  * @param {() => boolean} strike on each beat; false ends it
  * @param {() => void} ended the last strike ended it
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ start: (perMinute: number) => void, stop: () => void, isRunning: () => boolean }}
  *   the first strike comes at once
  */

@@ -7,11 +7,11 @@ import { makeUndoable } from "./state/undoable.js";
 import { html } from "./svg.js";
 
 /**
- * @typedef {import("./controls.js").Scope} Scope
+ * @typedef {import("./controls.js").Lifetime} Lifetime
  *
  * @typedef {object} Frame
  * @property {HTMLElement} root
- * @property {Scope} scope it ends when the host takes the widget away
+ * @property {Lifetime} lifetime it ends when the host takes the widget away
  * @property {(trait: string) => any} get
  * @property {() => any} traits all that the frame listens to, by name
  * @property {(changes: Record<string, unknown>, save?: boolean) => void} set several traits at
@@ -42,7 +42,7 @@ export function makeFrame(props, name, label, traits) {
   });
   return {
     root,
-    scope: { signal },
+    lifetime: { signal },
     get: (trait) => model.get(trait),
     traits: () => Object.fromEntries(traits.map((trait) => [trait, model.get(trait)])),
     set(changes, save = true) {

@@ -24,7 +24,7 @@ export function localVoice(voices, vocabulary) {
 /**
  * A button that reads aloud, unseen as long as no voice on the device offers itself.
  * @param {{ vocabulary: string, words: () => string }} given
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {HTMLButtonElement}
  */
 export function listenButton({ vocabulary, words }, { signal }) {

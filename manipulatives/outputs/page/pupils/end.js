@@ -17,10 +17,10 @@ import { makeSaving } from "../shared/saving.js";
  *   summary: () => Summary, carryOn: () => void, finish: () => void, stores: boolean,
  * }} given what was done, the two ways on, and whether this device stores work
  * @param {(words: () => string) => Node} listen makes a button that reads aloud
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ el: HTMLElement, paint: () => void }}
  */
-export function makeEnd({ summary, carryOn, finish, stores }, listen, scope) {
+export function makeEnd({ summary, carryOn, finish, stores }, listen, lifetime) {
   let exported = false;
   let confirming = false;
   const sentence = html("p", { tabindex: -1 });
@@ -32,7 +32,7 @@ export function makeEnd({ summary, carryOn, finish, stores }, listen, scope) {
   ));
   const all = html("details", {}, html("summary", {}, "All answers"),
     html("table", {}, html("thead", {}, html("tr", {}, ...names)), table));
-  const saving = makeSaving(() => summary().file, scope, "results", () => {
+  const saving = makeSaving(() => summary().file, lifetime, "results", () => {
     exported = true;
   });
   const text = html("textarea", {
@@ -42,9 +42,9 @@ export function makeEnd({ summary, carryOn, finish, stores }, listen, scope) {
     exported = true;
     all.open = true;
     globalThis.print();
-  }, scope);
-  const carryOnButton = button(["Carry on"], carryOn, scope);
-  const finishButton = button(["Finished, next pupil"], pressFinished, scope);
+  }, lifetime);
+  const carryOnButton = button(["Carry on"], carryOn, lifetime);
+  const finishButton = button(["Finished, next pupil"], pressFinished, lifetime);
   finishButton.classList.add("is-go");
   const noStorage = html("div", { class: "pupils-lost" },
     html("p", {}, "This device keeps nothing. Copy the results."), text);

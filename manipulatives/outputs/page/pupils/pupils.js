@@ -27,7 +27,7 @@ import { stagesOf } from "../shared/stages.js";
  * @returns {void}
  */
 export function startPupils({ main, key, signal, store = permanentStore() }) {
-  const scope = { signal: signal ?? new AbortController().signal };
+  const lifetime = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const documentElement = page.documentElement;
   const tab = lessonStorage(tabStore(), `pupils/${key}`);
@@ -44,16 +44,16 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
 
   const heading = html("span", { class: "pupils-heading" });
   const count = html("span", { class: "pupils-count" });
-  const stop = button(["Finish"], () => show("end"), scope);
+  const stop = button(["Finish"], () => show("end"), lifetime);
   const bar = html("div", { class: "kit kit-pupils pupils-bar" }, heading, count, stop);
-  const onward = button(["Next"], next, scope);
+  const onward = button(["Next"], next, lifetime);
   onward.classList.add("is-go");
   const foot = html("div", { class: "kit kit-pupils pupils-foot" }, onward);
   const start = makeStart({
     begin, stores, code: tab.read("code") ?? "",
     hasWork: (other) => openWork(store, key, other).read() !== null,
-  }, listen, scope);
-  const end = makeEnd({ summary, carryOn: () => show("work"), finish, stores }, listen, scope);
+  }, listen, lifetime);
+  const end = makeEnd({ summary, carryOn: () => show("work"), finish, stores }, listen, lifetime);
   const screens = html("div", { class: "kit kit-pupils pupils-screens" }, start.el, end.el);
   main.before(bar);
   main.after(foot, screens);
@@ -61,7 +61,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
   /** @param {() => string} words */
   function listen(words) {
     const vocabulary = documentElement.lang === "en-GB" ? "uk" : "us";
-    return listenButton({ vocabulary, words }, scope);
+    return listenButton({ vocabulary, words }, lifetime);
   }
 
   /** The stages to work through, without the title. */
@@ -152,7 +152,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
     show("work");
   }
 
-  main.addEventListener("kit:onward", next, scope);
+  main.addEventListener("kit:onward", next, lifetime);
   main.addEventListener("kit:work", (event) => {
     const here = stages()[work.stage];
     if (here?.root === event.target) {
@@ -160,7 +160,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
       work = { ...work, parts: { ...work.parts, [here.id]: { saved, results } } };
       storage.write(work);
     }
-  }, scope);
+  }, lifetime);
 
   /** What the last screen shows, and the results file. */
   function summary() {
@@ -205,7 +205,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
   const sizes = new ResizeObserver(measure);
   sizes.observe(bar);
   sizes.observe(main);
-  scope.signal.addEventListener("abort", () => {
+  lifetime.signal.addEventListener("abort", () => {
     watcher.disconnect();
     sizes.disconnect();
     for (const part of [bar, foot, screens]) {

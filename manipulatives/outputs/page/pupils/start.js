@@ -12,18 +12,18 @@ const NO_STORAGE = "This device keeps nothing. Do it all in one go.";
  * }} given begin() starts the lesson; whether there is stored work for a code; whether this
  *   device stores any; and the code that was used here last
  * @param {(words: () => string) => Node} listen makes a button that reads aloud
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ el: HTMLElement, focus: () => void }}
  */
-export function makeStart({ begin, hasWork, stores, code }, listen, scope) {
+export function makeStart({ begin, hasWork, stores, code }, listen, lifetime) {
   const sentence = html("p", { tabindex: -1 });
   const field = html("input", {
     "id": "pupils-code", "class": "pupils-code", "autocomplete": "off", "spellcheck": "false",
     "autocapitalize": "characters", "maxlength": 8, "value": code,
   });
   const label = html("label", { for: "pupils-code" }, "Code from your teacher, if you have one");
-  const carryOnButton = button(["Carry on"], () => begin(codeOf(field.value), false), scope);
-  const freshButton = button([""], pressFresh, scope);
+  const carryOnButton = button(["Carry on"], () => begin(codeOf(field.value), false), lifetime);
+  const freshButton = button([""], pressFresh, lifetime);
   const noStorage = html("p", { class: "pupils-lost" }, NO_STORAGE);
   noStorage.hidden = stores;
   const el = html("section", { "class": "pupils-screen pupils-start", "aria-label": "Start" },
@@ -59,12 +59,12 @@ export function makeStart({ begin, hasWork, stores, code }, listen, scope) {
     }
     confirming = false;
     paint();
-  }, scope);
+  }, lifetime);
   field.addEventListener("keydown", (event) => {
     if (event.key === "Enter") {
       (carryOnButton.hidden ? freshButton : carryOnButton).click();
     }
-  }, scope);
+  }, lifetime);
   paint();
 
   return {

@@ -6,12 +6,12 @@ const CORNERS = "M4 9V4H9M15 4H20V9M20 15V20H15M9 20H4V15";
 
 /**
  * @param {Document} page
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {HTMLElement} the button, hidden where the browser does not allow full screen
  */
-export function makeFullScreen(page, scope) {
+export function makeFullScreen(page, lifetime) {
   const content = [icon(CORNERS), html("span", {}, "Full screen")];
-  const toggleButton = button(content, toggle, scope, {
+  const toggleButton = button(content, toggle, lifetime, {
     "class": "kit-button session-tool", "aria-pressed": "false",
   });
   toggleButton.hidden = !page.fullscreenEnabled;
@@ -31,6 +31,6 @@ export function makeFullScreen(page, scope) {
 
   page.addEventListener("fullscreenchange", () => {
     put(toggleButton, { "aria-pressed": Boolean(page.fullscreenElement) });
-  }, scope);
+  }, lifetime);
   return toggleButton;
 }

@@ -48,7 +48,7 @@ export function pageKeyOf({ key, target, ctrlKey, altKey, metaKey, shiftKey }) {
  * @param {Document} page
  * @param {(command: PageKey) => boolean} act returns whether it was handled, which stops the
  *   default action
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {void}
  */
 export function onPageKeys(page, act, { signal }) {

@@ -35,10 +35,10 @@ const PALM_DELAY_MS = 2000;
  *   go: { back: () => void, next: () => void },
  * }} given where strokes are stored, and how to move through the lesson, whose own buttons the pen
  *   covers
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {Pen}
  */
-export function makePen({ storage, go }, scope) {
+export function makePen({ storage, go }, lifetime) {
   let on = false;
   let part = "";
   /** @type {Stroke[]} */
@@ -57,7 +57,7 @@ export function makePen({ storage, go }, scope) {
   const ink = makeInk();
   const undo = tool(ICONS.undo, "Undo", undoStroke);
   const wipe = tool(ICONS.wipe, "Wipe", wipeAll);
-  const moves = [button(["Back"], go.back, scope), button(["Next"], go.next, scope)];
+  const moves = [button(["Back"], go.back, lifetime), button(["Next"], go.next, lifetime)];
   const tools = html("div", { "class": "session-pen", "role": "group", "aria-label": "Pen" },
     undo, wipe, ...moves);
   const toggleButton = tool(ICONS.pen, "Pen", () => setOn(!on), {
@@ -72,7 +72,7 @@ export function makePen({ storage, go }, scope) {
    * @param {Record<string, unknown>} [attributes]
    */
   function tool(drawing, name, press, attributes) {
-    return button([icon(drawing), html("span", {}, name)], press, scope, attributes);
+    return button([icon(drawing), html("span", {}, name)], press, lifetime, attributes);
   }
 
   /** @param {boolean} wanted */
@@ -133,7 +133,7 @@ export function makePen({ storage, go }, scope) {
       history.remember(strokes);
       change(withStroke(strokes, stroke));
     },
-  }, scope);
+  }, lifetime);
 
   /**
    * Whether a pointer may write: no touch while a pen is used, and no second touch or mouse.
@@ -166,7 +166,7 @@ export function makePen({ storage, go }, scope) {
       if (/** @type {PointerEvent} */ (event).pointerType === "pen") {
         penSeenAt = performance.now();
       }
-    }, scope);
+    }, lifetime);
   }
   paint();
 

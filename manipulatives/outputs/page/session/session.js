@@ -40,7 +40,7 @@ const MOST_PRESSES = 600;
  * @returns {{ next: () => void, back: () => void, show: (stage: number) => void }}
  */
 export function startSession({ main, key, kind, signal, store = permanentStore() }) {
-  const scope = { signal: signal ?? new AbortController().signal };
+  const lifetime = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
   const documentElement = page.documentElement;
   documentElement.dataset.kitSession = kind;
@@ -58,7 +58,7 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
   let wanted = Number(storage.read("stage")) || 0;
   let shown = -1;
 
-  const pen = makePen({ storage, go: { back, next } }, scope);
+  const pen = makePen({ storage, go: { back, next } }, lifetime);
   const teacher = makeTeacher({
     main,
     // The key is title and seed.
@@ -75,11 +75,11 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
       show: (part) => show(part + titleStages()),
       restart,
     },
-    listenTo: (other) => onPageKeys(other, (way) => onPageKey(way) || true, scope),
+    listenTo: (other) => onPageKeys(other, (way) => onPageKey(way) || true, lifetime),
     showTime,
-  }, scope);
+  }, lifetime);
   const topBar = makeTopBar(
-    choose, [pen.button, pen.tools, teacher.button, makeFullScreen(page, scope)], scope,
+    choose, [pen.button, pen.tools, teacher.button, makeFullScreen(page, lifetime)], lifetime,
   );
   const { bar, contents, list, mark } = topBar;
   const before = makeButton("Back", back);
@@ -306,17 +306,17 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
     // On a board F5 never reloads, because a clicker sends it; on a page it may.
     return askRound(`kit:${way}`) || (way === "timer" && kind === "board");
   }
-  onPageKeys(page, onPageKey, scope);
+  onPageKeys(page, onPageKey, lifetime);
 
-  main.addEventListener("kit:onward", () => show(shown + 1), scope);
-  main.addEventListener("kit:backward", () => show(shown - 1), scope);
+  main.addEventListener("kit:onward", () => show(shown + 1), lifetime);
+  main.addEventListener("kit:backward", () => show(shown - 1), lifetime);
 
   main.addEventListener("kit:wipe", (event) => {
     const { done, of } = /** @type {CustomEvent} */ (event).detail;
     if (event.target === round()) {
       pen.clear(done, of);
     }
-  }, scope);
+  }, lifetime);
 
   const watcher = new MutationObserver((changes) => {
     if (changes.some(mayChangeStages)) {
@@ -329,7 +329,7 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
   const sizes = new ResizeObserver(measure);
   sizes.observe(top);
   sizes.observe(main);
-  scope.signal.addEventListener("abort", () => {
+  lifetime.signal.addEventListener("abort", () => {
     watcher.disconnect();
     sizes.disconnect();
     for (const part of [top, under, pen.sheet]) {
@@ -346,7 +346,7 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
    */
   function makeButton(words, press) {
     const button = html("button", { type: "button", class: "kit-button" }, words);
-    button.addEventListener("click", press, scope);
+    button.addEventListener("click", press, lifetime);
     return button;
   }
 }

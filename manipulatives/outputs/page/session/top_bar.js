@@ -9,7 +9,7 @@ import { html } from "../../../widgets/shared/svg.js";
 /**
  * @param {(stage: number) => void} choose called when a part is pressed
  * @param {Node[]} tools the buttons at its end
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   bar: HTMLElement,
  *   contents: HTMLElement,

@@ -7,18 +7,18 @@ const REVOKE_DELAY_MS = 60_000;
 
 /**
  * @param {() => { name: string, text: string }} file returns what to save now
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @param {string} [what] what the file is called on the button
  * @param {() => void} [onSaved] called when it was saved, or its text shown
  * @returns {HTMLElement}
  */
-export function makeSaving(file, scope, what = "session", onSaved = () => {}) {
+export function makeSaving(file, lifetime, what = "session", onSaved = () => {}) {
   const text = html("textarea", {
     "readonly": "", "rows": 6, "aria-label": `The ${what} as text`,
   });
-  const copy = button(["Copy the text"], copyText, scope);
+  const copy = button(["Copy the text"], copyText, lifetime);
   const status = html("p", { role: "status" });
-  const save = button([`Save the ${what}`], saveFile, scope);
+  const save = button([`Save the ${what}`], saveFile, lifetime);
   const rest = html("div", { class: "script-text" }, status, text, copy);
   rest.hidden = true;
 

@@ -13,15 +13,15 @@ const ID = "kit-teacher";
  *   script: import("./script.js").Script, openWindow: () => boolean, onOpen: () => void,
  * }} given its content; what opens the window with the same content; and a callback for when the
  *   panel opens
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ button: HTMLElement, el: HTMLElement, readonly open: boolean }} the button that opens
  *   and closes it, and the panel
  */
-export function makePanel({ script, openWindow, onOpen }, scope) {
+export function makePanel({ script, openWindow, onOpen }, lifetime) {
   let revealed = false;
   const blocked = html("p", { role: "status" },
     "The browser opened no window. Let this page open windows, or use this panel.");
-  const revealButton = button(["Show the answers"], () => reveal(!revealed), scope, {
+  const revealButton = button(["Show the answers"], () => reveal(!revealed), lifetime, {
     "aria-pressed": "false",
   });
   const windowButton = button(["Open the teacher's window"], () => {
@@ -29,15 +29,15 @@ export function makePanel({ script, openWindow, onOpen }, scope) {
     if (blocked.hidden) {
       setOpen(false);
     }
-  }, scope);
-  const closeButton = button(["Close"], () => setOpen(false), scope);
+  }, lifetime);
+  const closeButton = button(["Close"], () => setOpen(false), lifetime);
   const el = html("aside", {
     "class": "kit kit-session session-teacher session-panel", "id": ID,
     "aria-label": "For the teacher", "tabindex": -1,
   }, html("div", { class: "script-row" }, windowButton, revealButton, closeButton),
   blocked, script.el);
   const openButton = button(
-    [icon(TEACHER), html("span", {}, "Teacher")], () => setOpen(el.hidden === true), scope,
+    [icon(TEACHER), html("span", {}, "Teacher")], () => setOpen(el.hidden === true), lifetime,
     { "class": "kit-button session-tool", "aria-expanded": "false", "aria-controls": ID },
   );
   el.hidden = true;
@@ -68,7 +68,7 @@ export function makePanel({ script, openWindow, onOpen }, scope) {
       event.preventDefault();
       setOpen(false);
     }
-  }, scope);
+  }, lifetime);
   reveal(false);
   return {
     button: openButton,

@@ -62,25 +62,25 @@ import { inDigits } from "./time_used.js";
 
 /**
  * @param {Acts} acts
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {Script}
  */
-export function makeScript(acts, scope) {
+export function makeScript(acts, lifetime) {
   let now = -1;
   const heading = html("h2", { class: "script-heading" });
   const clocks = html("dl", { class: "script-clocks" });
   const onward = [
-    button(["Back"], acts.back, scope),
-    button(["Next"], acts.next, scope, { class: "kit-button is-go" }),
-    button(["Answer on the board"], acts.answers, scope),
-    button(["Start or pause the timer"], acts.timer, scope),
+    button(["Back"], acts.back, lifetime),
+    button(["Next"], acts.next, lifetime, { class: "kit-button is-go" }),
+    button(["Answer on the board"], acts.answers, lifetime),
+    button(["Start or pause the timer"], acts.timer, lifetime),
   ];
   const speech = html("div", { class: "script-say" });
   const answers = html("div", { class: "script-secret" });
-  const marks = MARKS.map(([mark, words]) => button([words], () => acts.mark(mark), scope));
+  const marks = MARKS.map(([mark, words]) => button([words], () => acts.mark(mark), lifetime));
   const markGroup = group("How did this round go?", "script-marks", marks);
-  const repeatButton = button(["Repeat this round"], acts.repeatRound, scope);
-  const skipButton = button(["Skip to the next"], () => acts.show(now + 1), scope);
+  const repeatButton = button(["Repeat this round"], acts.repeatRound, lifetime);
+  const skipButton = button(["Skip to the next"], () => acts.show(now + 1), lifetime);
   const list = html("ol", { class: "script-parts" });
   const parts = group("Rounds", "script-rounds", [
     html("div", { class: "script-row" }, repeatButton, skipButton), list,
@@ -89,13 +89,13 @@ export function makeScript(acts, scope) {
     html("div", { class: "script-read" }, heading, speech, answers),
     html("div", { class: "script-do" },
       clocks, html("div", { class: "script-row" }, ...onward), markGroup, parts,
-      makeSaving(acts.file, scope), makeRestart(acts.restart, scope)));
+      makeSaving(acts.file, lifetime), makeRestart(acts.restart, lifetime)));
   list.addEventListener("click", (event) => {
     const hit = /** @type {Element} */ (event.target).closest("button");
     if (hit) {
       acts.show(Number(hit.dataset.part));
     }
-  }, scope);
+  }, lifetime);
 
   /** @param {View} view */
   function paintClocks({ parts: all, timer }) {
@@ -196,13 +196,13 @@ function answerPart({ task, place, tasks }) {
 /**
  * A button that starts the lesson again after a confirmation.
  * @param {() => void} act
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {HTMLElement}
  */
-function makeRestart(act, scope) {
-  const ask = button(["Start the lesson afresh"], () => setAsking(true), scope);
-  const clear = button(["Clear it"], act, scope);
-  const cancel = button(["Keep it"], () => setAsking(false), scope);
+function makeRestart(act, lifetime) {
+  const ask = button(["Start the lesson afresh"], () => setAsking(true), lifetime);
+  const clear = button(["Clear it"], act, lifetime);
+  const cancel = button(["Keep it"], () => setAsking(false), lifetime);
   const question = html("div", { class: "script-row" },
     html("p", {}, "This clears marks, times, answers and the pen."), clear, cancel);
   question.hidden = true;

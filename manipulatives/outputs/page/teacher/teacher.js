@@ -35,14 +35,14 @@ import { makeWindow } from "./window.js";
  *   showTime: (words: string, over: boolean) => void,
  * }} given the lesson; its permanent storage and that of the tab; the place in the lesson; what the
  *   script can do; what listens to the keys of another window; and what shows the time
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   button: HTMLElement, panel: HTMLElement, begin: () => void, paint: () => void,
  *   reopen: () => void,
  * }} begin() starts counting time; reopen() opens the window again if it was open before a reload
  */
 export function makeTeacher(
-  { main, lesson, storage, tab, where, acts, listenTo, showTime }, scope,
+  { main, lesson, storage, tab, where, acts, listenTo, showTime }, lifetime,
 ) {
   const page = main.ownerDocument;
   /** @type {WeakMap<EventTarget, Detail>} */
@@ -56,13 +56,13 @@ export function makeTeacher(
   let windowOpen = false;
 
   const all = { ...acts, mark, file };
-  const panelScript = makeScript(all, scope);
+  const panelScript = makeScript(all, lifetime);
   let windowScript = panelScript;
   const child = makeWindow({
     page,
     title: `Teacher: ${lesson.title}`,
     make() {
-      windowScript = makeScript(all, scope);
+      windowScript = makeScript(all, lifetime);
       return windowScript.el;
     },
     storage: tab,
@@ -71,8 +71,8 @@ export function makeTeacher(
       windowOpen = open;
       paint();
     },
-  }, scope);
-  const panel = makePanel({ script: panelScript, openWindow: child.open, onOpen: paint }, scope);
+  }, lifetime);
+  const panel = makePanel({ script: panelScript, openWindow: child.open, onOpen: paint }, lifetime);
 
   /** @param {Here} part */
   function detail({ root }) {
@@ -186,7 +186,7 @@ export function makeTeacher(
         byRoot.set(target, given);
         paint();
       }
-    }, scope);
+    }, lifetime);
   }
   recordEvents("kit:round", details);
   recordEvents("kit:place", places);
@@ -194,9 +194,9 @@ export function makeTeacher(
     if (/** @type {CustomEvent} */ (event).detail?.phase !== "ask") {
       begin();
     }
-  }, scope);
+  }, lifetime);
   const ticking = setInterval(tick, 1000);
-  scope.signal.addEventListener("abort", () => clearInterval(ticking), { once: true });
+  lifetime.signal.addEventListener("abort", () => clearInterval(ticking), { once: true });
 
   return { button: panel.button, panel: panel.el, begin, paint, reopen: child.reopen };
 }

@@ -21,12 +21,12 @@ const CLOSED_NOTICE = "The board was closed, or is loading again.";
  * the
  *   storage of the tab, for whether it is open; what listens to its keys; and a callback for when
  *   it opens or closes
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ open: () => boolean, check: () => void, reopen: () => void }} open() returns
  *   whether the browser allowed it; check() is called every second and detects that it was closed
  *   or reloaded; reopen() opens it again if it was open before a reload of the board
  */
-export function makeWindow({ page, title, make, storage, listenTo, onToggle }, scope) {
+export function makeWindow({ page, title, make, storage, listenTo, onToggle }, lifetime) {
   const board = /** @type {Window} */ (page.defaultView);
   const name = `kit-teacher ${page.documentElement.dataset.kitLesson ?? ""}`;
   /** @type {Window | null} */
@@ -105,7 +105,7 @@ export function makeWindow({ page, title, make, storage, listenTo, onToggle }, s
   /** Open it with the next press, because browsers open windows only on user input. */
   function openWithPress() {
     const once = new AbortController();
-    scope.signal.addEventListener("abort", () => once.abort(), { once: true });
+    lifetime.signal.addEventListener("abort", () => once.abort(), { once: true });
     for (const press of ["pointerup", "keydown"]) {
       page.addEventListener(press, () => {
         once.abort();
@@ -124,8 +124,8 @@ export function makeWindow({ page, title, make, storage, listenTo, onToggle }, s
     } else {
       child.document.body.replaceChildren(html("p", {}, CLOSED_NOTICE));
     }
-  }, scope);
-  scope.signal.addEventListener("abort", () => child?.close(), { once: true });
+  }, lifetime);
+  lifetime.signal.addEventListener("abort", () => child?.close(), { once: true });
   return { open, check, reopen };
 }
 

@@ -28,7 +28,7 @@ const MOST = 10000;
  * @param {string} trait
  * @param {HTMLElement} root what tells of each change
  * @param {(begun: boolean) => void} paint show the state, which may have begun anew from outside
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {Undoable<State>}
  */
 export function makeUndoable(model, trait, root, paint, { signal }) {
