@@ -34,7 +34,7 @@ class Mark:
     Attributes:
         role: `"right"`, `"equal"`, `"parallel"`, `"mirror"`, `"crossing"` or `"number"`.
         points: a chain of straight lines; of a crossing and a number only where it is.
-        text: what a number says.
+        text: the digits of a number.
     """
 
     role: str

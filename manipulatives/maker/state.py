@@ -121,7 +121,7 @@ class MakerState:
         except OSError as problem:
             self.say(f"Nothing was written: {problem.strerror or problem}.", "error")
             return False
-        except Exception as problem:  # noqa: BLE001 - a form that does nothing has to say why
+        except Exception as problem:  # noqa: BLE001 - the form must show why nothing happens
             self._fail(problem)
             return False
         self._read_others()
@@ -170,7 +170,7 @@ class MakerState:
         for callback in self._callbacks:
             try:
                 callback()
-            except Exception as problem:  # noqa: BLE001 - a form that does nothing has to say why
+            except Exception as problem:  # noqa: BLE001 - the form must show why nothing happens
                 self._fail(problem)
 
     def _fail(self, problem: Exception) -> None:

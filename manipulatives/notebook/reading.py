@@ -91,7 +91,7 @@ def open_notebook(path: str | Path) -> NotebookNode:
 
 
 def header_of(notebook: NotebookNode) -> dict[str, Any]:
-    """Return what a notebook says of its lesson as a whole; nothing when it is no lesson's.
+    """Return the header of the lesson in a notebook; empty for a notebook without one.
 
     Example:
         >>> header_of(notebook_of(Lesson("Monday", seed=7)))
@@ -119,7 +119,7 @@ def lesson_of(notebook: NotebookNode, *, title: str = "Lesson") -> Lesson:
 
     Args:
         notebook: one made by the kit, changed by hand or not, or any other.
-        title: what it is called when it says so nowhere.
+        title: for a notebook without one.
 
     Raises:
         LessonProblem: a round, or what the notebook says of the lesson, cannot be; with the cell.
@@ -185,7 +185,7 @@ def _title_unless_changed(
         title: as the notebook's own data have it, exactly.
         found: the words of the heading.
         level: of the heading.
-        usual: what the heading says when there is no title.
+        usual: the heading of a round without a title.
     """
     if found is None:
         return title

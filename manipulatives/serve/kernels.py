@@ -13,14 +13,14 @@ from jupyter_server.services.kernels.kernelmanager import AsyncMappingKernelMana
 from traitlets.config import Config
 
 IDLE_TIMEOUT_S = 8
-"""Seconds after which a kernel that nobody asks for may be ended."""
+"""Seconds after which an unused kernel may be ended."""
 
 CULL_INTERVAL_S = 2
 """Seconds between two searches for such kernels."""
 
 CONNECT_TIMEOUT_S = 60
-"""Seconds that a board may take until it is connected, before its kernel counts as one that nobody
-asks for. On a slow computer it may be silent meanwhile for longer than `IDLE_TIMEOUT_S`."""
+"""Seconds that a board may take until it is connected, before its kernel counts as
+unused. On a slow computer it may be silent meanwhile for longer than `IDLE_TIMEOUT_S`."""
 
 CLOSED_PAGE_TIMEOUT_S = IDLE_TIMEOUT_S + 2 * CULL_INTERVAL_S
 """Seconds within which the kernel of a closed page has ended: it is idle, found, and ended."""

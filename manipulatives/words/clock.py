@@ -61,7 +61,7 @@ def in_words(
 def accepted_words(minute: int) -> tuple[str, ...]:
     """Return every reading of a time that is right in either vocabulary, without a.m. and p.m.
 
-    What the kit says itself is among them, the digital words first. "Half four" is not: it
+    The words of the kit are among them, the digital ones first. "Half four" is not: it
     means 4:30 to some and 3:30 to others.
 
     Raises:

@@ -24,11 +24,11 @@ _END = {
 
 @dataclass(frozen=True)
 class Stroke:
-    """One stroke of a shape that is drawn, and what is said with it.
+    """One stroke of a shape that is drawn, with its sentence.
 
     Attributes:
         drawn: the stroke.
-        say: what is said, in at most ten words.
+        say: its sentence, in at most ten words.
     """
 
     drawn: DrawnStroke

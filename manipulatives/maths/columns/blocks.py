@@ -129,7 +129,7 @@ def _spread(number: int, width: int) -> tuple[int, ...]:
 def _lay(row: list[int], column: int, number: int, form: str) -> None:
     """Add the blocks of a number that stands in a column.
 
-    In digits it says how many there are. As a part it says what they are worth; one that no
+    A digit gives the number of blocks. A part gives their worth; one that no
     blocks of the column can show, such as 7 among the tens, is shown by its own digits.
     """
     if form != PARTS:

@@ -263,9 +263,9 @@ def trades(
         pieces = amount // worth
         if amount % worth == 0 and pieces <= many:
             offers.append((worth,) * pieces)
-    kept = [offer for offer in dict.fromkeys(offers) if 0 < len(offer) <= MOST_PIECES]
-    kept.sort(key=len)
-    return [[str(worth) for worth in offer] for offer in kept[:MOST_OFFERS]]
+    possible = [offer for offer in dict.fromkeys(offers) if 0 < len(offer) <= MOST_PIECES]
+    possible.sort(key=len)
+    return [[str(worth) for worth in offer] for offer in possible[:MOST_OFFERS]]
 
 
 def traded(

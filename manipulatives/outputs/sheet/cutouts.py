@@ -44,7 +44,7 @@ def cutouts_of_file(path: str | Path, *, paper: str | None = None) -> bytes:
 
     Args:
         path: ends in .toml or .ipynb.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
 
     Raises:
         LessonProblem: the file cannot be read, or there is no such paper.
@@ -66,7 +66,7 @@ def cutouts_of(lesson: Lesson, settings: ClassSettings, *, paper: str | None = N
     Args:
         lesson: the lesson.
         settings: of the class, for what the lesson leaves unset.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
 
     Raises:
         LessonProblem: there is no such paper.
@@ -86,7 +86,7 @@ def cutout_pages(complete: Lesson, *, paper: str | None = None) -> list[Drawing]
 
     Args:
         complete: the lesson, with nothing left unset.
-        paper: "a4" or "letter", None for what the lesson says.
+        paper: "a4" or "letter", None for that of the lesson.
 
     Raises:
         LessonProblem: there is no such paper.

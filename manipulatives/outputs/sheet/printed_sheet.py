@@ -51,7 +51,7 @@ class PrintedTask:
 
     Attributes:
         number: of the task on the sheet, from 1.
-        round: of which round of the lesson it is, from 1.
+        round: the number of its round in the lesson, from 1.
         skill: the skill it belongs to, as the catalogue of that version names it.
         options: the value of each option of the skill.
         prompt: what was asked.

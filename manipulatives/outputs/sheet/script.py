@@ -57,7 +57,7 @@ def script_of_file(
 
     Args:
         path: ends in .toml or .ipynb.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
         seed: for other tasks of the same kind; None for the lesson's own.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
         code: from the foot of a sheet, for the numbers of that sheet.
@@ -87,7 +87,7 @@ def script_of(
     Args:
         lesson: the lesson.
         settings: of the class, for what the lesson leaves unset.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
         version: "A", "B" or "C".
 
     Raises:
@@ -114,7 +114,7 @@ def script_pages(
     Args:
         complete: the lesson, with nothing left unset.
         settings: of the class, for the method of written sums.
-        paper: "a4" or "letter", None for what the lesson says.
+        paper: "a4" or "letter", None for that of the lesson.
         version: "A", "B" or "C".
 
     Raises:

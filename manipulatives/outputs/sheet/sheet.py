@@ -59,9 +59,9 @@ def sheet_of_file(
         path: ends in .toml or .ipynb.
         key: whether the answers are given.
         large_print: whether everything is larger.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
         seed: for other tasks of the same kind; None for the lesson's own.
-        kind: "pupil", "key" or "steps"; None for what `key` says.
+        kind: "pupil", "key" or "steps"; None for "key" or "pupil", depending on `key`.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
         code: from the foot of a sheet, for the same numbers again, instead of seed and version.
         address: of the lesson's page, for a QR code; empty for none.
@@ -111,8 +111,9 @@ def sheet_of(
         settings: of the class, for what the lesson leaves unset.
         key: whether the answers are given.
         large_print: whether everything is larger: type of at least 18 points instead of 12.
-        paper: "a4" or "letter", None for what lesson and settings say.
-        kind: "pupil", "key", or "steps" for a key with worked steps; None for what `key` says.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
+        kind: "pupil", "key", or "steps" for a key with worked steps; None for "key" or "pupil",
+            depending on `key`.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
         address: of the lesson's page, for a QR code; empty for none.
 
@@ -166,7 +167,7 @@ def pages_of(
         rounds: its rounds with their tasks.
         kind: "pupil", "key" or "steps".
         large_print: whether everything is larger.
-        paper: "a4" or "letter", None for what the lesson says.
+        paper: "a4" or "letter", None for that of the lesson.
         version: "A", "B" or "C".
         address: of the lesson's page, for a QR code; empty for none.
 

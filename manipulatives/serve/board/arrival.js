@@ -13,7 +13,7 @@ function done(place) {
 /**
  * @param {HTMLElement} main
  * @param {AbortSignal} signal
- * @returns {Promise<boolean>} whether it is; false when it took too long, or nobody waits any more
+ * @returns {Promise<boolean>} whether it is; false after the timeout or an abort
  */
 export function whenShown(main, signal) {
   const all = () => [...main.querySelectorAll(".kit-view")].every(done);

@@ -28,8 +28,8 @@ class Board:
         folder: where it runs, below the shelf's folder, with "/" between parts; "" for the top.
         stamp: changes with every byte of the file and of the class settings beside it.
         kit_only: whether it holds nothing but the kit's own calls.
-        source: where the session files that it saves come from, as a page says it; the lesson
-            maker saves none.
+        source: where the session files that it saves come from, as `source_of` returns it; unused
+            in the lesson maker.
     """
 
     name: str

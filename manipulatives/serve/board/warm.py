@@ -1,4 +1,4 @@
-"""Boards, some of which are run before anyone asks for them.
+"""Boards, some of which are run in advance.
 
 A warm board has been run already and waits with its kernel. It holds the notebook as it was, so
 it is used only while the file is, to the byte, what it was when it was warmed.
@@ -106,7 +106,7 @@ class Boards:
         del self._warm[board.name]
         try:
             kernel_id, page = await warm.run
-        except Exception:  # noqa: BLE001 - whatever went wrong, the board is run afresh
+        except Exception:  # noqa: BLE001 - after any error the board is run again
             _log.debug("warming %s failed", board.name, exc_info=True)
             return None
         self._kernels.expect_connection(kernel_id)

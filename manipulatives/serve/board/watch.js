@@ -4,7 +4,7 @@
  *
  * @typedef {"alive" | "ended" | "silent"} State  silent: the server does not answer
  * @typedef {boolean | "late" | "refused"} Answer  whether the kernel lives; late: none in time;
- *   refused: nobody is there
+ *   refused: no server is there
  */
 
 /** Milliseconds between an answer and the next question. */

@@ -11,7 +11,7 @@
  * @property {number} hints
  * @property {boolean} twin whether it is a twin asked at the end, in place of a question that was
  *   not solved
- * @property {number} round of which round of the lesson, from 1
+ * @property {number} round number of its round in the lesson, from 1
  * @property {object} options the options of the skill in this round
  * @property {object} asked start, goal and answer of the task
  *

@@ -153,7 +153,7 @@ export function makeScript(acts, lifetime) {
 }
 
 /**
- * The question, or those that are asked together, and what to say.
+ * The question, or several that are asked together, and what to say.
  * @param {{ task: TaskInfo, place: View["place"], tasks: TaskInfo[] }} given
  * @returns {HTMLElement}
  */

@@ -52,8 +52,8 @@ Part = str | Blank | Sign
 def writing_line(size: Size, width: float) -> Drawing:
     """Return a line to write on, with one above it.
 
-    Beginners keep their writing to size best between two lines (Reidlinger, Candler & Neville
-    2012, first graders).
+    Beginners control the size of their writing best between two lines (Reidlinger, Candler &
+    Neville 2012, first graders).
 
     Args:
         size: the sizes of the sheet.

@@ -10,8 +10,8 @@ from manipulatives.drawings.shapes import MM_PER_POINT
 from manipulatives.lessons.problem import LessonProblem
 
 MARGIN = 15.0
-"""Free edge on every side in millimetres; printers cannot reach the outer 4 to 6, and half an inch
-(12.7) is what is commonly kept free."""
+"""Free edge on every side in millimetres; printers cannot reach the outer 4 to 6, and
+half an inch (12.7) is the common margin."""
 
 
 @dataclass(frozen=True)

@@ -44,7 +44,7 @@ class Printed:
 
     Attributes:
         prompt: what is asked in words; empty where the picture asks it.
-        instructions: what pupils are told to do; empty where the prompt says it.
+        instructions: what pupils have to do; empty where the prompt says it.
         answer: where the answer goes.
         picture: to look at, or to write or draw on.
         given: what pupils work with; printed once where it is the same for all tasks.
