@@ -22,7 +22,7 @@ UNTITLED = "A new lesson"
 
 
 class MakerState:
-    """A lesson that is being put together in a folder.
+    """A lesson of a folder that is being edited.
 
     A change that is not possible leaves everything as it was; the message says why.
 

@@ -1,7 +1,7 @@
 /** When everything that Voila puts into a board is in its place. */
 import { LOAD_TIMEOUT_MS } from "./load_timeout.js";
 
-/** Whether Voila has done with a place: what it makes has something in it.
+/** Whether Voila has rendered into an element: every child of it has content.
  * @param {Element} place
  * @returns {boolean}
  */

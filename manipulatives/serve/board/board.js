@@ -8,7 +8,7 @@ import { watchKernel } from "./watch.js";
 /** After how many milliseconds an answer of the shelf counts as late. */
 const ANSWER_TIMEOUT_MS = 1500;
 
-/** What the teacher is told; "" takes the line away.
+/** The notice for each state of the kernel; "" removes the notice.
  * @type {Readonly<Record<import("./watch.js").State, string>>}
  */
 const SENTENCES = Object.freeze({

@@ -1,4 +1,4 @@
-"""What is run as a board: a notebook, and what has to be known of its lesson."""
+"""What is run as a board: a notebook, and the facts about its lesson that the board needs."""
 
 from __future__ import annotations
 
@@ -20,9 +20,9 @@ class Board:
 
     Attributes:
         name: the lesson's name on the shelf.
-        title: what the page is called.
+        title: of the page.
         seed: the lesson's; the browser stores progress under title and seed.
-        vocabulary: "us" or "uk"; a voice that reads aloud goes by it.
+        vocabulary: "us" or "uk"; it decides which voice reads aloud.
         rounds: how many rounds it has.
         notebook: the cells to run.
         folder: where it runs, below the shelf's folder, with "/" between parts; "" for the top.
@@ -68,7 +68,7 @@ class Board:
 
     @property
     def lesson(self) -> str:
-        """What tells this lesson from others, on a board as on a page."""
+        """The key of the lesson in the browser's storage, the same on a board and on a page."""
         return f"{self.title} {self.seed}"
 
 

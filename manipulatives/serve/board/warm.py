@@ -1,6 +1,6 @@
 """Boards, some of which are run in advance.
 
-A warm board has been run already and waits with its kernel. It holds the notebook as it was, so
+A warm board has been run already, and its kernel waits. It holds the notebook as it was, so
 it is used only while the file is, to the byte, what it was when it was warmed.
 """
 
