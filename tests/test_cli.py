@@ -15,7 +15,7 @@ from pypdf.annotations import FreeText
 
 from manipulatives.cli import COMMANDS, main
 from manipulatives.commands import serve as command
-from manipulatives.commands import writing
+from manipulatives.commands.shared import writing
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
@@ -99,7 +99,7 @@ def test_without_a_name_it_goes_beside_the_lesson(folder):
     ]
 
 
-def test_a_notebook_that_someone_has_changed_is_replaced_only_when_that_is_said(folder, capsys):
+def test_a_changed_notebook_is_replaced_only_with_force(folder, capsys):
     changed = notebook_of(MONDAY)
     changed.cells[0].source = "# Tuesday"
     nbformat.write(changed, folder / "monday.ipynb")
@@ -141,9 +141,7 @@ FOREIGN = {
 
 
 @pytest.mark.parametrize(("typed", "name"), FOREIGN.values(), ids=FOREIGN)
-def test_a_file_that_the_kit_did_not_make_is_replaced_only_when_that_is_said(
-    folder, capsys, typed, name
-):
+def test_a_file_that_the_kit_did_not_make_is_replaced_only_with_force(folder, capsys, typed, name):
     write_lesson(MARKET, folder / "monday.toml")
     (folder / name).write_bytes(b"my own notes")
     assert main(typed) == 2
@@ -156,12 +154,12 @@ def test_a_file_that_the_kit_did_not_make_is_replaced_only_when_that_is_said(
     assert (folder / name).read_bytes() == b"my own notes"
     assert main([*typed, "--force"]) == 0
     assert (folder / name).read_bytes() != b"my own notes"
-    # What the kit made itself is made anew without a word.
+    # Files that the kit made are replaced without a message.
     if name != "monday.ipynb":
         assert main(typed) == 0
 
 
-def test_make_replaces_a_file_that_the_kit_did_not_make_only_when_that_is_said(folder, capsys):
+def test_make_replaces_a_file_that_the_kit_did_not_make_only_with_force(folder, capsys):
     (folder / "monday.html").write_bytes(b"my own notes")
     before = contents(folder)
     assert main(["make", "monday.toml"]) == 2
@@ -219,7 +217,7 @@ FORCED = {"make": ["--again"]}
         ([], "stdout", {141}),
         (["page", "nowhere.toml"], "stderr", {141}),
         (["skills"], "stderr", {0}),
-        # What the parser itself prints is given up without a word when it is not buffered.
+        # What the parser itself prints fails silently when it is not buffered.
         (["skills", "--help"], "stdout", {141, 0}),
         (["skills", "--fast"], "stderr", {141, 2}),
     ],
@@ -322,7 +320,7 @@ def test_a_folder_that_may_not_be_written_in_gets_one_sentence(folder, capsys, m
     assert list(contents(folder)) == ["monday.toml"]
 
 
-def test_a_failing_cell_is_said_and_nothing_is_written(folder, capfd):
+def test_a_failing_cell_is_reported_and_nothing_is_written(folder, capfd):
     cells = [nbformat.v4.new_code_cell(source) for source in ("price = 57", "prise")]
     nbformat.write(nbformat.v4.new_notebook(cells=cells), folder / "mine.ipynb")
     before = contents(folder)
@@ -417,7 +415,7 @@ def test_skills_are_listed_and_filtered(capsys):
     assert "there is no standard like '9.Z.9'" in capsys.readouterr().err
 
 
-def test_tasks_are_shown_with_all_that_is_known_of_them(capsys):
+def test_tasks_are_shown_with_all_their_data(capsys):
     asked = ["tasks", "time.later", "--seed", "7", "--count", "2", "--set", "by=20,35"]
     assert main([*asked, "--json"]) == 0
     tasks = json.loads(capsys.readouterr().out)

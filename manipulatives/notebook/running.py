@@ -1,4 +1,4 @@
-"""Runs a notebook that holds code of others, which is the only way to know what it shows."""
+"""Running a notebook with other code than the kit's, the only way to know what it shows."""
 
 from __future__ import annotations
 

@@ -260,7 +260,7 @@ def test_the_server_and_its_kernels_listen_on_this_machine_only(server):
     assert {address for address, _ in places} == {"127.0.0.1"}
 
 
-def test_code_of_others_runs_only_after_the_teacher_said_so(teacher, folder):
+def test_foreign_code_runs_only_after_the_teacher_allowed_it(teacher, folder):
     mark = folder / "ran"
     write_program(folder / "trick.ipynb", f"open({str(mark)!r}, 'w').close()")
     answer = teacher.get("/board/trick")
@@ -311,7 +311,7 @@ def test_a_failing_cell_says_which_and_why_and_the_next_cells_run(teacher):
     assert "Cell 3 stopped; the reason stands in its place." in board
 
 
-def test_a_cell_that_ends_python_is_told_from_those_that_could_not_run(teacher, folder):
+def test_a_cell_that_ends_python_is_distinguished_from_those_that_could_not_run(teacher, folder):
     write_program(folder / "tides.ipynb", "print('high')", "import os; os._exit(1)", "print('low')")
     board = run_board(teacher, "tides")
     assert "high" in board
