@@ -500,12 +500,12 @@ def test_a_round_tells_what_it_holds_and_where_it_stands(sums):
     steps = len(sums.tasks[1]["steps"])
     assert place == {
         "task": 1, "phase": "show", "step": 1, "steps": steps, "tasks": 6, "group": [0, 1, 2],
-        "aside": None,
+        "extra": None,
     }  # fmt: skip
     sums.root.get_by_role("button", name="Another like this").click()
     place = told(page, "kit:place")[-1]
     assert (place["phase"], place["step"]) == ("ask", 0)
-    assert place["aside"] == sums.tasks[1]["twins"][0]
+    assert place["extra"] == sums.tasks[1]["twins"][0]
 
 
 BEGIN_AGAIN = "(root) => !root.dispatchEvent(new CustomEvent('kit:again', { cancelable: true }))"

@@ -138,7 +138,7 @@ def test_the_window_follows_the_board(bare):
     place(page, "hours", task=1)
     assert child.locator(".script-prompt").inner_text() == "And now?"
     twin = {**TASKS[0], "prompt": "Another like this?", "answer": "7:15"}
-    place(page, "hours", aside=twin)
+    place(page, "hours", extra=twin)
     assert child.locator(".script-prompt").inner_text() == "Another like this?"
     assert "7:15" in child.locator(".script-answer").inner_text()
     place(page, "hours", group=[0, 1])

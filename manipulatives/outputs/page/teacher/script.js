@@ -32,7 +32,7 @@ import { inDigits } from "./time_used.js";
  * @property {number} step
  * @property {string} phase
  * @property {number[]} [group] the tasks that are asked side by side
- * @property {TaskInfo | null} [aside] a task that is shown instead, such as a twin
+ * @property {TaskInfo | null} [extra] a task that is shown instead, such as a twin
  *
  * @typedef {object} View everything that the script shows
  * @property {string} heading
@@ -145,7 +145,7 @@ export function makeScript(acts, lifetime) {
       put(skipButton, { "aria-disabled": now >= view.parts.length - 1 });
       onward[2].hidden = !here?.round;
       onward[3].hidden = !here?.round;
-      const task = place?.aside ?? tasks[place?.task ?? 0];
+      const task = place?.extra ?? tasks[place?.task ?? 0];
       replaceIfChanged(speech, task ? [{ task, place, tasks }] : [], questionPart);
       replaceIfChanged(answers, task ? [{ task, place, tasks }] : [], answerPart);
     },
@@ -159,10 +159,10 @@ export function makeScript(acts, lifetime) {
  */
 function questionPart({ task, place, tasks }) {
   const number = `Question ${(place?.task ?? 0) + 1} of ${tasks.length}`;
-  const together = place?.aside ? [task] : (place?.group ?? []).map((each) => tasks[each] ?? task);
+  const together = place?.extra ? [task] : (place?.group ?? []).map((each) => tasks[each] ?? task);
   const prompts = new Set([task, ...together].map(({ prompt }) => prompt ?? ""));
   return html("div", {},
-    html("p", { class: "script-quiet" }, place?.aside ? "Another question" : number),
+    html("p", { class: "script-quiet" }, place?.extra ? "Another question" : number),
     ...[...prompts].map((prompt) => html("p", { class: "script-prompt" }, prompt)),
     ...(task.say ? [html("p", { class: "script-speech" }, task.say)] : []));
 }
