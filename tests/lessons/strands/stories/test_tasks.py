@@ -14,7 +14,7 @@ from itertools import pairwise
 import pytest
 
 from manipulatives.lessons.strands.penny_cross import GOODS, PEOPLE
-from manipulatives.lessons.strands.stories.told import scene
+from manipulatives.lessons.strands.stories.texts import scene
 from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made
 from support.story_reader import Story

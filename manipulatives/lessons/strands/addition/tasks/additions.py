@@ -6,10 +6,9 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from typing import Any
 
-from manipulatives.lessons.strands.addition.mistakes.columns import RULES
+from manipulatives.lessons.strands.addition.mistakes.columns import found_in
 from manipulatives.lessons.strands.addition.tasks.equals import TRUE_OR_FALSE
 from manipulatives.lessons.strands.stories.tasks import ADD_TO, PUT_TOGETHER
-from manipulatives.lessons.strands.sums.asked import Found, asked_in_signs, reader, typed_task
 from manipulatives.lessons.strands.sums.blocks import blocks_task
 from manipulatives.lessons.strands.sums.facts import (
     adding_steps,
@@ -25,6 +24,7 @@ from manipulatives.lessons.strands.sums.in_columns import (
 from manipulatives.lessons.strands.sums.line import line
 from manipulatives.lessons.strands.sums.missing import MAKE_TEN, MISSING_ADDEND
 from manipulatives.lessons.strands.sums.pools import additions
+from manipulatives.lessons.strands.sums.tasks import prompt_of, sum_reader, typed_task
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Lazy
 from manipulatives.lessons.tasks.task import Step, Task
@@ -35,16 +35,6 @@ Options = Mapping[str, Any]
 Numbers = tuple[int, ...]
 
 
-def found_in(numbers: Numbers) -> Found:
-    """Yield the rules of foreseeable mistakes, each with what it makes of a sum.
-
-    Example:
-        >>> {rule.id: wrong for rule, wrong in found_in((8, 5))}["start_counted_on"]
-        12
-    """
-    return ((rule, rule.wrong(*numbers)) for rule in RULES)
-
-
 def _fact(
     kind: Callable[[Numbers], str], steps: Callable[[Request], tuple[Step, ...]]
 ) -> Callable[[Request], Task]:
@@ -53,7 +43,7 @@ def _fact(
         return typed_task(
             request,
             kind=kind(numbers),
-            prompt=asked_in_signs(ADD, numbers),
+            prompt=prompt_of(ADD, numbers),
             answer=sum(numbers),
             manipulative="CountingChart",
             start=line(line_end(sum(numbers)), _begin(numbers)),
@@ -168,10 +158,10 @@ def _written(items: Callable[[Options], Lazy[Numbers]], lengths: Sequence[Sequen
 
     return TaskGenerator(
         items=items,
-        task=lambda request: written_task(request, ADD),
+        task=lambda request: written_task(request, ADD, found_in(request.item)),
         kind=adding_kind,
         difficulty=adding_difficulty,
-        read=reader(ADD, fits, such_as),
+        read=sum_reader(ADD, fits, such_as),
     )
 
 
@@ -183,7 +173,7 @@ def _of_facts(
         task=_fact(fact_kind, adding_steps),
         kind=fact_kind,
         difficulty=sum,
-        read=reader(ADD, lambda numbers: len(numbers) == 2 and sum(numbers) <= most, such_as),  # noqa: PLR2004 - a fact
+        read=sum_reader(ADD, lambda numbers: len(numbers) == 2 and sum(numbers) <= most, such_as),  # noqa: PLR2004 - a fact
     )
 
 

@@ -1,4 +1,4 @@
-"""One-step stories of Penny Cross, told in short sentences.
+"""The texts of one-step stories of Penny Cross, in short sentences.
 
 Situations and the places of the unknown are those of Table 1 in the glossary of the Common Core
 State Standards for Mathematics (2010): add to and take from with the result, the change or the
@@ -39,7 +39,9 @@ def scene(turn: int) -> Scene:
     return Scene(PEOPLE[turn % people], PEOPLE[(turn + 4) % people], GOODS[turn % len(GOODS)])
 
 
-def told(situation: str, unknown: str, wording: str, numbers: tuple[int, int], at: Scene) -> str:
+def story_text(
+    situation: str, unknown: str, wording: str, numbers: tuple[int, int], at: Scene
+) -> str:
     """Return a story.
 
     Args:
@@ -55,10 +57,10 @@ def told(situation: str, unknown: str, wording: str, numbers: tuple[int, int], a
         KeyError: there is no such situation, or it has no such unknown.
 
     Example:
-        >>> told("add to", "change", "", (8, 5), scene(0))
+        >>> story_text("add to", "change", "", (8, 5), scene(0))
         'Nell has 8 buns. Nell bakes some more. Now Nell has 13. How many did Nell bake?'
     """
-    return _TOLD[situation](unknown, wording, numbers, at)
+    return _TEXTS[situation](unknown, wording, numbers, at)
 
 
 def _add_to(unknown: str, _: str, numbers: tuple[int, int], at: Scene) -> str:
@@ -132,7 +134,7 @@ def _noun(goods: Goods, count: int) -> str:
     return goods.one if count == 1 else goods.many
 
 
-_TOLD = {
+_TEXTS = {
     "add to": _add_to,
     "take from": _take_from,
     "put together": _put_together,
