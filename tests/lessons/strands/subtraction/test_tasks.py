@@ -12,19 +12,30 @@ from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.strands.sums.columns.methods import METHODS
 from manipulatives.lessons.tasks.make import make_tasks, make_typed
 from manipulatives.lessons.tasks.playing import mistake_made
-from support.column_reader import Reader as ColumnReader
-from support.reader_sums import Reader
 from support.seeds import SEEDS
-from support.sum_tasks import check, items_of, made, of_many_seeds, solve, way_name, ways
+from support.sum_tasks import (
+    check,
+    check_mistakes,
+    check_steps,
+    each_of_many_seeds,
+    integers,
+    items_of,
+    made,
+    of_many_seeds,
+    solve,
+    way_name,
+    ways,
+)
 
 ALL = [skill for skill in SKILLS if skill.startswith("subtraction.")]
 WRITTEN = [skill for skill in ALL if SKILLS[skill].manipulative == "ColumnBoard"]
-TOLD = [skill for skill in ALL if "stories" in skill]
+STORIES = [skill for skill in ALL if "stories" in skill]
+WAYS = ways("subtraction")
 HOPPED = [skill for skill in ALL if skill not in WRITTEN]
 
 
 def numbers_of(task):
-    return [int(number) for number in re.findall(r"\d+", task.prompt)]
+    return integers(task.prompt)
 
 
 @pytest.mark.parametrize("vocabulary", ["us", "uk"])
@@ -38,7 +49,7 @@ def test_tasks_of_many_seeds_are_sound(skill, vocabulary):
         assert task.manipulative == SKILLS[skill].manipulative
 
 
-@pytest.mark.parametrize("skill", [skill for skill in ALL if skill not in TOLD])
+@pytest.mark.parametrize("skill", [skill for skill in ALL if skill not in STORIES])
 def test_the_answer_is_what_trying_finds(skill):
     for task in of_many_seeds(skill):
         assert task.answer == solve(task.prompt)
@@ -47,25 +58,31 @@ def test_the_answer_is_what_trying_finds(skill):
 # The ways of hopping: by ones, or landing on a full ten.
 @pytest.mark.parametrize(("method", "vocabulary"), [("counting on", "us"), ("bridging ten", "uk")])
 @pytest.mark.parametrize("skill", HOPPED)
-def test_every_word_of_hops_and_blocks_is_true(skill, method, vocabulary):
-    for task in of_many_seeds(skill, vocabulary, method):
-        reader = Reader(vocabulary)
-        reader.follow_all(task.steps)
-        assert reader.answer == task.answer
-        assert set(re.findall(r"\d+", reader.equation)) >= {task.answer}
+def test_every_step_with_hops_and_blocks_is_true(skill, method, vocabulary):
+    for task in each_of_many_seeds(skill, vocabulary, method):
+        check_steps(task, vocabulary, method)
 
 
 @pytest.mark.parametrize("vocabulary", ["us", "uk"])
 @pytest.mark.parametrize("method", METHODS)
 @pytest.mark.parametrize("skill", WRITTEN)
-def test_every_word_of_written_sums_is_true(skill, method, vocabulary):
-    for task in of_many_seeds(skill, vocabulary, method, seeds=40):
-        reader = ColumnReader("-", numbers_of(task), method, vocabulary, None)
-        for number, step in enumerate(task.steps, start=1):
-            reader.follow(step.say, step.chant)
-            assert step.show == {"mode": "show", "step": number}
-        reader.over()
-        assert [step["say"] for step in task.start["steps"]] == [s.say for s in task.steps]
+def test_every_step_of_written_sums_is_true(skill, method, vocabulary):
+    for task in each_of_many_seeds(skill, vocabulary, method):
+        check_steps(task, vocabulary, method)
+
+
+@pytest.mark.parametrize("skill", ALL)
+def test_the_procedure_of_a_mistake_leads_to_its_answer(skill):
+    for task in of_many_seeds(skill):
+        check_mistakes(task)
+
+
+@pytest.mark.parametrize("way", WAYS, ids=way_name)
+def test_steps_and_mistakes_are_true_with_every_option(way):
+    skill, options = way
+    for task in made(skill, options, seed=11, count=4):
+        check_steps(task)
+        check_mistakes(task)
 
 
 def regrouped(numbers):
@@ -111,9 +128,7 @@ CHECKS = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize(
-    "way", [way for way in ways("subtraction") if way[0] not in TOLD], ids=way_name
-)
+@pytest.mark.parametrize("way", [way for way in WAYS if way[0] not in STORIES], ids=way_name)
 def test_options_are_met_exactly(way):
     skill, options = way
     for task in made(skill, options, seed=5, count=12):
