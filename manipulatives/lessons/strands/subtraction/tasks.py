@@ -6,8 +6,6 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from typing import Any
 
-from manipulatives.lessons.strands.addition.tasks.additions import facts_20 as adding_facts_20
-from manipulatives.lessons.strands.addition.tasks.additions import line_end
 from manipulatives.lessons.strands.stories.tasks import COMPARE, TAKE_FROM
 from manipulatives.lessons.strands.subtraction.mistakes import found_in
 from manipulatives.lessons.strands.sums.blocks import blocks_task
@@ -17,9 +15,9 @@ from manipulatives.lessons.strands.sums.in_columns import (
     taking_kind,
     written_task,
 )
-from manipulatives.lessons.strands.sums.line import line
+from manipulatives.lessons.strands.sums.line import line, line_end
 from manipulatives.lessons.strands.sums.missing import MISSING_PART
-from manipulatives.lessons.strands.sums.pools import subtractions
+from manipulatives.lessons.strands.sums.pools import facts_20, subtractions
 from manipulatives.lessons.strands.sums.tasks import prompt_of, sum_reader, typed_task
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Lazy
@@ -79,7 +77,7 @@ def _facts_10(to: int, *, zero: bool) -> tuple[Pair, ...]:
 @cache
 def _facts_20(regroup: str, *, zero: bool, teens: bool) -> tuple[Pair, ...]:
     """Each of the facts of addition, turned round: what both make, less the second number."""
-    facts = adding_facts_20(regroup, zero=zero, teens=teens)
+    facts = facts_20(regroup, zero=zero, teens=teens)
     return tuple((first + second, second) for first, second in facts)
 
 

@@ -12,9 +12,9 @@ from manipulatives.lessons.strands.sums.acts import added, hopped, started, stay
 from manipulatives.lessons.tasks.task import Numbers
 from manipulatives.maths.columns.written_sum import MINUS
 
-TEN = 10
+TEN, TWENTY, HUNDRED = 10, 20, 100
 # Up to here the hops are single ones, in tens and ones beyond.
-SMALL = 20
+SMALL = TWENTY
 
 
 class Hop(NamedTuple):
@@ -67,6 +67,18 @@ def at(been: list[int]) -> dict[str, Any]:
         {'chart': {'counted': [8, 10], 'tapped': None, 'written': {}}}
     """
     return {"chart": {"counted": been, "tapped": None, "written": {}}}
+
+
+def line_end(largest: int) -> int:
+    """Return how far the number line goes where numbers up to one are met.
+
+    Example:
+        >>> line_end(9), line_end(13), line_end(20), line_end(27), line_end(76)
+        (10, 19, 20, 29, 100)
+    """
+    # Two full rows of ten, 0 to 9 and 10 to 19, where that is enough.
+    ends = (TEN, TWENTY - 1, TWENTY, TWENTY + 9, HUNDRED)
+    return next((end for end in ends if end >= largest), 2 * HUNDRED)
 
 
 def counting_on(start: int, by: int, method: str) -> list[Hop]:

@@ -21,9 +21,9 @@ from manipulatives.lessons.strands.sums.in_columns import (
     adding_kind,
     written_task,
 )
-from manipulatives.lessons.strands.sums.line import line
+from manipulatives.lessons.strands.sums.line import line, line_end
 from manipulatives.lessons.strands.sums.missing import MAKE_TEN, MISSING_ADDEND
-from manipulatives.lessons.strands.sums.pools import additions
+from manipulatives.lessons.strands.sums.pools import additions, facts_20
 from manipulatives.lessons.strands.sums.tasks import prompt_of, sum_reader, typed_task
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Lazy
@@ -62,18 +62,6 @@ def _begin(numbers: Numbers) -> int | None:
     return first if others[0] % TEN == 0 and sum(numbers) > TWENTY else max(numbers)
 
 
-def line_end(largest: int) -> int:
-    """Return how far the number line goes where numbers up to one are met.
-
-    Example:
-        >>> line_end(9), line_end(13), line_end(20), line_end(27), line_end(76)
-        (10, 19, 20, 29, 100)
-    """
-    # Two full rows of ten, 0 to 9 and 10 to 19, where that is enough.
-    ends = (TEN, TWENTY - 1, TWENTY, TWENTY + 9, HUNDRED)
-    return next((end for end in ends if end >= largest), 2 * HUNDRED)
-
-
 def fact_kind(numbers: Numbers) -> str:
     """Return of which kind a fact is.
 
@@ -90,33 +78,6 @@ def fact_kind(numbers: Numbers) -> str:
 def _facts_10(to: int, *, zero: bool) -> tuple[Numbers, ...]:
     least = 0 if zero else 1
     return tuple((a, b) for a in range(least, to + 1) for b in range(least, to - a + 1))
-
-
-@cache
-def facts_20(regroup: str, *, zero: bool, teens: bool) -> tuple[Numbers, ...]:
-    """Return the facts within twenty.
-
-    Args:
-        regroup: "any"; "none" or "ones", whether ten ones come together.
-        zero: whether a number may be zero.
-        teens: whether one number is 10 or more, instead of both of one digit.
-
-    Example:
-        >>> len(facts_20("any", zero=True, teens=False))
-        100
-        >>> len(facts_20("ones", zero=False, teens=False))
-        45
-    """
-    least = 0 if zero else 1
-    largest = TWENTY - least if teens else TEN - 1
-    pairs = (
-        (a, b)
-        for a in range(least, largest + 1)
-        for b in range(least, largest + 1)
-        if not teens or (max(a, b) >= TEN and a + b <= TWENTY)
-    )
-    ones = {"any": (False, True), "none": (False,), "ones": (True,)}[regroup]
-    return tuple((a, b) for a, b in pairs if (a % TEN + b % TEN >= TEN) in ones)
 
 
 @cache

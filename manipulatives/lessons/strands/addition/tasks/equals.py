@@ -132,9 +132,9 @@ def _pair_of(form: str, a: int, b: int) -> list[Statement]:
         case "sum first" | "sum last":
             return [(form, a, b, a + b, 0), (form, a, b, near, 0)]
         case "both sides" if b > 1:
-            # The false ones take the sum for the answer, or are a little more.
-            trap = (form, a, b, a + b, b) if (a + b) % 2 else (form, a, b, a + 1, b)
-            return [(form, a, b, a + 1, b - 1), trap]
+            # A false one has the first sum behind the equal sign, or is one more.
+            false = (form, a, b, a + b, b) if (a + b) % 2 else (form, a, b, a + 1, b)
+            return [(form, a, b, a + 1, b - 1), false]
         case "turned" if a > b:
             return [("turned sum", a, b, b, a), ("turned difference", a, b, b, a)]
         case _:

@@ -32,7 +32,7 @@ ColumnStep.__doc__ = """One press of a worked sum, as it is sent.
 
 `say` is the sentence, at most ten words; `class` is what everybody answers, and may be empty;
 `column` is where it happens, from 0 for the ones, None for nowhere; `write` is what is written
-then (`column_sum.written`); `blocks` are the blocks after it (`column_blocks.blocks_of`).
+then (`written_sum.written`); `blocks` are the blocks after it (`blocks.blocks_of`).
 """
 
 
@@ -87,7 +87,7 @@ class Working:
             self.sum = written(self.sum, write)
             blocks = blocks_of(self.sum, working=working)
         else:
-            # Nothing was written, so the blocks lie as they did.
+            # Nothing was written, so the blocks stay as they are.
             blocks = {name: [*row] for name, row in self.steps[-1]["blocks"].items()}
         step = ColumnStep(
             {
