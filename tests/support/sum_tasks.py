@@ -125,7 +125,7 @@ def check_steps(task, vocabulary="us", method="counting on"):
     if task.manipulative == "ColumnBoard":
         check_columns(task, vocabulary, method)
         return
-    oracle = SumOracle(task.start, vocabulary)
+    oracle = SumOracle(task.start, vocabulary, method)
     for step in task.steps:
         oracle.follow(step)
     if task.ask["by"] != "manipulative":

@@ -36,8 +36,8 @@ class SumOracle:
     `wanted` is what the plan of a story asks for, found by trying.
     """
 
-    def __init__(self, start, vocabulary="us"):
-        self.vocabulary = vocabulary
+    def __init__(self, start, vocabulary="us", method="counting on"):
+        self.vocabulary, self.in_ones = vocabulary, method == "counting on"
         self.mats = [mat_value(one) for one in start.get("mat", [])]
         self.here = self.answer = self.wanted = self.whole = None
         # Where the hops have been, how far those to a number went, what the sides come to.
@@ -82,6 +82,8 @@ class SumOracle:
         assert counted == list(range(begin + by, to + by, by))
         self.go(begin, counted)
         assert self.here == to
+        if abs(by) == 1 and not self.in_ones:
+            assert all(number % 10 for number in counted[:-1]), "it passes a ten"
         assert self.step.chant == ", ".join(map(str, counted))
         say = self.step.say
         assert ("tens" in say) == (abs(by) == 10)
@@ -96,6 +98,7 @@ class SumOracle:
     def _hop(self, begin, by, to, whole=None, parts=None):
         self.go(begin, [begin + by])
         assert self.here == to
+        assert not self.in_ones
         sign = SIGNS["+" if by > 0 else "-"]
         assert self.step.chant == f"{begin} {sign} {abs(by)} = {to}"
         if whole is None:

@@ -26,9 +26,9 @@ ON_LINE_AND_BLOCKS = [
 ]
 
 
-def follow(task, steps):
+def follow(task, steps, method):
     """Follow steps to their end."""
-    oracle = SumOracle(task.start)
+    oracle = SumOracle(task.start, method=method)
     for step in steps:
         oracle.follow(step)
     assert task.ask["by"] == "manipulative" or oracle.answer == task.answer
@@ -63,14 +63,19 @@ def test_each_number_that_is_changed_is_noticed(way, method):
     skill, options = way
     for task in made(skill, options, seed=2, count=2, method=method):
         steps = task.steps
-        follow(task, steps)
+        follow(task, steps, method)
         for at, step in enumerate(steps):
             for wrong in wrong_steps(step):
                 with pytest.raises(NOTICED):
-                    follow(task, [*steps[:at], wrong, *steps[at + 1 :]])
+                    follow(task, [*steps[:at], wrong, *steps[at + 1 :]], method)
             if "answer" in step.numbers:
+                # The last sentence says the whole sum, or the judgement.
                 with pytest.raises(NOTICED):
-                    follow(task, [*steps[:at], replace(step, say="Well done."), *steps[at + 1 :]])
+                    follow(
+                        task,
+                        [*steps[:at], replace(step, say="Well done."), *steps[at + 1 :]],
+                        method,
+                    )
 
 
 def test_every_act_that_the_oracle_knows_is_done_somewhere():
