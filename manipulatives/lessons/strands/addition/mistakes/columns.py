@@ -22,7 +22,6 @@ from manipulatives.maths.columns.faulty_addition import Procedure
 
 OnAdding = Rule[Callable[..., int | None]]
 
-
 # What happens to the whole sum leaves no columns for a second fault.
 COMBINED = tuple(name for name, fault in FAULTS.items() if not fault.whole)
 
@@ -60,6 +59,7 @@ def _wrong(name: str) -> Callable[..., int | None]:
     return wrong
 
 
+# In the order of the faults, from the general to the particular.
 RULES: tuple[OnAdding, ...] = rules_in(
     FOLDER / "addition", **{name: _wrong(name) for name in FAULTS}
 )
