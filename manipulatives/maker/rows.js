@@ -22,7 +22,7 @@ const DRAG_THRESHOLD_PX = 5;
  * @param {{ model: Model, el: HTMLElement, signal?: AbortSignal }} given
  */
 function render({ model, el, signal }) {
-  const listening = { signal: signal ?? new AbortController().signal };
+  const lifetime = { signal: signal ?? new AbortController().signal };
   const id = `kit-rows-${Math.random().toString(36).slice(2)}`;
   const list = html("div", {
     "class": "rows-list",
@@ -118,14 +118,14 @@ function render({ model, el, signal }) {
         choose(place);
       }
     },
-  }, listening);
+  }, lifetime);
 
   list.addEventListener("click", (event) => {
     const line = /** @type {Element} */ (event.target).closest(".rows-line");
     if (line) {
       choose(lines().indexOf(/** @type {HTMLElement} */ (line)));
     }
-  }, listening);
+  }, lifetime);
 
   onKeys(list, (key) => {
     /** @type {Record<string, () => void>} */
@@ -139,12 +139,12 @@ function render({ model, el, signal }) {
     };
     actions[key]?.();
     return key in actions;
-  }, listening);
+  }, lifetime);
 
   show();
   model.on("change:rows", show);
   model.on("change:chosen", show);
-  listening.signal.addEventListener("abort", () => {
+  lifetime.signal.addEventListener("abort", () => {
     model.off("change:rows", show);
     model.off("change:chosen", show);
   }, { once: true });

@@ -14,7 +14,8 @@ grammar, refused loudly when broken:
 * no export has the name of something that browsers have (eslint sees to it), for it would stand
   before that in every other module;
 * template literals and comments that do not share or span lines in surprising ways, so that
-  comments, indentation and many ends of lines can be left out of what every notebook carries.
+  comments, indentation, many ends of lines and the spaces around punctuation can be left out of
+  what every notebook carries.
 """
 
 from __future__ import annotations
@@ -36,6 +37,7 @@ _EXPORT = re.compile(r"export ((?:async )?function\*? |const |class )([\w$]+)")
 _STRING = re.compile(r"""(["'`])(?:\\.|(?!\1).)*\1""")
 _TRAILING = re.compile(r"(?<!\S)//")
 _CAST = re.compile(r"/\*\* @type .*?\*/ ?")
+_SPACED = re.compile(r" ?(=>|[{},:;=]) ?")
 _DEFAULT = re.compile(r"export default (.+);")
 _FORBIDDEN = {
     r"\bimport\s*\(": "a dynamic import",
@@ -185,12 +187,27 @@ class _Bundle:
 
 
 def _joined(lines: list[str]) -> str:
-    """Return lines as one text, without the ends of lines that mean nothing in JavaScript."""
+    """Return lines as one text, without the white space that means nothing in JavaScript."""
     text = ""
-    for line in lines:
+    for line in map(_squeezed, lines):
         text += "\n" if text and text[-1] not in "{([," and line[0] not in "})]" else ""
         text += line
     return text
+
+
+def _squeezed(line: str) -> str:
+    """Return a line without spaces around punctuation, where it is plain which these are.
+
+    Template literals hold code, and a slash may begin a regular expression: such lines are left
+    as they are.
+    """
+    if "`" in line or "/" in _STRING.sub("", line):
+        return line
+    squeezed, end = "", 0
+    for text in _STRING.finditer(line):
+        squeezed += _SPACED.sub(r"\1", line[end : text.start()]) + text[0]
+        end = text.end()
+    return squeezed + _SPACED.sub(r"\1", line[end:])
 
 
 def _table(file: Path) -> str:

@@ -56,10 +56,11 @@ def bare_session(
         f"<style>body {{ margin: 0 }} {stylesheet(*STYLES)}</style>"
         f"<main{' aria-busy=true' if busy else ''}>{body}</main>"
         f'<script type="module">{script}\n'
-        "window.life = new AbortController();\n"
+        "window.controller = new AbortController();\n"
         "await kit.whenCommitted();\n"
         'window.session = kit.startSession({ main: document.querySelector("main"), '
-        f'key: "market 7", kind: "{kind}", signal: window.life.signal{storage} }});\n{begin}\n'
+        f'key: "market 7", kind: "{kind}", '
+        f"signal: window.controller.signal{storage} }});\n{begin}\n"
         "document.documentElement.removeAttribute('data-starting');</script>",
         "utf-8",
     )

@@ -5,14 +5,8 @@ from __future__ import annotations
 import pytest
 from browser.harness import open_widget
 
-from manipulatives import (
-    Clock,
-    CoinTray,
-    ColumnBoard,
-    CountingChart,
-    PlaceValueBlocks,
-    PolygonDrawer,
-)
+from manipulatives import PlaceValueBlocks
+from manipulatives.widgets.round.children import MANIPULATIVES
 
 WATCH = """(() => {
   const whole = ResizeObserver;
@@ -28,10 +22,9 @@ WATCH = """(() => {
     return listen.call(this, name, listener, options);
   };
 })()"""
-WIDGETS = [Clock, CoinTray, PlaceValueBlocks, PolygonDrawer, CountingChart, ColumnBoard]
 
 
-@pytest.mark.parametrize("kind", WIDGETS, ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", MANIPULATIVES.values(), ids=lambda kind: kind.__name__)
 def test_a_view_that_has_ended_leaves_nothing_behind(quiet_page, kind):
     quiet_page.add_init_script(WATCH)
     quiet_page.goto("about:blank")
@@ -49,3 +42,11 @@ def test_a_view_that_has_ended_leaves_nothing_behind(quiet_page, kind):
             "name => kit.outside(name, kit.get(name) === 'us' ? 'uk' : false)", name
         )
     assert quiet_page.evaluate("document.querySelector('#place').innerHTML") == before
+
+
+def test_blocks_on_their_way_end_with_their_view(quiet_page):
+    open_widget(quiet_page, PlaceValueBlocks(mat=[{"ones": 10}]))
+    quiet_page.get_by_role("button", name="10 ones become 1 ten").click()
+    assert quiet_page.locator(".blocks-air .block").count() > 0
+    quiet_page.evaluate("kit.end.abort()")
+    assert quiet_page.locator(".blocks-air .block").count() == 0

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import json
 import subprocess
 
 import pytest
@@ -47,7 +48,7 @@ def test_a_module_that_two_others_import_is_carried_once(tmp_path):
             "export default { ONE, TWO };\n"
         ),
     )
-    assert assemble(entry).count("const DEPTH = 1;") == 1
+    assert assemble(entry).count("const DEPTH=1;") == 1
 
 
 def test_a_table_is_carried_once_and_without_what_explains_it(tmp_path):
@@ -124,19 +125,49 @@ def test_an_import_of_what_is_not_exported_is_refused(tmp_path):
 
 def test_addresses_are_no_comments(tmp_path):
     entry = _write(tmp_path, entry='const a = "http: // x";\nexport default { a };\n')
-    assert 'const a = "http: // x";' in assemble(entry)
+    assert 'const a="http: // x";' in assemble(entry)
 
 
 def test_ends_of_lines_that_mean_nothing_are_left_out(tmp_path):
     entry = _write(
         tmp_path, entry="const a = [\n  1,\n  2,\n];\nconst b = a\nexport default { b };\n"
     )
-    assert "const a = [1,2,];\nconst b = a\n" in assemble(entry)
+    assert "const a=[1,2,];\nconst b=a\n" in assemble(entry)
+
+
+def test_spaces_around_punctuation_are_left_out_and_those_in_texts_are_not(tmp_path):
+    lines = (
+        'const say = { "a, b": \'c = { d }\', e: "it\'s => ; \\" , x" };',
+        "const { e } = say, many = [1, 2].map((n) => n - -1);",
+        'const apart = "p, q = r".split(/, | = /);',
+        'const told = `${["s, t"].join(", ")} : ${many.map((n) => ({ n }).n)}`;',
+        "const or = many.length === 2 ? { u: -1 } : null;",
+        "export default { say, e, many, apart, told, or };",
+    )
+    entry = _write(tmp_path, entry="\n".join(lines))
+    text = assemble(entry)
+    assert "const{e}=say,many=[1,2].map((n)=>n - -1);" in text
+    found = []
+    for name, code in (("plain", "\n".join(lines)), ("joined", text)):
+        module = tmp_path / f"{name}.mjs"
+        module.write_text(code, "utf-8")
+        command = f"import made from {module.as_uri()!r}; console.log(JSON.stringify(made))"
+        ran = subprocess.run(
+            [node(), "--input-type=module", "-e", command],
+            capture_output=True,
+            text=True,
+            check=True,
+        )
+        found.append(json.loads(ran.stdout))
+    plain, joined = found
+    assert plain == joined
+    assert plain["apart"] == ["p", "q", "r"]
+    assert plain["told"] == "s, t : 2,3"
 
 
 def test_type_casts_are_left_out(tmp_path):
     entry = _write(tmp_path, entry="const a = /** @type {number} */ (1);\nexport default { a };\n")
-    assert "const a = (1);" in assemble(entry)
+    assert "const a=(1);" in assemble(entry)
 
 
 @pytest.mark.parametrize(

@@ -4,19 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from manipulatives import (
-    Clock,
-    CoinTray,
-    ColumnBoard,
-    CountingChart,
-    PlaceValueBlocks,
-    PolygonDrawer,
-)
-
-WIDGETS = (Clock, CoinTray, PlaceValueBlocks, PolygonDrawer, CountingChart, ColumnBoard)
+from manipulatives import Clock
+from manipulatives.widgets.round.children import MANIPULATIVES
 
 
-@pytest.mark.parametrize("kind", WIDGETS, ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", MANIPULATIVES.values(), ids=lambda kind: kind.__name__)
 def test_no_name_of_the_machinery_is_taken(kind):
     own = set(kind.class_own_traits()) - {"keys", "comm"}
     machinery = set(kind.class_traits()) - {name for name in own if name[0] != "_"} - {"layout"}

@@ -3,8 +3,8 @@ import { html } from "../../widgets/shared/svg.js";
 
 /**
  * @param {HTMLElement} el the line, empty and hidden; it is announced politely
- * @param {{ signal: AbortSignal }} scope
- * @returns {(sentence: string, reload?: boolean) => void} say: "" takes the line away
+ * @param {{ signal: AbortSignal }} lifetime
+ * @returns {(sentence: string, reload?: boolean) => void} say: "" removes the notice
  */
 export function makeNotice(el, { signal }) {
   return (sentence, reload = false) => {

@@ -9,17 +9,22 @@ import { counted, whyNoKey, whyNoStep } from "./state/tell.js";
  *
  * @typedef {object} Parts of the widget
  * @property {import("../shared/frame.js").Frame} frame
+ * @property {import("./current.js").Current} current
  * @property {import("../shared/state/undoable.js").Undoable<Mat>} state
  * @property {import("./mats.js").Mats} mats
  * @property {(sentence: string) => void} hint
- * @property {() => Mat} shown
- * @property {() => boolean} byHand whether blocks are traded by ring and by dropping them
  * @property {() => string} reading what is written, as it is said
  * @property {() => boolean} isHeld
+ * @property {(trait: string, value: unknown) => void} choose
+ * @property {() => void} applyTraits
+ *
+ * @typedef {ReturnType<typeof makeActions>} Actions
  */
 
 /** @param {Parts} parts */
-export function makeActions({ frame, state, mats, hint, shown, byHand, reading, isHeld }) {
+export function makeActions(parts) {
+  const { frame, current: { mat: shown, byHand }, state, mats, hint, reading, isHeld } = parts;
+
   const actions = {
     // The mat that buttons work on.
     active: 0,
@@ -32,8 +37,8 @@ export function makeActions({ frame, state, mats, hint, shown, byHand, reading, 
 
     /**
      * Blocks are put down.
-     * @param {import("./pick.js").Picked} taken
-     * @param {import("./hold.js").Target | null} target
+     * @param {import("./hold/pick.js").Picked} taken
+     * @param {import("./hold/hold.js").Target | null} target
      * @param {import("./state/rows.js").Spot[]} from where they were let go
      */
     put({ at, place, indices }, target, from) {
@@ -86,10 +91,14 @@ export function makeActions({ frame, state, mats, hint, shown, byHand, reading, 
       press(together(shown()));
     },
 
-    /** @param {boolean} one whether there is one mat, or two */
-    layMats(one) {
+    /** @param {string} pair "one" for one mat, else what two are for */
+    layMats(pair) {
+      if (pair !== "one") {
+        parts.choose("pair", pair);
+      }
       const [first, second = full()] = shown();
-      press(one ? [first] : [first, second]);
+      press(pair === "one" ? [first] : [first, second]);
+      parts.applyTraits();
     },
 
     undo() {

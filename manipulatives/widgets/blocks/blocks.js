@@ -5,13 +5,14 @@
 import { makeFrame } from "../shared/frame.js";
 import { html } from "../shared/svg.js";
 import { makeActions } from "./actions.js";
-import { makeAir } from "./air.js";
 import { makeControls } from "./controls.js";
-import { holdBlocks } from "./hold.js";
-import { useKeys } from "./keys.js";
+import { makeCurrent } from "./current.js";
+import { holdBlocks } from "./hold/hold.js";
+import { useInput } from "./input.js";
 import { Mats } from "./mats.js";
-import { makeReading, makeSteps } from "./reading.js";
-import { facts, full } from "./state/places.js";
+import { makeOverlay } from "./overlay.js";
+import { makeReading } from "./reading.js";
+import { facts } from "./state/places.js";
 import { makeTrading } from "./trading.js";
 
 /**
@@ -42,44 +43,33 @@ const LOW_PX = 420;
  */
 function render(props) {
   const frame = makeFrame(props, "blocks", "Place value blocks", TRAITS);
-  const { root, scope, get } = frame;
+  const { root, lifetime, get } = frame;
   /** @type {() => Traits} */
   const traits = frame.traits;
-  const mats = new Mats(step, scope);
-  const air = makeAir();
-  const trading = makeTrading(mats, air);
-  const reading = makeReading();
+  const mats = new Mats(step, lifetime);
+  const overlay = makeOverlay(lifetime);
+  const trading = makeTrading(mats, overlay);
   /** @type {import("../shared/state/undoable.js").Undoable<Mat>} */
   const state = frame.undoable("mat", paint);
-  let shown = state.now().map(full);
-  const steps = makeSteps(shown);
-  root.facts = () => facts(shown);
-
+  const current = makeCurrent(get, state);
+  let painted = current.mat();
+  const reading = makeReading(painted);
+  root.facts = () => facts(current.mat());
   const actions = makeActions({
-    frame, state, mats, hint, byHand, isHeld,
-    shown: () => shown,
-    reading: () => reading.sentence(shown, traits()),
+    frame, current, state, mats, hint, isHeld, choose, applyTraits,
+    reading: () => reading.sentence(current.mat(), traits()),
   });
-  const { box, sources, panel, shelf, agree } = makeControls({
-    frame, mats, actions, choose, lay: layMats,
-  });
+  const controls = makeControls({ frame, current, mats, actions, reading, choose });
   const holding = holdBlocks({
-    mats, air, box, sources, hint,
-    rules: () => ({ movable: get("movable"), ring: byHand() }),
+    mats, overlay, box: controls.box, sources: controls.sources, hint,
+    rules: () => ({ movable: get("movable"), ring: current.byHand() }),
     put: actions.put,
     trade: actions.trade,
     touched(at) {
       actions.active = at;
       mark();
     },
-  }, scope);
-  const work = html("div", { class: "blocks-work" }, mats.table, shelf);
-  const side = html("div", { class: "blocks-side" }, reading.root, panel);
-
-  /** @returns {boolean} whether blocks are traded by ring and by dropping them */
-  function byHand() {
-    return ["any", "ring"].includes(get("trades"));
-  }
+  }, lifetime);
 
   function isHeld() {
     return holding.isHeld();
@@ -92,52 +82,50 @@ function render(props) {
 
   /**
    * Show the mat.
-   * @param {boolean} begun whether it came from outside
+   * @param {boolean} fromOutside whether it came from outside
    */
-  function paint(begun) {
-    const before = shown;
+  function paint(fromOutside) {
+    const before = painted;
     const was = trading.spots();
-    shown = state.now().map(full);
-    if (begun) {
+    const mat = current.mat();
+    painted = mat;
+    if (fromOutside) {
       holding.drop();
     }
     holding.forget();
-    actions.active = Math.min(actions.active, shown.length - 1);
+    actions.active = Math.min(actions.active, mat.length - 1);
     trading.settle();
-    mats.paint(shown, actions.how.gone);
-    steps.go(before, shown, begun);
-    reading.read(shown, steps.equation(), traits());
-    dressControls();
-    trading.show(before, shown, was, actions.how);
+    mats.paint(mat, actions.how.gone);
+    reading.step(before, mat, fromOutside);
+    reading.read(mat, traits());
+    paintControls();
+    trading.show(before, mat, was, actions.how);
   }
 
-  /** Show what is to be shown, and nothing else. */
-  function dress() {
+  /** Show what the traits say, and nothing else. */
+  function applyTraits() {
     const now = traits();
-    mats.dress(now);
-    panel.hidden = !now.panel;
+    mats.applyTraits(now);
+    controls.applyTraits();
     root.classList.toggle("has-panel", now.panel);
-    root.classList.toggle("by-hand", byHand());
-    shelf.hidden = !now.movable;
+    root.classList.toggle("by-hand", current.byHand());
     if (!now.movable) {
       holding.drop();
     }
-    mats.paint(shown);
-    reading.read(shown, steps.equation(), now);
-    dressControls();
+    mats.paint(current.mat());
+    reading.read(current.mat(), now);
+    paintControls();
     mats.fit();
   }
 
-  function dressControls() {
-    agree(shown, state.uses());
-    reading.root.hidden = reading.isEmpty();
-    side.hidden = reading.root.hidden && panel.hidden;
+  function paintControls() {
+    controls.paint(state.uses());
     mark();
   }
 
   /** Mark the mat that the buttons work on, where there are two. */
   function mark() {
-    root.classList.toggle("has-two", shown.length > 1);
+    root.classList.toggle("has-two", current.mat().length > 1);
     mats.mark(get("movable") ? actions.active : -1);
   }
 
@@ -155,26 +143,20 @@ function render(props) {
    */
   function choose(trait, value) {
     frame.set({ [trait]: value });
-    dress();
+    applyTraits();
   }
 
-  /** @param {string} pair "one" for one mat, else what two are for */
-  function layMats(pair) {
-    if (pair !== "one") {
-      choose("pair", pair);
-    }
-    actions.layMats(pair === "one");
-    dress();
-  }
-
-  useKeys({ mats, actions, holding, focused: dressControls }, scope);
-  frame.onTraits(dress);
-  frame.onResize([mats.table], () => {
-    root.classList.toggle("is-low", panel.hidden && root.clientHeight < LOW_PX);
-    mats.fit();
+  useInput({ frame, mats, actions, holding, focused: paintControls });
+  const work = html("div", { class: "blocks-work" }, mats.table, controls.shelf);
+  frame.start({
+    body: html("div", { class: "blocks-body" }, work, controls.side, overlay.root),
+    applyTraits,
+    sized: [mats.table],
+    fit() {
+      root.classList.toggle("is-low", !get("panel") && root.clientHeight < LOW_PX);
+      mats.fit();
+    },
   });
-  frame.show(html("div", { class: "blocks-body" }, work, side, air.layer));
-  dress();
 }
 
 export default { render };

@@ -1,4 +1,4 @@
-/** What stands below and beside the mats: the box of blocks, trades, tools, and switches. */
+/** What stands below and beside the mats: the box of blocks, tools, readings, and switches. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { grip, html, icon, put, svg } from "../shared/svg.js";
 import { drawBlock } from "./drawing.js";
@@ -8,7 +8,7 @@ import { some } from "./state/tell.js";
 
 /**
  * @typedef {import("./state/places.js").Place} Place
- * @typedef {{ signal: AbortSignal }} Scope
+ * @typedef {{ signal: AbortSignal }} Lifetime
  * @typedef {(place: Place, way: 1 | -1) => boolean} Can whether there is such a trade
  */
 
@@ -34,34 +34,47 @@ const PAIRS = [["one", "One"], ["compare", "Compare"], ["add", "Add"], ["take", 
  * All that stands below and beside the mats.
  * @param {{
  *   frame: import("../shared/frame.js").Frame,
+ *   current: import("./current.js").Current,
  *   mats: import("./mats.js").Mats,
- *   actions: ReturnType<typeof import("./actions.js").makeActions>,
+ *   actions: import("./actions.js").Actions,
+ *   reading: ReturnType<typeof import("./reading.js").makeReading>,
  *   choose: (trait: string, value: unknown) => void,
- *   lay: (pair: string) => void,
- * }} parts of the widget; lay one mat, or two for what
+ * }} parts of the widget
  */
-export function makeControls({ frame: { get, scope }, mats, actions, choose, lay }) {
-  const { box, sources, agree: agreeBox } = makeBox(actions.tradeAll, scope);
-  const { tools, join, allow } = makeBlockTools(actions, scope);
-  const { panel, agree } = makePanel(get, choose, lay, scope);
+export function makeControls({ frame, current, mats, actions, reading, choose }) {
+  const { get, lifetime } = frame;
+  const { box, sources, update: updateBox } = makeBox(actions.tradeAll, lifetime);
+  const { tools, join, allow } = makeBlockTools(actions, lifetime);
+  const { panel, update } = makePanel(get, choose, actions.layMats, lifetime);
+  const shelf = html("div", { class: "blocks-shelf" }, box, tools);
+  const side = html("div", { class: "blocks-side" }, reading.root, panel);
   return {
     box,
     sources,
-    panel,
-    shelf: html("div", { class: "blocks-shelf" }, box, tools),
+    shelf,
+    side,
+
+    /** Show what the traits say. */
+    applyTraits() {
+      panel.hidden = !get("panel");
+      shelf.hidden = !get("movable");
+    },
+
     /**
-     * Make everything agree with the mats and the traits.
-     * @param {import("./state/places.js").Mat} shown
+     * Offer what can be done.
      * @param {boolean[]} uses whether there is something to undo, and to reset
      */
-    agree(shown, uses) {
-      agreeBox(mats.columns, ["any", "button"].includes(get("trades")), (place, way) =>
-        Boolean(traded(shown, actions.active, place, way)) &&
+    paint(uses) {
+      const mat = current.mat();
+      updateBox(mats.columns, current.byButton(), (place, way) =>
+        Boolean(traded(mat, actions.active, place, way)) &&
         (way < 0 || place !== mats.columns[0]));
-      allow(...uses, Boolean(together(shown)));
-      join.hidden = shown.length === 1 || get("pair") !== "add";
+      allow(...uses, Boolean(together(mat)));
+      join.hidden = mat.length === 1 || get("pair") !== "add";
       tools.hidden = !get("buttons");
-      agree(shown.length);
+      update(mat.length);
+      reading.root.hidden = reading.isEmpty();
+      side.hidden = reading.root.hidden && panel.hidden;
     },
   };
 }
@@ -69,14 +82,14 @@ export function makeControls({ frame: { get, scope }, mats, actions, choose, lay
 /**
  * The box that blocks come from, and the trades between two places.
  * @param {(place: Place, way: 1 | -1) => void} trade
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{
  *   box: HTMLElement,
  *   sources: Record<Place, HTMLButtonElement>,
- *   agree: (columns: Place[], trades: boolean, can: Can) => void,
+ *   update: (columns: Place[], trades: boolean, can: Can) => void,
  * }} the box; what is dragged out of it; show what is to be shown, and which trades can be made
  */
-function makeBox(trade, scope) {
+function makeBox(trade, lifetime) {
   const sources = /** @type {Record<Place, HTMLButtonElement>} */ (
     Object.fromEntries(PLACES.map((place) => [place, html("button", {
       "type": "button", "class": "blocks-source", "aria-label": `Take a ${named(place, 1)}`,
@@ -85,11 +98,11 @@ function makeBox(trade, scope) {
     const larger = /** @type {Place} */ (beside(smaller, 1));
     const [one, ten] = [some(1, larger), some(10, smaller)];
     const up = button(
-      [icon(LEFT), html("span", {}, one)], () => trade(smaller, 1), scope,
+      [icon(LEFT), html("span", {}, one)], () => trade(smaller, 1), lifetime,
       { "aria-label": `${ten} become ${one}` },
     );
     const down = button(
-      [html("span", {}, ten), icon(RIGHT)], () => trade(larger, -1), scope,
+      [html("span", {}, ten), icon(RIGHT)], () => trade(larger, -1), lifetime,
       { "aria-label": `${one} becomes ${ten}` },
     );
     return { smaller, larger, up, down, bridge: html("div", { class: "blocks-bridge" }, up, down) };
@@ -100,7 +113,7 @@ function makeBox(trade, scope) {
   return {
     box,
     sources,
-    agree(columns, trades, can) {
+    update(columns, trades, can) {
       put(box, { "data-columns": columns.length });
       for (const place of PLACES) {
         sources[place].hidden = !columns.includes(place);
@@ -135,16 +148,16 @@ function picture(place) {
 
 /**
  * Undo, reset, and all blocks on one mat.
- * @param {{ undo: () => void, reset: () => void, join: () => void }} acts
- * @param {Scope} scope
+ * @param {{ undo: () => void, reset: () => void, join: () => void }} actions
+ * @param {Lifetime} lifetime
  * @returns {{ tools: HTMLElement, join: HTMLElement, allow: (...uses: boolean[]) => void }}
  */
-function makeBlockTools({ undo, reset, join }, scope) {
+function makeBlockTools({ undo, reset, join }, lifetime) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [JOIN, "Put together", join],
-  ], scope);
+  ], lifetime);
   return { tools: html("div", { class: "blocks-tools" }, ...buttons), join: buttons[2], allow };
 }
 
@@ -153,16 +166,16 @@ function makeBlockTools({ undo, reset, join }, scope) {
  * @param {(trait: string) => any} get
  * @param {(trait: string, value: unknown) => void} choose
  * @param {(pair: string) => void} lay one mat, or two for what
- * @param {Scope} scope
- * @returns {{ panel: HTMLElement, agree: (mats: number) => void }}
+ * @param {Lifetime} lifetime
+ * @returns {{ panel: HTMLElement, update: (mats: number) => void }}
  */
-function makePanel(get, choose, lay, scope) {
-  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, scope);
+function makePanel(get, choose, lay, lifetime) {
+  const { tiles, update } = makeSwitches(SWITCHES, get, choose, lifetime);
   const places = PLACES.map((_, index) => {
     const label = { "aria-label": `${index + 1} column${index ? "s" : ""}` };
-    return button([String(index + 1)], () => choose("places", index + 1), scope, label);
+    return button([String(index + 1)], () => choose("places", index + 1), lifetime, label);
   });
-  const pairs = PAIRS.map(([pair, name]) => button([name], () => lay(pair), scope));
+  const pairs = PAIRS.map(([pair, name]) => button([name], () => lay(pair), lifetime));
   return {
     panel: html(
       "div", { class: "blocks-panel" },
@@ -170,8 +183,8 @@ function makePanel(get, choose, lay, scope) {
       html("div", { class: "blocks-choices" }, "Columns", html("div", {}, ...places)),
       html("div", { class: "blocks-choices" }, "Mats", html("div", {}, ...pairs)),
     ),
-    agree(mats) {
-      agree();
+    update(mats) {
+      update();
       places.forEach((each, index) => put(each, { "aria-pressed": get("places") === index + 1 }));
       PAIRS.forEach(([pair], index) => {
         const now = mats === 1 ? "one" : get("pair");

@@ -8,7 +8,7 @@ import { PLACES, named } from "./state/places.js";
 /**
  * @typedef {import("./state/places.js").Place} Place
  * @typedef {import("./state/rows.js").Spot} Spot
- * @typedef {{ signal: AbortSignal }} Scope
+ * @typedef {{ signal: AbortSignal }} Lifetime
  *
  * @typedef {object} Column
  * @property {HTMLElement} head
@@ -59,12 +59,12 @@ export function moveBlock(block, { x, y }, unit) {
 /**
  * A mat without blocks.
  * @param {(place: Place, more: 1 | -1) => void} step one block more or less
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {MatView}
  */
-export function makeMat(step, scope) {
+export function makeMat(step, lifetime) {
   const columns = /** @type {Record<Place, Column>} */ (
-    Object.fromEntries(PLACES.map((place) => [place, makeColumn(place, step, scope)])));
+    Object.fromEntries(PLACES.map((place) => [place, makeColumn(place, step, lifetime)])));
   const each = PLACES.map((place) => columns[place]);
   const traces = svg("g", { class: "blocks-traces" });
   const rules = svg("path", { class: "blocks-rules" });
@@ -88,19 +88,19 @@ export function makeMat(step, scope) {
 /**
  * @param {Place} place
  * @param {(place: Place, more: 1 | -1) => void} step
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {Column}
  */
-function makeColumn(place, step, scope) {
+function makeColumn(place, step, lifetime) {
   const heap = html("div", { class: "blocks-heap" });
   const digit = html("div", { class: "blocks-digit" });
   const name = named(place, 1);
   return {
     foot: html(
       "div", { class: `blocks-foot of-${place}` },
-      button([icon(MINUS)], () => step(place, -1), scope, { "aria-label": `One ${name} less` }),
+      button([icon(MINUS)], () => step(place, -1), lifetime, { "aria-label": `One ${name} less` }),
       digit,
-      button([icon(PLUS)], () => step(place, 1), scope, { "aria-label": `One ${name} more` }),
+      button([icon(PLUS)], () => step(place, 1), lifetime, { "aria-label": `One ${name} more` }),
     ),
     digit,
     head: html("div", { class: `blocks-head of-${place}`, "aria-hidden": true }),

@@ -20,7 +20,7 @@ import { counted, some } from "./state/tell.js";
  *
  * @typedef {(at: number, place: Place, more: 1 | -1) => void} Step one block more or less
  * @typedef {import("./drawing.js").Column} Column
- * @typedef {import("./drawing.js").Scope} Scope
+ * @typedef {import("./drawing.js").Lifetime} Lifetime
  * @typedef {import("./drawing.js").MatView} MatView
  */
 
@@ -55,21 +55,21 @@ export class Mats {
 
   /**
    * @param {Step} step
-   * @param {Scope} scope
+   * @param {Lifetime} lifetime
    */
-  constructor(step, scope) {
-    this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), scope));
+  constructor(step, lifetime) {
+    this.views = [0, 1].map((at) => makeMat((place, more) => step(at, place, more), lifetime));
     this.table = html(
       "div", { class: "blocks-table" }, ...this.views.map(({ root }) => root), this.#note,
     );
   }
 
   /**
-   * Show what is to be shown.
+   * Show what the traits say.
    * @param {Shown} shown
    * @returns {void}
    */
-  dress(shown) {
+  applyTraits(shown) {
     this.#shown = shown;
     this.views.forEach(({ root, name, drawing }, at) => {
       name.textContent = WORDS.mats[shown.pair][at];
@@ -166,11 +166,11 @@ export class Mats {
     const { table, views: [{ root, field }] } = this;
     const { clientWidth: wide, clientHeight: high } = table;
     const gap = GAP * this.#type();
-    const aside = root.offsetWidth - field.clientWidth;
-    const above = root.offsetHeight - field.clientHeight;
+    const besideField = root.offsetWidth - field.clientWidth;
+    const aboveField = root.offsetHeight - field.clientHeight;
     const [beside, below] = [[2, 1], [1, 2]].map(([across, down]) => this.#lay(
-      (wide - gap * (across - 1)) / across - aside,
-      (high - gap * (down - 1)) / down - above,
+      (wide - gap * (across - 1)) / across - besideField,
+      (high - gap * (down - 1)) / down - aboveField,
     ).unit);
     return beside > below;
   }

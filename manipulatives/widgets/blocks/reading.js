@@ -22,7 +22,7 @@ import { isStep, matEquation, partsOf, runOf, sentence } from "./state/tell.js";
  * The steps that are told: several of one kind are told as one.
  * @param {Mat} first
  */
-export function makeSteps(first) {
+function makeSteps(first) {
   // Where the steps that are told began, and what they are.
   let told = { from: first, run: "" };
   let equation = "";
@@ -31,27 +31,31 @@ export function makeSteps(first) {
     /**
      * @param {Mat} before
      * @param {Mat} after
-     * @param {boolean} begun whether it came from outside
+     * @param {boolean} fromOutside whether it came from outside
      */
-    go(before, after, begun) {
-      const run = begun ? "" : runOf(before, after);
+    go(before, after, fromOutside) {
+      const run = fromOutside ? "" : runOf(before, after);
       told = { from: run && run === told.run ? told.from : before, run };
-      equation = begun && !isStep(before, after) ? "" : matEquation(told.from, after);
+      equation = fromOutside && !isStep(before, after) ? "" : matEquation(told.from, after);
     },
   };
 }
 
 /**
  * Make the place for the readings.
+ * @param {Mat} first
  * @returns {{
  *   root: HTMLElement,
- *   read: (mat: Mat, step: string, read: Read) => void,
+ *   step: (before: Mat, after: Mat, fromOutside: boolean) => void,
+ *   read: (mat: Mat, read: Read) => void,
  *   sentence: (mat: Mat, read: Read) => string,
  *   isEmpty: () => boolean,
- * }} the element; write what is true of a mat, and its last step; the number, or the sentence about
+ * }} the element; a step was made, or it came from outside; write what is true of a mat, and its
+ *   last step; the number, or the sentence about
  *   two, as it is said; whether nothing is to be written
  */
-export function makeReading() {
+export function makeReading(first) {
+  const told = makeSteps(first);
   const number = html("div", { class: "blocks-number" });
   const parts = html("div", { class: "blocks-parts" });
   const words = html("div", { class: "blocks-words" });
@@ -91,7 +95,8 @@ export function makeReading() {
 
   return {
     root,
-    read(mat, step, read) {
+    step: told.go,
+    read(mat, read) {
       const said = terms(mat, read);
       number.replaceChildren(...said.map((term) =>
         html("span", { class: term === null ? "is-blank" : "" }, term ?? "")));
@@ -104,7 +109,7 @@ export function makeReading() {
       words.replaceChildren(...lines(mat, read, (blocks) =>
         [numberInWords(numberOf(blocks), read.vocabulary)]));
       words.hidden = !read.words;
-      steps.replaceChildren(...step.split("; ").map((line) => html("div", {}, line)));
+      steps.replaceChildren(...told.equation().split("; ").map((line) => html("div", {}, line)));
       steps.hidden = !read.equation;
     },
     sentence: (mat, read) => terms(mat, read).map((term) => term ?? "what").join(" "),

@@ -1,7 +1,7 @@
 /**
- * Blocks become each other before a child's eyes. They fly together and apart; where movement is
- * not wanted they stay, but in both cases what was traded leaves its outline, and what it has
- * become stands out, until something else is done.
+ * Trades as they are seen: blocks fly to what they become, unless the system asks for reduced
+ * motion. In both cases what was traded leaves its outline, and what it has become is marked,
+ * until something else is done.
  */
 import { PLACES } from "./state/places.js";
 import { waysBetween } from "./state/ways.js";
@@ -14,7 +14,7 @@ import { waysBetween } from "./state/ways.js";
 
 /**
  * @param {import("./mats.js").Mats} mats
- * @param {ReturnType<typeof import("./air.js").makeAir>} air
+ * @param {ReturnType<typeof import("./overlay.js").makeOverlay>} overlay
  * @returns {{
  *   spots: () => Spots,
  *   settle: () => void,
@@ -22,13 +22,13 @@ import { waysBetween } from "./state/ways.js";
  * }} where all blocks are, on the layer above everything; end what is on its way and wipe away what
  *   it left; show how blocks went from one mat to another
  */
-export function makeTrading(mats, air) {
+export function makeTrading(mats, overlay) {
   /**
    * @param {number} at
    * @returns {{ right: number, down: number }} how far the field of a mat is from the layer above
    */
   function offset(at) {
-    const layer = air.layer.getBoundingClientRect();
+    const layer = overlay.root.getBoundingClientRect();
     const field = mats.views[at].drawing.getBoundingClientRect();
     return { right: field.left - layer.left, down: field.top - layer.top };
   }
@@ -51,7 +51,7 @@ export function makeTrading(mats, air) {
   return {
     spots,
     settle() {
-      air.stop();
+      overlay.stop();
       for (const { traces, columns } of mats.views) {
         traces.replaceChildren();
         for (const place of PLACES) {
@@ -80,7 +80,7 @@ export function makeTrading(mats, air) {
       if (matchMedia("(prefers-reduced-motion: reduce)").matches) {
         landed();
       } else {
-        air.fly(ways, mats.unit, landed);
+        overlay.fly(ways, mats.unit, landed);
       }
     },
   };

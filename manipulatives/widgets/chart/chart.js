@@ -6,7 +6,7 @@ import { makeBeat } from "../shared/beat.js";
 import { makeFrame } from "../shared/frame.js";
 import { html, put } from "../shared/svg.js";
 import { makeActions } from "./actions.js";
-import { makeCounter, makeKeypad, makePanel } from "./controls.js";
+import { makeControls } from "./controls.js";
 import { facts } from "./count.js";
 import { SETTINGS, makeCurrent } from "./current.js";
 import { makeGrid, looks } from "./grid.js";
@@ -25,25 +25,19 @@ const OF_THE_COUNT = ["first", "last", "step", "start", "direction"];
  */
 function render(props) {
   const frame = makeFrame(props, "chart", "Counting chart", TRAITS);
-  const { root, scope, get } = frame;
+  const { root, lifetime, get } = frame;
   const grid = makeGrid();
   const strip = makeStrip();
   /** @type {import("../shared/state/undoable.js").Undoable<Marks>} */
-  const state = frame.undoable("chart", (begun) => (begun ? begin() : paint()));
+  const state = frame.undoable("chart", stateChanged);
   const current = makeCurrent(get, state);
   const { settings, marks, isWriting, isMovable } = current;
   root.facts = () => facts(marks(), settings());
   const actions = makeActions({
     frame, current, state, grid, paint, stopBeat, choose: (trait, value) => choose([trait, value]),
   });
-  const beat = makeBeat(() => actions.count() && current.next() !== null, paint, scope);
-  const { counter, tools, agree: agreeCounter, allow } = makeCounter(
-    { count: actions.count, beat: toggleBeat, undo: actions.undo, reset: actions.reset }, scope,
-  );
-  const keypad = makeKeypad(actions.type, scope);
-  const { panel, agree } = makePanel(get, choose, scope);
-  const said = html("div", { class: "chart-said" });
-  const side = html("div", { class: "chart-side" }, said, counter, keypad, tools, panel);
+  const beat = makeBeat(() => actions.count() && current.next() !== null, paint, lifetime);
+  const controls = makeControls({ frame, current, actions, beat, toggleBeat, choose });
   const main = html("div", { class: "chart-main" }, strip.frame, grid.area);
 
   /** Show what was done. */
@@ -58,9 +52,7 @@ function render(props) {
     if (get("line")) {
       strip.paint(done, now);
     }
-    agreeCounter(now.mode, next !== null, get("beat"), beat.isRunning());
-    allow(.../** @type {[boolean, boolean]} */ (state.uses()));
-    said.textContent = current.sentence(Boolean(finished), Number(blank));
+    controls.paint(current.sentence(Boolean(finished), Number(blank)), next !== null, state.uses());
   }
 
   /** The chart or the line has another size. */
@@ -71,8 +63,8 @@ function render(props) {
     grid.follow(current.here);
   }
 
-  /** Show what is to be shown, and nothing else. */
-  function dress() {
+  /** Show what the traits say, and nothing else. */
+  function applyTraits() {
     if (!current.isChart()) {
       return;
     }
@@ -91,23 +83,23 @@ function render(props) {
     const alone = get("line") && now.hidden === "all" && !isWriting();
     put(main, { "data-alone": alone || null });
     grid.area.hidden = alone;
-    counter.hidden = isWriting() || !get("buttons") || !isMovable();
-    keypad.hidden = !isWriting() || !isMovable();
-    tools.hidden = !get("buttons") || !isMovable();
-    panel.hidden = !get("panel");
+    controls.applyTraits();
     if (isWriting() || !isMovable() || get("beat") === 0) {
       stopBeat();
     }
     current.open = null;
-    agree();
     measure();
   }
 
-  /** What was done came from outside. */
-  function begin() {
-    stopBeat();
-    current.open = null;
-    restart();
+  /** @param {boolean} fromOutside whether what was done came from outside */
+  function stateChanged(fromOutside) {
+    if (fromOutside) {
+      stopBeat();
+      current.open = null;
+      restart();
+    } else {
+      paint();
+    }
   }
 
   /** The keys go to where they begin. */
@@ -122,11 +114,7 @@ function render(props) {
   }
 
   function toggleBeat() {
-    if (beat.isRunning()) {
-      stopBeat();
-    } else {
-      beat.start(get("beat"));
-    }
+    beat.toggle(get("beat"));
     paint();
   }
 
@@ -135,12 +123,8 @@ function render(props) {
     const names = changes.map(([name]) => name);
     const anew = names.some((name) => OF_THE_COUNT.includes(name));
     stopBeat();
-    frame.set({
-      ...Object.fromEntries(changes),
-      ...(names.includes("direction") || names.includes("first") ? { start: null } : {}),
-      ...(names.includes("first") && Array.isArray(get("hidden")) ? { hidden: "none" } : {}),
-    });
-    dress();
+    frame.set({ ...Object.fromEntries(changes), ...alsoSet(names, get("hidden")) });
+    applyTraits();
     if (anew) {
       state.act({ ...marks(), counted: [], tapped: null });
     }
@@ -148,11 +132,25 @@ function render(props) {
   }
 
   useInput({ frame, current, actions, grid, line: strip.frame, paint });
-  frame.onTraits(dress);
-  frame.onResize([strip.frame, grid.area], measure);
   current.here = settings().first - 1;
-  dress();
-  frame.show(html("div", { class: "chart-body" }, main, side));
+  frame.start({
+    body: html("div", { class: "chart-body" }, main, controls.side),
+    applyTraits,
+    sized: [strip.frame, grid.area],
+    fit: measure,
+  });
+}
+
+/**
+ * @param {string[]} names of the traits that are set
+ * @param {unknown} hidden
+ * @returns {Record<string, unknown>} what no longer fits these, set anew
+ */
+function alsoSet(names, hidden) {
+  return {
+    ...(names.includes("direction") || names.includes("first") ? { start: null } : {}),
+    ...(names.includes("first") && Array.isArray(hidden) ? { hidden: "none" } : {}),
+  };
 }
 
 export default { render };

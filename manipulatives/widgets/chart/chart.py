@@ -197,7 +197,7 @@ class CountingChart(Manipulative, folder="chart", state="chart"):
         self.chart = {**write(self._marks, number, digits)}
 
     def show_range(self, first: int, last: int) -> None:
-        """Show other numbers; what was done to those that stay is kept.
+        """Show other numbers; the marks on those that stay are not changed.
 
         Example:
             >>> chart = CountingChart()
@@ -269,7 +269,7 @@ class CountingChart(Manipulative, folder="chart", state="chart"):
 
     @traitlets.observe("first", "last")
     def _change_numbers(self, _: Bunch) -> None:
-        """Keep what is on the chart of other numbers."""
+        """Drop what is not on the chart with other numbers."""
         on = range(self.first, self.last + 1)
         if self.start is not None and self.start not in on:
             self.start = None

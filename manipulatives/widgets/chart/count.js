@@ -1,5 +1,5 @@
 /**
- * Counting on a chart, as Python's maths/counting.py, chart_cells.py and counting_chart.py do it:
+ * Counting on a chart, as Python's counting.py, chart_cells.py and chart.py in maths/number/ do it:
  * the numbers of a count, what is hidden, what was done and what is true of it.
  *
  * @typedef {object} Settings

@@ -1,4 +1,4 @@
-/** What helps on a chart, as Python's maths/counting_hints.py says it: never the number itself. */
+/** What helps on a chart, as Python's words/chart_hints.py says it: never the number itself. */
 import { numberInWords } from "../shared/state/number_words.js";
 import { blanks, nextNumber } from "./count.js";
 

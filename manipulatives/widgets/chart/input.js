@@ -16,7 +16,7 @@ import { onKeys } from "../shared/keys.js";
  * @param {Parts} parts
  * @returns {void}
  */
-export function useInput({ frame: { root, scope }, current, actions, grid, line, paint }) {
+export function useInput({ frame: { root, lifetime }, current, actions, grid, line, paint }) {
   const { isWriting, isMovable } = current;
 
   /**
@@ -83,7 +83,7 @@ export function useInput({ frame: { root, scope }, current, actions, grid, line,
     }
     // Digits go to the chart from the keypad too.
     return isWriting() && isMovable() && /^([0-9]|Backspace)$/.test(key) && useKey(key);
-  }, scope);
+  }, lifetime);
   grid.area.addEventListener("click", (event) => {
     const number = grid.numberAt(event.target);
     if (number !== null) {
@@ -92,20 +92,20 @@ export function useInput({ frame: { root, scope }, current, actions, grid, line,
         actions.use(number);
       }
     }
-  }, scope);
+  }, lifetime);
   // A screen reader goes to cells in its own ways.
   grid.area.addEventListener("focusin", (event) => {
     const number = grid.numberAt(event.target);
     if (number !== null && number !== current.here) {
       actions.go(number);
     }
-  }, scope);
-  line.addEventListener("click", () => isWriting() || !isMovable() || actions.count(), scope);
+  }, lifetime);
+  line.addEventListener("click", () => isWriting() || !isMovable() || actions.count(), lifetime);
   root.addEventListener("focusout", ({ relatedTarget }) => {
     if (current.open !== null && relatedTarget instanceof Element &&
       !root.contains(relatedTarget)) {
       current.open = null;
       paint();
     }
-  }, scope);
+  }, lifetime);
 }

@@ -1,5 +1,5 @@
 /**
- * The piece of a number line that is shown, as Python's maths/number_line.py chooses it, and where
+ * The piece of a number line that is shown, as Python's maths/number/line.py chooses it, and where
  * everything on it stands. Lengths are in pixels, from the left end of the drawing.
  *
  * @typedef {import("./count.js").Settings} Settings

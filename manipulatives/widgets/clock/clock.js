@@ -3,14 +3,14 @@
  * What the hands do is decided in dial.js; here it is shown, changed and announced.
  */
 import { makeFrame } from "../shared/frame.js";
-import { onKeys } from "../shared/keys.js";
 import { html, put } from "../shared/svg.js";
-import { makeMoves, makePanel } from "./controls.js";
+import { makeActions } from "./actions.js";
+import { makeControls } from "./controls.js";
 import { handsInWords, hourPlace, minutePlace } from "./describe.js";
-import { readingInDigits, readingInWords } from "./describe.js";
-import { HOUR, dialAt, facts, keyed, minutesBetween, pressed, timeMeant } from "./dial.js";
+import { dialAt, facts, timeMeant } from "./dial.js";
 import { HANDS, drawFace } from "./drawing.js";
 import { holdHands } from "./hold.js";
+import { useInput } from "./input.js";
 
 /**
  * @typedef {import("./dial.js").Dial} Dial
@@ -44,29 +44,24 @@ const TRAITS = [
  */
 function render(props) {
   const frame = makeFrame(props, "clock", "Clock", TRAITS);
-  const { root, scope, say, get } = frame;
+  const { root } = frame;
   /** @type {() => Traits} */
   const traits = frame.traits;
   const face = drawFace();
-  const digits = html("div", { class: "clock-digits" });
-  const words = html("div", { class: "clock-words" });
-  // Minutes that a geared clock goes on for the step that is painted next.
-  let minutes = 0;
   /** @type {import("../shared/state/undoable.js").Undoable<Dial>} */
-  const state = frame.undoable("dial", turn);
+  const state = frame.undoable("dial", stateChanged);
   root.facts = () => facts(state.now());
-  const { moves, allow } = makeMoves({
-    step: (hand, way) => act(pressed(state.now(), hand, way, traits())),
-    undo,
-    reset: () => act(state.first()),
-  }, scope);
-  const { panel, agree } = makePanel(get, choose, scope);
-  const side = html("div", { class: "clock-side" }, digits, words, moves, panel);
-  const holding = holdHands(face, root, { state, traits, act, settle, say }, scope);
+  const actions = makeActions({ frame, state, traits, isHeld });
+  const controls = makeControls({ frame, actions, choose });
+  const holding = holdHands({ frame, face, state, traits, actions });
 
-  /** @param {boolean} begun whether the dial came from outside */
-  function turn(begun) {
-    if (begun) {
+  function isHeld() {
+    return holding.isHeld();
+  }
+
+  /** @param {boolean} fromOutside whether the dial came from outside */
+  function stateChanged(fromOutside) {
+    if (fromOutside) {
       holding.drop();
     }
     paint();
@@ -75,68 +70,26 @@ function render(props) {
   /** Show the dial. */
   function paint() {
     const dial = state.now();
-    face.stand(dial, minutes);
-    minutes = 0;
+    face.stand(dial, actions.minutes);
+    actions.minutes = 0;
     for (const hand of HANDS) {
       const text = (hand === "hour" ? hourPlace : minutePlace)(dial[hand]);
       put(face.handles[hand], { "aria-valuenow": dial[hand], "aria-valuetext": text });
     }
     put(face.drawing, { "aria-label": handsInWords(dial) });
-    const [time, half] = readingInDigits(dial, traits()).split(" ");
-    digits.replaceChildren(time, html("small", {}, half ? ` ${half}` : ""));
-    words.textContent = readingInWords(dial, traits());
-    allow(...state.uses());
+    controls.paint(dial, traits(), state.uses());
   }
 
-  /** Show what is to be shown, and nothing else. */
-  function dress() {
+  /** Show what the traits say, and nothing else. */
+  function applyTraits() {
     const now = traits();
     face.show(now);
-    agree();
     put(root, { "data-mode": now.mode });
-    digits.hidden = !now.digital;
-    // Free hands may not fit each other. The line that says so stays, so that nothing jumps.
-    words.hidden = !now.words && !(now.digital && now.mode === "free");
-    moves.hidden = !now.movable || !now.buttons;
-    panel.hidden = !now.panel;
+    controls.applyTraits(now);
     if (!now.movable) {
       holding.drop();
     }
     paint();
-  }
-
-  /**
-   * Go to another dial in one step.
-   * @param {Dial} next
-   * @param {boolean} [more] it goes on with the step before
-   */
-  function act(next, more) {
-    const was = state.now();
-    const between = minutesBetween(was, next);
-    if (!holding.isHeld()) {
-      const turns = get("mode") === "geared" && get("hour_drag") === "turns";
-      minutes = turns && Math.abs(between) <= HOUR ? between : 0;
-      if (state.slide(next)) {
-        settle(more ? next : was);
-      }
-    }
-  }
-
-  /**
-   * A step is over: it is said, and can be undone from now on.
-   * @param {Dial} was the dial before
-   */
-  function settle(was) {
-    state.settle(was);
-    const now = traits();
-    const dial = state.now();
-    say(now.digital || now.words ? readingInWords(dial, now) : handsInWords(dial));
-  }
-
-  function undo() {
-    if (!holding.isHeld() && state.undo()) {
-      settle(state.now());
-    }
   }
 
   /**
@@ -145,29 +98,19 @@ function render(props) {
    */
   function choose(trait, value) {
     frame.set({ [trait]: value });
-    dress();
+    applyTraits();
     if (value === "geared") {
-      act(dialAt(timeMeant(state.now())));
+      actions.go(dialAt(timeMeant(state.now())));
     }
   }
 
-  for (const hand of HANDS) {
-    onKeys(face.handles[hand], (key, event) => {
-      if (key === "Escape") {
-        const was = holding.drop();
-        return was !== null && (state.slide(was) || true);
-      }
-      const next = keyed(state.now(), hand, key, traits());
-      if (next) {
-        act(next, event.repeat);
-      }
-      return Boolean(next);
-    }, scope);
-  }
-  frame.onTraits(dress);
-  frame.onResize([face.frame], face.fit);
-  dress();
-  frame.show(html("div", { class: "clock-body" }, face.frame, side));
+  useInput({ frame, face, state, traits, actions, holding });
+  frame.start({
+    body: html("div", { class: "clock-body" }, face.frame, controls.side),
+    applyTraits,
+    sized: [face.frame],
+    fit: face.fit,
+  });
 }
 
 export default { render };

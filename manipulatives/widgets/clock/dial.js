@@ -1,6 +1,6 @@
 /**
- * The state of a clock and how it changes, without anything drawn. Python's maths/dial.py knows
- * the same facts; both are held to the same cases.
+ * The state of a clock and how it changes, without anything drawn. Python's maths/time/dial.py
+ * knows the same facts; both are held to the same cases.
  *
  * @typedef {object} Dial
  * @property {number} hour where the hour hand stands, 0 to 719 minutes of its half day

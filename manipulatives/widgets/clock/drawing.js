@@ -54,7 +54,7 @@ export function drawFace() {
     svg("circle", { class: "clock-hub", r: hub.radius }),
   );
   const frame = html("div", { class: "clock-face" }, drawing, handles.hour, handles.minute);
-  // Whole turns are kept, so that a hand that passes the 12 does not swing back all around.
+  // Whole turns are counted, so that a hand that passes the 12 does not swing back all around.
   const angles = { hour: 0, minute: 0 };
   let half = 1;
 

@@ -13,12 +13,12 @@ import { angleOf, angleOfHand, nearerHand, turnBetween } from "./face.js";
  * @typedef {import("./dial.js").Dial} Dial
  * @typedef {import("./dial.js").Hand} Hand
  *
- * @typedef {object} Clock what is taken hold of
+ * @typedef {object} Parts of the widget
+ * @property {import("../shared/frame.js").Frame} frame
+ * @property {import("./drawing.js").Face} face
  * @property {import("../shared/state/undoable.js").Undoable<Dial>} state
  * @property {() => import("./dial.js").Rules} traits
- * @property {(next: Dial) => void} act go to another dial in one step
- * @property {(was: Dial) => void} settle the step that began here is over
- * @property {(sentence: string) => void} say
+ * @property {import("./actions.js").Actions} actions
  *
  * @typedef {object} Taken
  * @property {Hand} hand
@@ -34,14 +34,12 @@ const TAP_MS = 350;
 
 /**
  * Let hands be taken.
- * @param {import("./drawing.js").Face} face
- * @param {HTMLElement} root
- * @param {Clock} clock
- * @param {{ signal: AbortSignal }} scope
+ * @param {Parts} parts
  * @returns {{ isHeld: () => boolean, drop: () => Dial | null }} whether a hand is held; let go of
  *   everything, and say what the dial was before, if anything was held or picked
  */
-export function holdHands(face, root, { state, traits, act, settle, say }, scope) {
+export function holdHands({ frame, face, state, traits, actions }) {
+  const { root, lifetime } = frame;
   // The dial when the first of all that is held was taken: what follows is one step.
   let began = state.now();
   /** @type {Hand | null} */
@@ -65,13 +63,13 @@ export function holdHands(face, root, { state, traits, act, settle, say }, scope
       if (tapped) {
         slide(hand, from);
       } else if (!isHeld()) {
-        settle(began);
+        actions.settle(began);
       }
       if (picked) {
-        say("Now tap where the hand goes.");
+        frame.say("Now tap where the hand goes.");
       }
     },
-  }, scope);
+  }, lifetime);
 
   function isHeld() {
     return grab.holds().length > 0;
@@ -123,9 +121,9 @@ export function holdHands(face, root, { state, traits, act, settle, say }, scope
       const dial = state.now();
       const way = angleOf(pointIn(face.drawing, event)) - angleOfHand(dial, hand);
       pick(null);
-      act(turned(dial, hand, turnBetween(0, way), traits()));
+      actions.go(turned(dial, hand, turnBetween(0, way), traits()));
     }
-  }, scope);
+  }, lifetime);
 
   return {
     isHeld,

@@ -1,5 +1,5 @@
 /**
- * Clock times in digits and in words, as Python's maths/times.py and maths/times_words.py give
+ * Clock times in digits and in words, as Python's words/clock_digits.py and words/clock.py give
  * them. A time is a whole number of minutes since midnight, 0 to 1439; a dial reading is one too.
  * @typedef {"us" | "uk"} Vocabulary
  * @typedef {"digital" | "relative"} Style

@@ -5,13 +5,12 @@
 import { makeFrame } from "../shared/frame.js";
 import { html, put } from "../shared/svg.js";
 import { makeActions } from "./actions.js";
-import { makeCoinTools, makePanel, makeTrades } from "./controls.js";
+import { makeControls } from "./controls.js";
 import { makeCurrent } from "./current.js";
 import { holdCoins } from "./hold.js";
-import { useKeys } from "./keys.js";
+import { useInput } from "./input.js";
 import { makeMat } from "./mat.js";
-import { inWriting } from "./state/amounts.js";
-import { facts, sum } from "./state/tray.js";
+import { facts } from "./state/tray.js";
 
 /** @typedef {import("./state/places.js").Lying} Lying */
 
@@ -26,11 +25,11 @@ const TRAITS = [
  */
 function render(props) {
   const frame = makeFrame(props, "coins", "Coins", TRAITS);
-  const { root, scope, get, say } = frame;
+  const { root, lifetime, get, say } = frame;
   const body = html("div", { class: "coins-body" });
   const mat = makeMat(root, body);
   /** @type {import("../shared/state/undoable.js").Undoable<Lying[]>} */
-  const state = frame.undoable("tray", turn);
+  const state = frame.undoable("tray", stateChanged);
   const current = makeCurrent(frame, state, () => mat.table().scale);
   const { money, tray, keys, left, look } = current;
   root.facts = () => facts(tray(), money(), get("purse"));
@@ -47,15 +46,11 @@ function render(props) {
     float: (hold) => mat.float(hold, look()),
     put: actions.put,
     back: actions.back,
-    changed,
-  }, scope);
+    changed: pickChanged,
+  }, lifetime);
 
-  const total = html("div", { class: "coins-total" });
-  const { tools, allow, sweeper } = makeCoinTools(actions, scope);
-  const { trades: offers, offer } = makeTrades(actions.trade, scope);
-  const { panel, agree } = makePanel(get, choose, scope);
-  const side = html("div", { class: "coins-side" }, total, tools, offers, panel);
-  body.append(side);
+  const controls = makeControls({ frame, current, actions, choose });
+  body.append(controls.side);
 
   function unpick() {
     holding.unpick();
@@ -93,30 +88,18 @@ function render(props) {
       "aria-label": movable ? null : current.calledAll(keys()),
       "aria-hidden": movable ? true : null,
     });
-    total.textContent = inWriting(sum(keys()), money(), get("writing"));
-    const any = tray().length > 0;
-    allow(...state.uses(), any, any);
-    if (!offers.hidden) {
-      offer(picked().map((place) => keys()[place]), left(), look());
-    }
+    controls.paint(picked().map((place) => keys()[place]), state.uses());
   }
 
-  /** Lay everything out afresh, and show what is to be shown and nothing else. */
-  function dress() {
-    const movable = get("movable");
-    total.hidden = !get("running_total");
-    tools.hidden = !movable || !get("buttons");
-    sweeper.hidden = left().length === 0;
-    offers.hidden = !movable || !get("trade") || left().length === 0;
-    panel.hidden = !get("panel");
-    side.hidden = [total, tools, offers, panel].every(({ hidden }) => hidden);
-    agree(look());
-    mat.dress(shown());
+  /** Lay everything out afresh, and show what the traits say and nothing else. */
+  function applyTraits() {
+    controls.applyTraits();
+    mat.layOut(shown());
     paint();
   }
 
   /** Something was picked, or let go. */
-  function changed() {
+  function pickChanged() {
     paint();
     const kind = holding.kind();
     const some = kind === null ? picked().map((place) => keys()[place]) : [kind];
@@ -126,11 +109,11 @@ function render(props) {
     }
   }
 
-  /** @param {boolean} begun whether the tray came from outside */
-  function turn(begun) {
-    if (begun) {
+  /** @param {boolean} fromOutside whether the tray came from outside */
+  function stateChanged(fromOutside) {
+    if (fromOutside) {
       holding.drop();
-      dress();
+      applyTraits();
     } else {
       paint();
     }
@@ -142,17 +125,14 @@ function render(props) {
    */
   function choose(trait, value) {
     frame.set({ [trait]: value });
-    dress();
+    applyTraits();
     if (trait === "counts" && value) {
       actions.lineUp();
     }
   }
 
-  useKeys({ frame, mat, current, actions, holding });
-  frame.onTraits(dress);
-  frame.onResize([mat.place], dress);
-  dress();
-  frame.show(body);
+  useInput({ frame, mat, current, actions, holding });
+  frame.start({ body, applyTraits, sized: [mat.place], fit: applyTraits });
 }
 
 export default { render };

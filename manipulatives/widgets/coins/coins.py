@@ -291,7 +291,7 @@ class CoinTray(Manipulative, folder="coins", state="tray", takes=("coins",)):
 
     @traitlets.observe("currency")
     def _change_money(self, _: Bunch) -> None:
-        """Keep what the new currency has coins for."""
+        """Empty what the new currency has no coins for."""
         for name, check, instead in (
             ("tray", check_tray, []),
             ("purse", check_purse, None),

@@ -1,15 +1,15 @@
-/** What stands beside the mat: the tools, what coins can be traded for, the switches. */
+/** What stands beside the mat: the total, the tools, what coins can be traded for, the switches. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, put, svg } from "../shared/svg.js";
 import { coinsInWords, inWriting } from "./state/amounts.js";
 import { coinOf } from "./state/coinage.js";
 import { drawCoin } from "./drawing.js";
-import { trades } from "./state/tray.js";
+import { sum, trades } from "./state/tray.js";
 
 /**
  * @typedef {import("./drawing.js").Look} Look
  * @typedef {import("./mat.js").Left} Left
- * @typedef {{ signal: AbortSignal }} Scope
+ * @typedef {{ signal: AbortSignal }} Lifetime
  */
 
 const LINE_UP = "M4 6A3 3 0 1 0 10 6A3 3 0 1 0 4 6M14 6A3 3 0 1 0 20 6A3 3 0 1 0 14 6" +
@@ -28,32 +28,80 @@ const WRITINGS = ["mixed", "small", "decimal"];
 const SAMPLE = 141;
 
 /**
+ * All that stands beside the mat.
+ * @param {{
+ *   frame: import("../shared/frame.js").Frame,
+ *   current: import("./current.js").Current,
+ *   actions: import("./actions.js").Actions,
+ *   choose: (trait: string, value: unknown) => void,
+ * }} parts of the widget
+ */
+export function makeControls({ frame: { get, lifetime }, current, actions, choose }) {
+  const { money, tray, keys, left, look } = current;
+  const total = html("div", { class: "coins-total" });
+  const { tools, allow, sweeper } = makeCoinTools(actions, lifetime);
+  const { trades: offers, offer } = makeTrades(actions.trade, lifetime);
+  const { panel, update } = makePanel(get, choose, lifetime);
+  const side = html("div", { class: "coins-side" }, total, tools, offers, panel);
+  return {
+    side,
+
+    /** Show what the traits say. */
+    applyTraits() {
+      const movable = get("movable");
+      const purse = left().length > 0;
+      total.hidden = !get("running_total");
+      tools.hidden = !movable || !get("buttons");
+      sweeper.hidden = !purse;
+      offers.hidden = !movable || !get("trade") || !purse;
+      panel.hidden = !get("panel");
+      side.hidden = [total, tools, offers, panel].every(({ hidden }) => hidden);
+      update(look());
+    },
+
+    /**
+     * Write the total, and offer what can be done.
+     * @param {string[]} picked the coins that are picked
+     * @param {boolean[]} uses whether there is something to undo, and to reset
+     */
+    paint(picked, uses) {
+      total.textContent = inWriting(sum(keys()), money(), get("writing"));
+      const any = tray().length > 0;
+      allow(...uses, any, any);
+      if (!offers.hidden) {
+        offer(picked, left(), look());
+      }
+    },
+  };
+}
+
+/**
  * The tools.
- * @param {{ undo: () => void, reset: () => void, lineUp: () => void, sweep: () => void }} acts
- * @param {Scope} scope
+ * @param {{ undo: () => void, reset: () => void, lineUp: () => void, sweep: () => void }} actions
+ * @param {Lifetime} lifetime
  * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void, sweeper: HTMLElement }}
  *   the buttons; whether there is something to do for each, in the order undo, reset, line up,
  *   sweep; the last of them alone
  */
-export function makeCoinTools({ undo, reset, lineUp, sweep }, scope) {
+function makeCoinTools({ undo, reset, lineUp, sweep }, lifetime) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [LINE_UP, "Line up", lineUp],
     [SWEEP, "Sweep", sweep],
-  ], scope);
+  ], lifetime);
   return { tools: html("div", { class: "coins-tools" }, ...buttons), allow, sweeper: buttons[3] };
 }
 
 /**
  * What picked coins can be traded for.
  * @param {(offer: string[]) => void} trade
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{
  *   trades: HTMLElement, offer: (picked: string[], left: Left, look: Look) => void,
  * }} the place for the offers; make those for what is picked, or say that there are none
  */
-export function makeTrades(trade, scope) {
+function makeTrades(trade, lifetime) {
   const said = html("div");
   const row = html("div", { class: "coins-offers" });
   return {
@@ -65,7 +113,7 @@ export function makeTrades(trade, scope) {
       said.textContent = offers.length ? "Trade for" : hint;
       row.replaceChildren(...offers.map((offer) => {
         const label = coinsInWords(offer, look.money, look);
-        return button(groups(offer, look), () => trade(offer), scope, {
+        return button(groups(offer, look), () => trade(offer), lifetime, {
           "class": "kit-button coins-offer",
           "aria-label": label,
         });
@@ -99,19 +147,19 @@ function groups(offer, look) {
  * The switches of free play.
  * @param {(trait: string) => any} get what a trait is now
  * @param {(trait: string, value: unknown) => void} choose
- * @param {Scope} scope
- * @returns {{ panel: HTMLElement, agree: (look: Look) => void }} the switches; make them agree
+ * @param {Lifetime} lifetime
+ * @returns {{ panel: HTMLElement, update: (look: Look) => void }} the switches; update them
  *   with the traits
  */
-export function makePanel(get, choose, scope) {
-  const { tiles, agree } = makeSwitches(SWITCHES, get, choose, scope);
+function makePanel(get, choose, lifetime) {
+  const { tiles, update } = makeSwitches(SWITCHES, get, choose, lifetime);
   const next = () => WRITINGS[(WRITINGS.indexOf(get("writing")) + 1) % WRITINGS.length];
-  const writing = button([], () => choose("writing", next()), scope);
+  const writing = button([], () => choose("writing", next()), lifetime);
   const note = html("p", { class: "coins-note" }, "Real coins belong beside the screen.");
   return {
     panel: html("div", { class: "coins-panel" }, ...tiles, writing, note),
-    agree({ money, worths, names }) {
-      agree();
+    update({ money, worths, names }) {
+      update();
       note.hidden = worths || names;
       const sample = inWriting(SAMPLE, money, get("writing"));
       put(writing, { "aria-label": `Written ${sample}`, "aria-disabled": !money.major });

@@ -30,7 +30,7 @@ import { inside } from "./state/table.js";
 /**
  * Let coins be taken.
  * @param {Hands} hands
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   isHeld: () => boolean,
  *   kind: () => string | null,
@@ -41,7 +41,7 @@ import { inside } from "./state/table.js";
  * }} whether a coin is held; what is picked from the purse, and from the tray; pick, or let go of,
  *   a coin; pick nothing any more; let go of everything, and say whether there was anything
  */
-export function holdCoins(hands, scope) {
+export function holdCoins(hands, lifetime) {
   const { mat, traits, tray } = hands;
   const { drawing } = mat;
   /** @type {Taken | null} */
@@ -151,7 +151,7 @@ export function holdCoins(hands, scope) {
     },
     // Nothing was let go.
     cancel: ({ thing }) => mat.land(thing),
-  }, scope);
+  }, lifetime);
 
   holding.on(mat.handles, (event) => {
     const point = pointIn(drawing, event);
@@ -166,7 +166,7 @@ export function holdCoins(hands, scope) {
 
   drawing.addEventListener("click", (event) => {
     putDown(pointIn(drawing, event));
-  }, scope);
+  }, lifetime);
 
   function isHeld() {
     return holding.holds().length > 0;

@@ -1,4 +1,4 @@
-/** The coins on the mat as elements: each keeps its own as long as it lies there. */
+/** The coins on the mat as elements: each stays the same element as long as it lies there. */
 import { html, svg } from "../shared/svg.js";
 import { coinOf } from "./state/coinage.js";
 import { drawCoin } from "./drawing.js";

@@ -60,7 +60,7 @@ export function makeMat(root, body) {
    * Lay mat and purse out for the place that there is, and draw them.
    * @param {Shown} shown
    */
-  function dress({ tray, left, look }) {
+  function layOut({ tray, left, look }) {
     const { money, movable, names } = look;
     const size = { width: place.clientWidth, height: place.clientHeight };
     const part = movable || left.length ? WHOLE : partOf(tray, money);
@@ -289,6 +289,6 @@ export function makeMat(root, body) {
 
   return {
     place, drawing, handles, kinds, table: () => table, pieces: lying.pieces,
-    dress, paint, begin, taken, fromPurse, focusCoin, focusKind, float, land,
+    layOut, paint, begin, taken, fromPurse, focusCoin, focusKind, float, land,
   };
 }

@@ -4,12 +4,14 @@
  */
 import { makeFrame } from "../shared/frame.js";
 import { html, put } from "../shared/svg.js";
-import { makeActs, makeCurrent, makeVerdicts } from "./acts.js";
-import { makeKeypad, makePanel, makePupilTools, makeSteps } from "./controls.js";
+import { makeActions } from "./actions.js";
+import { makeControls } from "./controls.js";
+import { makeCurrent } from "./current.js";
 import { inSigns } from "./describe.js";
 import { makeGrid } from "./grid.js";
 import { makeLine } from "./line.js";
 import { makeStrip } from "./strip.js";
+import { makeVerdicts } from "./verdicts.js";
 import { blank, blocksOf, facts, written } from "./written.js";
 
 /** @typedef {import("./written.js").Sum} Sum */
@@ -25,33 +27,28 @@ const TRAITS = [
  */
 function render(props) {
   const frame = makeFrame(props, "columns", "Column board", TRAITS);
-  const { root, scope, get, say } = frame;
+  const { root, lifetime, get, say } = frame;
   /** @type {import("../shared/state/undoable.js").Undoable<Sum>} */
-  const state = frame.undoable("sum", turn);
+  const state = frame.undoable("sum", stateChanged);
   const current = makeCurrent(get, state);
   root.facts = () => facts(current.shown());
   const verdicts = makeVerdicts(state);
-  const acts = makeActs({ say, state, square, verdicts: verdicts.found, paint });
-  const grid = makeGrid({ type: acts.type, check: () => acts.check(true) }, scope);
+  const actions = makeActions({ frame, state, square, verdicts: verdicts.found, paint });
+  const grid = makeGrid({ type: actions.type, check: () => actions.check(true) }, lifetime);
   const line = makeLine();
   const strip = makeStrip();
-  const keypad = makeKeypad(acts.type, scope);
-  const { tools, allow } = makePupilTools({ ...acts, check: () => acts.check(false) }, scope);
-  const { saying, stepper, tell: tellStep } = makeSteps(go, scope);
-  const { panel, agree } = makePanel(get, choose, scope);
+  const controls = makeControls({ frame, current, actions, strip: strip.element, go, choose });
   const paper = html("div", { class: "columns-paper" }, grid.element);
-  const side = html("div", { class: "columns-side" }, saying, strip.element, keypad, tools, stepper,
-    panel);
 
   function square() {
     return grid.current();
   }
 
-  /** @param {boolean} begun whether the sum came from outside */
-  function turn(begun) {
-    if (begun) {
+  /** @param {boolean} fromOutside whether the sum came from outside */
+  function stateChanged(fromOutside) {
+    if (fromOutside) {
       verdicts.found.clear();
-      dress();
+      applyTraits();
     } else {
       verdicts.forget();
       paint();
@@ -75,16 +72,14 @@ function render(props) {
     if (!line.element.hidden) {
       line.paint(sum, showing ? written(blank(sum), steps) : sum);
     }
-    tellStep(steps, current.step());
-    allow(sum.answer.some((digit) => digit !== null), ...state.uses());
+    controls.paint(sum.answer.some((digit) => digit !== null), state.uses());
   }
 
-  /** Show what is to be shown, and nothing else. */
-  function dress() {
-    const [headings, marks, buttons, vocabulary] =
-      ["headings", "marks", "buttons", "vocabulary"].map(get);
+  /** Show what the traits say, and nothing else. */
+  function applyTraits() {
+    const [headings, marks, vocabulary] = ["headings", "marks", "vocabulary"].map(get);
     const showing = current.isShowing();
-    const open = get("writable") && !showing;
+    const open = current.isOpen();
     const sum = state.now();
     put(root, { "data-mode": get("mode"), "data-form": sum.form });
     grid.build(sum, { headings, marks, below: vocabulary === "uk", open });
@@ -93,13 +88,7 @@ function render(props) {
     root.classList.toggle("is-open", open);
     line.element.hidden = sum.form !== "line" || (!showing && !sum.jumps.length);
     strip.element.hidden = !get("blocks");
-    keypad.hidden = !open;
-    tools.hidden = !open || !buttons;
-    saying.hidden = !showing || !buttons;
-    stepper.hidden = saying.hidden;
-    panel.hidden = !get("panel");
-    side.hidden = [...side.children].every((child) => /** @type {HTMLElement} */ (child).hidden);
-    agree();
+    controls.applyTraits();
     paint();
   }
 
@@ -122,23 +111,26 @@ function render(props) {
   function choose(trait, value) {
     frame.set({ [trait]: value });
     // The model tells of it; a host that does not is no reason to wait.
-    changed(trait);
+    traitChanged(trait);
   }
 
   /** @param {string} trait */
-  function changed(trait) {
+  function traitChanged(trait) {
     if (trait === "step") {
       paint();
     } else {
-      dress();
+      applyTraits();
     }
   }
 
-  frame.onTraits(changed);
-  dress();
-  frame.show(html("div", { class: "columns-body" },
-    html("div", { class: "columns-sheet" }, paper, line.element), side));
-  frame.onResize([line.element], () => line.element.hidden || paint());
+  frame.start({
+    body: html("div", { class: "columns-body" },
+      html("div", { class: "columns-sheet" }, paper, line.element), controls.side),
+    applyTraits,
+    changed: traitChanged,
+    sized: [line.element],
+    fit: () => line.element.hidden || paint(),
+  });
 }
 
 export default { render };

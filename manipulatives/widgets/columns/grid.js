@@ -60,17 +60,17 @@ function line(kind, index = 0) {
 
 /**
  * Make a sheet.
- * @param {object} acts
- * @param {(key: string) => void} acts.type a digit or "back" for the current square
- * @param {() => void} acts.check the place of the current square
- * @param {{ signal: AbortSignal }} scope
+ * @param {object} actions
+ * @param {(key: string) => void} actions.type a digit or "back" for the current square
+ * @param {() => void} actions.check the place of the current square
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   element: HTMLElement, current: () => Place | null, size: { across: number, down: number },
  *   build: (sum: Sum, look: Look) => void,
  *   paint: (sum: Sum, seen: { verdicts: Map<number, boolean>, column: number | null }) => void,
  * }} size says how many squares there are across and down, a heading for half a one
  */
-export function makeGrid({ type, check }, scope) {
+export function makeGrid({ type, check }, lifetime) {
   const element = html("div", { class: "columns-grid", role: "grid" });
   /** @type {Square[][]} */
   let squares = [];
@@ -137,7 +137,7 @@ export function makeGrid({ type, check }, scope) {
       return false;
     }
     return true;
-  }, scope);
+  }, lifetime);
 
   element.addEventListener("pointerdown", (event) => {
     const target = /** @type {Element} */ (event.target);
@@ -147,28 +147,28 @@ export function makeGrid({ type, check }, scope) {
         event.preventDefault();
       }
     }));
-  }, scope);
+  }, lifetime);
 
   return {
     element,
     current,
     size,
     build(sum, look) {
-      const kept = current();
+      const focused = current();
       ({ open } = look);
       const lines = linesOf(sum, look);
       // The sign has a column of its own, which in an addition takes what is carried farthest.
       const across = Math.max(...sum.numbers.map((number) => String(number).length)) + 1;
       const columns = Array.from({ length: across }, (_, index) => across - 1 - index);
       squares = lines.map((each) => columns.map((column) => {
-        const dress = { class: `columns-square is-${each.kind}`, role: "gridcell" };
-        const square = html("div", dress);
+        const attributes = { class: `columns-square is-${each.kind}`, role: "gridcell" };
+        const square = html("div", attributes);
         return { element: square, line: each, column };
       }));
       heads = columns.map((column) => {
         const place = NAMES[column].replace(" ", "-");
-        const dress = { class: `columns-head of-${place}`, role: "columnheader" };
-        return html("div", dress, column < sum.answer.length ? LETTERS[column] : "");
+        const attributes = { class: `columns-head of-${place}`, role: "columnheader" };
+        return html("div", attributes, column < sum.answer.length ? LETTERS[column] : "");
       });
       const rows = squares.map((row, down) => html(
         "div", { class: `columns-row has-${lines[down].kind}`, role: "row" },
@@ -179,7 +179,7 @@ export function makeGrid({ type, check }, scope) {
       put(element, { "aria-label": inSigns(sum), "data-form": sum.form });
       size.across = across;
       size.down = lines.length + (look.headings ? 0.5 : 0);
-      const place = kept ?? { row: "answer", column: 0 };
+      const place = focused ?? { row: "answer", column: 0 };
       const down = lines.findIndex(({ kind }) => kind === place.row);
       const found = columns.indexOf(place.column);
       dressAll(sum);

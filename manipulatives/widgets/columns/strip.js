@@ -17,7 +17,7 @@ const PITCH = [...PLACES.map((place) => BLOCKS.strip.pitch[place]), 13];
 const SIZE = [...PLACES.map((place) => BLOCKS.sizes[place].wide), 25.5];
 const BACK = 1.5;
 const GAP = 3.5;
-// Room is kept for so many, so that not everything moves when one comes in.
+// Room is reserved for so many, so that not everything moves when one comes in.
 const ROOM = 10;
 const { column: COLUMN, most: MOST } = BLOCKS.strip;
 

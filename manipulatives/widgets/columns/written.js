@@ -1,5 +1,5 @@
 /**
- * A written sum, as maths/column_sum.py and its neighbours describe it: what is on it, which blocks
+ * A written sum, as the modules of maths/columns/ describe it: what is on it, which blocks
  * stand for it, what is true of it. All lists of columns begin with the ones. Sums are never
  * changed in place.
  *

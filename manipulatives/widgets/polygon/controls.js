@@ -1,17 +1,17 @@
-/** What stands beside the paper: tools, and the switches of free play in three groups. */
+/** What stands beside the paper: hint, readings, tools, and the switches of free play in groups. */
 import { ICONS, button, makeSwitches, makeTools } from "../shared/controls.js";
 import { html, icon, put, svg } from "../shared/svg.js";
 import { pathOf } from "./drawing.js";
 import { inWords } from "./state/names.js";
 import { readyShapes } from "./state/ready.js";
+import { teachersNote } from "./state/words.js";
 import { LABELS } from "./readings.js";
 
 /**
  * @typedef {import("./state/paper.js").Grid} Grid
  * @typedef {import("./state/paper.js").Shape} Shape
- * @typedef {{ signal: AbortSignal }} Scope
- * @typedef {{ undo: () => void, reset: () => void, clear: () => void, add: () => void,
- *   remove: () => void }} Acts
+ * @typedef {{ signal: AbortSignal }} Lifetime
+ * @typedef {import("./actions.js").Actions} Actions
  */
 
 const LINES = {
@@ -27,32 +27,94 @@ const PAPERS = [["square", "Squares"], ["triangle", "Triangles"], ["plain", "Pla
 const DEFINITIONS = [["exclusive", "1 pair"], ["inclusive", "1 or 2"]];
 
 /**
+ * All that stands beside the paper.
+ * @param {{
+ *   frame: import("../shared/frame.js").Frame,
+ *   work: import("./actions.js").Work,
+ *   actions: Actions,
+ *   traits: () => import("./polygon.js").Traits,
+ *   choose: (trait: string, value: unknown) => void,
+ *   trace: (shape: Shape | null) => void,
+ * }} parts of the widget; trace, take a shape as the guide
+ */
+export function makeControls({ frame: { get, lifetime }, work, actions, traits, choose, trace }) {
+  const { hand, state, shape, cutting, isCutting, view: { hint, readings } } = work;
+  const { tools, allow } = makeDrawTools(actions, lifetime);
+  const stroke = makeStroke(actions.drawStroke, lifetime);
+  const { panel, update, note, open } = makePanel(get, choose, { ...actions, trace }, lifetime);
+  const parts = [hint, readings, stroke, tools, panel];
+  const side = html("div", { class: "polygon-side" }, ...parts);
+  return {
+    side,
+    open,
+
+    /** Show what the traits say. */
+    applyTraits() {
+      const now = traits();
+      hint.hidden = !now.hints;
+      tools.hidden = !now.movable || !now.buttons;
+      stroke.hidden = !now.follow || !now.guide || !now.movable;
+      panel.hidden = !now.panel;
+      update();
+    },
+
+    /** The readings are written by now: where there is nothing, the paper has all the room. */
+    hideWhenEmpty() {
+      side.hidden = parts.every(({ hidden }) => hidden);
+    },
+
+    /** Offer what can be done. */
+    paint() {
+      const { points, curve, cuts } = shape();
+      const { picked } = hand;
+      const [undone, begun] = state.uses();
+      const [more, less] = isCutting()
+        ? [false, Boolean(cuts) || cutting.begun()]
+        : [picked !== null && !curve, picked !== null];
+      allow(undone || cutting.begun(), begun, points.length > 0, more, less);
+      put(stroke, { "aria-disabled": !actions.nextStroke() });
+    },
+
+    /**
+     * Write what a teacher may say of the shape, where free play is.
+     * @param {import("./state/look.js").Look} look
+     */
+    note(look) {
+      const now = traits();
+      if (now.panel) {
+        note(teachersNote(shape(), now.grid, now, look));
+      }
+    },
+  };
+}
+
+/**
  * The tools.
- * @param {Acts} acts
- * @param {Scope} scope
+ * @param {Actions} actions
+ * @param {Lifetime} lifetime
  * @returns {{ tools: HTMLElement, allow: (...uses: boolean[]) => void }} the buttons, and whether
  *   there is something to do for each, in that order
  */
-export function makeDrawTools({ undo, reset, clear, add, remove }, scope) {
+function makeDrawTools({ undo, reset, clear, add, remove }, lifetime) {
   const { buttons, allow } = makeTools([
     [ICONS.undo, "Undo", undo],
     [ICONS.reset, "Reset", reset],
     [LINES.clear, "Clear", clear],
     [LINES.add, "Add", add],
     [LINES.remove, "Remove", remove],
-  ], scope);
+  ], lifetime);
   return { tools: html("div", { class: "polygon-tools" }, ...buttons), allow };
 }
 
 /**
  * The button that draws a guide stroke by stroke.
  * @param {() => void} press
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {HTMLButtonElement}
  */
-export function makeStroke(press, scope) {
+function makeStroke(press, lifetime) {
   const look = { class: "kit-button polygon-stroke" };
-  return button([icon(LINES.stroke), "Next stroke"], press, scope, look);
+  return button([icon(LINES.stroke), "Next stroke"], press, lifetime, look);
 }
 
 /**
@@ -64,16 +126,16 @@ export function makeStroke(press, scope) {
  *   flip: () => void,
  *   share: (many: number) => void,
  *   trace: (shape: Shape | null) => void,
- * }} acts turn, flip, share into so many, and take a shape as the guide
- * @param {Scope} scope
+ * }} actions turn, flip, share into so many, and take a shape as the guide
+ * @param {Lifetime} lifetime
  * @returns {{
  *   panel: HTMLElement,
- *   agree: () => void,
+ *   update: () => void,
  *   note: (said: string | null) => void,
  *   open: (name: string) => void,
- * }} the panel; make it agree with the traits; tell where books differ; open a group
+ * }} the panel; update it from the traits; tell where books differ; open a group
  */
-export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
+function makePanel(get, choose, { turn, flip, share, trace }, lifetime) {
   const shown = makeSwitches(
     [
       .../** @type {[string, string][]} */ (Object.entries({ ...LABELS, parallel: "Parallel" })),
@@ -85,28 +147,28 @@ export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
       ? choose("count", on ? name.slice(6) : "")
       : choose("show", Object.keys(LABELS).filter((key) =>
         (key === name ? on : get("show").includes(key))))),
-    scope,
+    lifetime,
   );
   const settings = makeSwitches(
     [["tool", "Cut"], ["hints", "Hints"]],
     (name) => get(name) === true || get(name) === "cut",
     (name, on) => choose(name, name === "hints" ? on : (on ? "cut" : "draw")),
-    scope,
+    lifetime,
   );
   const told = shown.tiles[Object.keys(LABELS).indexOf("shares")];
-  const papers = PAPERS.map(([grid, name]) => button([name], () => choose("grid", grid), scope));
+  const papers = PAPERS.map(([grid, name]) => button([name], () => choose("grid", grid), lifetime));
   const caption = html("span");
   const definitions = DEFINITIONS.map(([definition, name]) =>
-    button([name], () => choose("trapezoid", definition), scope));
+    button([name], () => choose("trapezoid", definition), lifetime));
   const ready = html("div", { class: "polygon-ready" });
-  const aside = html("p", { class: "polygon-note" });
-  const shares = [2, 3, 4].map((many) => button([`${many}`], () => share(many), scope, {
+  const remark = html("p", { class: "polygon-note" });
+  const shares = [2, 3, 4].map((many) => button([`${many}`], () => share(many), lifetime, {
     "aria-label": `Cut into ${many} equal shares`,
   }));
   const ways = html(
     "div", { class: "polygon-row" },
-    button([icon(LINES.turn), "Turn"], turn, scope),
-    button([icon(LINES.flip), "Flip"], flip, scope),
+    button([icon(LINES.turn), "Turn"], turn, lifetime),
+    button([icon(LINES.flip), "Flip"], flip, lifetime),
   );
   /** @type {[string, HTMLElement][]} */
   const groups = [
@@ -123,7 +185,7 @@ export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
   ];
   let opened = "";
   const tabs = groups.map(([name]) =>
-    button([name], () => open(name === opened ? "" : name), scope));
+    button([name], () => open(name === opened ? "" : name), lifetime));
   let drawn = "";
 
   /** @param {string} name of the group that is open from now on */
@@ -133,7 +195,7 @@ export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
       group.hidden = each !== name;
       put(tabs[index], { "aria-expanded": each === name });
     });
-    aside.hidden = !name || !aside.textContent;
+    remark.hidden = !name || !remark.textContent;
   }
 
   open("");
@@ -141,16 +203,16 @@ export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
     panel: html(
       "div", { class: "polygon-panel" },
       html("div", { class: "polygon-row polygon-tabs" }, ...tabs),
-      ...groups.map(([, group]) => group), aside,
+      ...groups.map(([, group]) => group), remark,
     ),
     open,
     note(said) {
-      aside.textContent = said;
-      aside.hidden = !opened || !said;
+      remark.textContent = said;
+      remark.hidden = !opened || !said;
     },
-    agree() {
-      shown.agree();
-      settings.agree();
+    update() {
+      shown.update();
+      settings.update();
       /** @type {Grid} */
       const grid = get("grid");
       PAPERS.forEach(([name], index) => put(papers[index], { "aria-pressed": name === grid }));
@@ -185,7 +247,7 @@ export function makePanel(get, choose, { turn, flip, share, trace }, scope) {
     const called = inWords(name, { vocabulary: get("vocabulary") });
     const text = JSON.stringify(shape);
     return button(
-      [picture], () => trace(JSON.stringify(get("guide")) === text ? null : shape), scope,
+      [picture], () => trace(JSON.stringify(get("guide")) === text ? null : shape), lifetime,
       { "aria-label": `Guide: ${called}`, "data-shape": text },
     );
   }

@@ -32,11 +32,11 @@ const FINGER_PX = 24;
 /**
  * Let points be taken.
  * @param {Hands} hands
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ isHeld: () => boolean, drop: () => Shape | null }} whether a point is held; let go of
  *   all, and say what the shape was before
  */
-export function holdPoints(hands, scope) {
+export function holdPoints(hands, lifetime) {
   const { sheet, grid, shape } = hands;
   // The shape when the first of all that is held was taken: what follows is one step.
   let began = shape();
@@ -88,7 +88,7 @@ export function holdPoints(hands, scope) {
         hands.settle(began, thing);
       }
     },
-  }, scope);
+  }, lifetime);
 
   /**
    * A circle is held in one place, and nothing is put between points that others hold.

@@ -6,13 +6,15 @@ import { nearest, place, same } from "./state/paper.js";
 
 /**
  * Listen to everything but drags.
- * @param {import("../shared/frame.js").Frame} frame
- * @param {import("./acts.js").Work} work
- * @param {import("./acts.js").Acts} acts
- * @param {ReturnType<typeof import("./pen.js").makePen>} pen
+ * @param {{
+ *   frame: import("../shared/frame.js").Frame,
+ *   work: import("./actions.js").Work,
+ *   actions: import("./actions.js").Actions,
+ *   pen: ReturnType<typeof import("./pen.js").makePen>,
+ * }} parts of the widget
  * @returns {void}
  */
-export function useInput({ root, scope, get }, work, acts, pen) {
+export function useInput({ frame: { root, lifetime, get }, work, actions, pen }) {
   const { hand, sheet, cutting, state, shape, grid, isCutting, view } = work;
 
   onKeys(root, (key, event) => {
@@ -33,21 +35,21 @@ export function useInput({ root, scope, get }, work, acts, pen) {
     }
     const index = sheet.points().indexOf(event.target);
     return event.target === sheet.pen ? pen.key(key) : index >= 0 && pen.pointKey(index, key);
-  }, scope);
+  }, lifetime);
 
   sheet.drawing.addEventListener("click", (event) => {
     if (get("movable")) {
-      acts.tapPaper(pointIn(sheet.drawing, event));
+      actions.tapPaper(pointIn(sheet.drawing, event));
     }
-  }, scope);
+  }, lifetime);
 
   // A click that no pointer made comes from a screen reader.
   sheet.handles.addEventListener("click", (event) => {
     const index = event.target instanceof HTMLElement ? sheet.points().indexOf(event.target) : -1;
     if (event.detail === 0 && index >= 0 && get("movable")) {
-      acts.tap({ index, added: false });
+      actions.tap({ index, added: false });
     }
-  }, scope);
+  }, lifetime);
 
   // Where a mouse or pen is over the paper, the side that would come next is seen.
   sheet.drawing.addEventListener("pointermove", (event) => {
@@ -61,10 +63,10 @@ export function useInput({ root, scope, get }, work, acts, pen) {
       !same(point, points[0]);
     sheet.preview(closed || hand.picked !== null ? [] : [...points.slice(-1), point]
       .map((each) => place(each, grid())), wrong);
-  }, scope);
+  }, lifetime);
   sheet.drawing.addEventListener("pointerleave", () => {
     if (!cutting.begun()) {
       sheet.preview([], false);
     }
-  }, scope);
+  }, lifetime);
 }

@@ -5,8 +5,8 @@ import { nearestPoint, pointToward } from "./state/spots.js";
 import { cutName, placeName } from "./state/tell.js";
 
 /**
- * @typedef {import("./acts.js").Work} Work
- * @typedef {import("./acts.js").Acts} Acts
+ * @typedef {import("./actions.js").Work} Work
+ * @typedef {import("./actions.js").Actions} Actions
  * @typedef {import("./state/paper.js").Grid} Grid
  */
 
@@ -18,7 +18,7 @@ const STEPS = { square: [1, 1, 3], triangle: [1, 1, 3], plain: [10, 20, 100] };
 /**
  * The pen of those who draw with keys.
  * @param {Work} work
- * @param {Acts} acts
+ * @param {Actions} actions
  * @param {() => void} roved the key Tab leads to another point now
  * @returns {{
  *   paint: (hidden: boolean) => void,
@@ -27,8 +27,8 @@ const STEPS = { square: [1, 1, 3], triangle: [1, 1, 3], plain: [10, 20, 100] };
  * }} show where it is, unless it has no use; use a key on the pen, or on a point, and say whether
  *   it means something
  */
-export function makePen({ hand, sheet, cutting, shape, grid, isCutting, view }, acts, roved) {
-  const { change, focusOn } = acts;
+export function makePen({ hand, sheet, cutting, shape, grid, isCutting, view }, actions, roved) {
+  const { change, focusOn } = actions;
 
   /** @returns {number[]} the point of the paper where the pen is */
   function penPoint() {
@@ -65,13 +65,13 @@ export function makePen({ hand, sheet, cutting, shape, grid, isCutting, view }, 
         pen.paint(false);
         view.say("At the first point.");
       } else if (key === "Delete" || key === "Backspace") {
-        acts.takeBack();
+        actions.takeBack();
       } else if (key !== "Enter" && key !== " ") {
         return false;
       } else if (isCutting()) {
-        acts.cut(cutPoint());
+        actions.cut(cutPoint());
       } else {
-        acts.putAt(penPoint());
+        actions.putAt(penPoint());
       }
       return true;
     },
@@ -95,11 +95,11 @@ export function makePen({ hand, sheet, cutting, shape, grid, isCutting, view }, 
         const point = stepped(shape().points[index], arrow[2], grid(), step);
         change(moved(shape(), index, point, grid()), placeName(point, grid()));
       } else if (key === "Enter" || key === " ") {
-        acts.tap({ index, added: false });
+        actions.tap({ index, added: false });
       } else if (key === "Delete" || key === "Backspace") {
-        acts.removePoint(index);
+        actions.removePoint(index);
       } else if (key === "Insert" || key.endsWith("+")) {
-        acts.insert(index);
+        actions.insert(index);
       } else {
         return false;
       }

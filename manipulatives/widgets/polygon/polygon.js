@@ -4,8 +4,8 @@
  */
 import { makeFrame } from "../shared/frame.js";
 import { html, put } from "../shared/svg.js";
-import { makeActs } from "./acts.js";
-import { makeDrawTools, makePanel, makeStroke } from "./controls.js";
+import { makeActions } from "./actions.js";
+import { makeControls } from "./controls.js";
 import { makeCutting } from "./cutting.js";
 import { makeSheet } from "./drawing.js";
 import { holdPoints } from "./hold.js";
@@ -13,7 +13,6 @@ import { useInput } from "./input.js";
 import { makePen } from "./pen.js";
 import { facts } from "./state/facts.js";
 import { converted } from "./state/moves.js";
-import { teachersNote } from "./state/words.js";
 import { makeView } from "./view.js";
 
 /**
@@ -49,14 +48,14 @@ const WIDE_PX = 640;
  */
 function render(props) {
   const frame = makeFrame(props, "polygon", "Shape on paper", TRAITS);
-  const { root, scope, get } = frame;
+  const { root, lifetime, get } = frame;
   /** @type {() => Traits} */
   const traits = frame.traits;
-  /** @type {import("./acts.js").Hand} */
+  /** @type {import("./actions.js").Hand} */
   const hand = { picked: null, stop: 0, pen: { x: 400, y: 400 }, said: "" };
   const sheet = makeSheet();
   /** @type {import("../shared/state/undoable.js").Undoable<Shape>} */
-  const state = frame.undoable("shape", turn);
+  const state = frame.undoable("shape", stateChanged);
   const shape = state.now;
   const grid = () => /** @type {Grid} */ (get("grid"));
   const isCutting = () => get("tool") === "cut" && get("movable");
@@ -68,23 +67,19 @@ function render(props) {
     hand, sheet, cutting, state, shape, grid, isCutting, isHeld, drop, view,
     guide: () => traits().guide,
   };
-  const acts = makeActs(work);
-  const pen = makePen(work, acts, () => view.paintPoints(true));
+  const actions = makeActions(work);
+  const pen = makePen(work, actions, () => view.paintPoints(true));
   root.facts = () => facts(shape(), grid(), traits(), traits().guide);
-  const { tools, allow } = makeDrawTools(acts, scope);
-  const stroke = makeStroke(acts.drawStroke, scope);
-  const { panel, agree, note, open } = makePanel(get, choose, { ...acts, trace }, scope);
-  const { hint, readings } = view;
-  const side = html("div", { class: "polygon-side" }, hint, readings, stroke, tools, panel);
-  const holding = holdPoints({ sheet, grid, shape, slide: state.slide, ...acts }, scope);
+  const controls = makeControls({ frame, work, actions, traits, choose, trace });
+  const holding = holdPoints({ sheet, grid, shape, slide: state.slide, ...actions }, lifetime);
 
   function isHeld() {
     return holding.isHeld();
   }
 
-  /** @param {boolean} begun whether the shape came from outside */
-  function turn(begun) {
-    if (begun) {
+  /** @param {boolean} fromOutside whether the shape came from outside */
+  function stateChanged(fromOutside) {
+    if (fromOutside) {
       drop();
     }
     view.paint();
@@ -92,28 +87,18 @@ function render(props) {
 
   /** @param {import("./state/look.js").Look} look */
   function painted(look) {
-    const now = traits();
-    pen.paint(!now.movable);
+    pen.paint(!get("movable"));
     cutting.show(isCutting());
-    paintTools();
-    if (now.panel) {
-      note(teachersNote(shape(), now.grid, now, look));
-    }
+    controls.paint();
+    controls.note(look);
   }
 
   function paintTools() {
-    const { points, curve, cuts } = shape();
-    const { picked } = hand;
-    const [undone, begun] = state.uses();
-    const [more, less] = isCutting()
-      ? [false, Boolean(cuts) || cutting.begun()]
-      : [picked !== null && !curve, picked !== null];
-    allow(undone || cutting.begun(), begun, points.length > 0, more, less);
-    put(stroke, { "aria-disabled": !acts.nextStroke() });
+    controls.paint();
   }
 
-  /** Lay everything out afresh, and show what is to be shown and nothing else. */
-  function dress() {
+  /** Lay everything out afresh, and show what the traits say and nothing else. */
+  function applyTraits() {
     const now = traits();
     if (!now.movable || isCutting()) {
       drop();
@@ -122,13 +107,9 @@ function render(props) {
     sheet.layDots(now.grid);
     sheet.fit();
     put(root, { "data-grid": now.grid, "data-tool": isCutting() ? "cut" : "draw" });
-    hint.hidden = !now.hints;
-    tools.hidden = !now.movable || !now.buttons;
-    stroke.hidden = !now.follow || !now.guide || !now.movable;
-    panel.hidden = !now.panel;
-    agree();
+    controls.applyTraits();
     view.paint();
-    side.hidden = [hint, readings, tools, stroke, panel].every(({ hidden }) => hidden);
+    controls.hideWhenEmpty();
   }
 
   /** @returns {Shape | null} what the shape was when a point was taken that is held */
@@ -142,7 +123,7 @@ function render(props) {
   /** @param {Shape | null} guide to trace, or to draw stroke by stroke */
   function trace(guide) {
     frame.set({ guide, follow: guide !== null });
-    dress();
+    applyTraits();
   }
 
   /**
@@ -162,20 +143,22 @@ function render(props) {
       }
     }
     frame.set({});
-    dress();
+    applyTraits();
   }
 
-  useInput(frame, work, acts, pen);
-  frame.onTraits(dress);
-  frame.onResize([sheet.frame], () => {
-    sheet.fit();
-    view.paint();
+  useInput({ frame, work, actions, pen });
+  frame.start({
+    body: html("div", { class: "polygon-body" }, sheet.frame, controls.side),
+    applyTraits,
+    sized: [sheet.frame],
+    fit() {
+      sheet.fit();
+      view.paint();
+    },
   });
-  frame.show(html("div", { class: "polygon-body" }, sheet.frame, side));
   if (root.clientWidth >= WIDE_PX) {
-    open("Show");
+    controls.open("Show");
   }
-  dress();
 }
 
 export default { render };

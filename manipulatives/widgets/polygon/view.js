@@ -10,7 +10,7 @@ import { remark } from "./state/words.js";
 /**
  * @typedef {object} Seen what is looked at
  * @property {import("../shared/frame.js").Frame} frame
- * @property {import("./acts.js").Hand} hand
+ * @property {import("./actions.js").Hand} hand
  * @property {import("./drawing.js").Sheet} sheet
  * @property {import("./cutting.js").Cutting} cutting
  * @property {() => import("./state/paper.js").Shape} shape

@@ -1,12 +1,14 @@
-/** The beat that a class counts to. It keeps time: a late beat does not make the next one late. */
+/** The beat that a class counts to. A late beat does not make the next one late. */
 
 /**
  * A beat that stands still.
  * @param {() => boolean} strike on each beat; false ends it
  * @param {() => void} ended the last strike ended it
- * @param {{ signal: AbortSignal }} scope
- * @returns {{ start: (perMinute: number) => void, stop: () => void, isRunning: () => boolean }}
- *   the first strike comes at once
+ * @param {{ signal: AbortSignal }} lifetime
+ * @returns {{
+ *   start: (perMinute: number) => void, stop: () => void, toggle: (perMinute: number) => void,
+ *   isRunning: () => boolean,
+ * }} the first strike comes at once
  */
 export function makeBeat(strike, ended, { signal }) {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
@@ -35,14 +37,18 @@ export function makeBeat(strike, ended, { signal }) {
     }, due - performance.now());
   }
 
+  /** @param {number} perMinute */
+  function start(perMinute) {
+    stop();
+    running = true;
+    wait(performance.now(), 60_000 / perMinute);
+  }
+
   signal.addEventListener("abort", stop);
   return {
-    start(perMinute) {
-      stop();
-      running = true;
-      wait(performance.now(), 60_000 / perMinute);
-    },
+    start,
     stop,
+    toggle: (perMinute) => (running ? stop() : start(perMinute)),
     isRunning: () => running,
   };
 }

@@ -1,7 +1,7 @@
 /** Buttons, rows of them, and the switches of free play. */
 import { html, icon, put } from "./svg.js";
 
-/** @typedef {{ signal: AbortSignal }} Scope */
+/** @typedef {{ signal: AbortSignal }} Lifetime */
 
 /** What icons show, in a field of 24 by 24 units. */
 export const ICONS = {
@@ -10,10 +10,10 @@ export const ICONS = {
 };
 
 /**
- * A button. Without use (`aria-disabled`) it keeps the focus, but does nothing.
+ * A button. When disabled (`aria-disabled`) it can have the focus, but does nothing.
  * @param {(Node | string)[]} content
  * @param {() => void} press
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @param {Record<string, unknown>} [attributes]
  * @returns {HTMLButtonElement}
  */
@@ -30,12 +30,12 @@ export function button(content, press, { signal }, attributes) {
 /**
  * Buttons with an icon each.
  * @param {[lines: string, name: string, press: () => void][]} tools
- * @param {Scope} scope
+ * @param {Lifetime} lifetime
  * @returns {{ buttons: HTMLButtonElement[], allow: (...uses: boolean[]) => void }} the buttons, and
  *   whether there is something to do for each, in their order
  */
-export function makeTools(tools, scope) {
-  const buttons = tools.map(([lines, name, press]) => button([icon(lines), name], press, scope));
+export function makeTools(tools, lifetime) {
+  const buttons = tools.map(([lines, name, press]) => button([icon(lines), name], press, lifetime));
   return {
     buttons,
     allow(...uses) {
@@ -49,18 +49,18 @@ export function makeTools(tools, scope) {
  * @param {[trait: string, name: string][]} switches each with the one word that fits a small tile
  * @param {(trait: string) => unknown} get what a trait is now
  * @param {(trait: string, value: unknown) => void} choose
- * @param {Scope} scope
- * @returns {{ tiles: HTMLButtonElement[], agree: () => void }} the switches; make them agree with
+ * @param {Lifetime} lifetime
+ * @returns {{ tiles: HTMLButtonElement[], update: () => void }} the switches; update them from
  *   the traits
  */
-export function makeSwitches(switches, get, choose, scope) {
+export function makeSwitches(switches, get, choose, lifetime) {
   const tiles = switches.map(([trait, name]) => {
     const look = { class: "kit-switch", role: "switch" };
-    return button([name], () => choose(trait, !get(trait)), scope, look);
+    return button([name], () => choose(trait, !get(trait)), lifetime, look);
   });
   return {
     tiles,
-    agree() {
+    update() {
       switches.forEach(([trait], index) => {
         put(tiles[index], { "aria-checked": Boolean(get(trait)) });
       });

@@ -12,13 +12,13 @@ import { makeGrab } from "./grab.js";
  * Tell of each drag that begins on an element.
  * @param {GlobalEventHandlers & Element} element what is taken, or holds what is taken
  * @param {Drag} drag
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {void}
  */
-export function onDrag(element, { start, move, end }, scope) {
+export function onDrag(element, { start, move, end }, lifetime) {
   const grab = makeGrab({
     move: ({ last }) => move(last),
     end: (_, event) => end(event),
-  }, scope);
+  }, lifetime);
   grab.on(element, (event) => (grab.holds().length === 0 && start(event)) || null);
 }

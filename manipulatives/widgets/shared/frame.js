@@ -7,21 +7,27 @@ import { makeUndoable } from "./state/undoable.js";
 import { html } from "./svg.js";
 
 /**
- * @typedef {import("./controls.js").Scope} Scope
+ * @typedef {import("./controls.js").Lifetime} Lifetime
  *
  * @typedef {object} Frame
  * @property {HTMLElement} root
- * @property {Scope} scope it ends when the host takes the widget away
+ * @property {Lifetime} lifetime it ends when the host takes the widget away
  * @property {(trait: string) => any} get
  * @property {() => any} traits all that the frame listens to, by name
  * @property {(changes: Record<string, unknown>, save?: boolean) => void} set several traits at
  *   once, and send them off, unless more is to go along
  * @property {(sentence: string) => void} say something politely to those who listen
- * @property {<State>(trait: string, paint: (begun: boolean) => void) =>
+ * @property {<State>(trait: string, paint: (fromOutside: boolean) => void) =>
  *   import("./state/undoable.js").Undoable<State>} undoable the state that a trait holds
- * @property {(changed: (trait: string) => void) => void} onTraits
- * @property {(elements: Element[], changed: () => void) => void} onResize
- * @property {(body: HTMLElement) => void} show
+ * @property {(view: View) => void} start show the widget, and paint it again when it changes
+ *
+ * @typedef {object} View
+ * @property {HTMLElement} body all of the widget
+ * @property {() => void} applyTraits show what the traits say is to be shown
+ * @property {(trait: string) => void} [changed] a trait has another value; where nothing is said,
+ *   the traits are applied again
+ * @property {Element[]} sized what has to be fitted into the room that there is
+ * @property {() => void} fit these have another size
  */
 
 /**
@@ -42,7 +48,7 @@ export function makeFrame(props, name, label, traits) {
   });
   return {
     root,
-    scope: { signal },
+    lifetime: { signal },
     get: (trait) => model.get(trait),
     traits: () => Object.fromEntries(traits.map((trait) => [trait, model.get(trait)])),
     set(changes, save = true) {
@@ -55,23 +61,18 @@ export function makeFrame(props, name, label, traits) {
     },
     say: (sentence) => announce(root, sentence),
     undoable: (trait, paint) => makeUndoable(model, trait, root, paint, { signal }),
-    onTraits(changed) {
+    start({ body, applyTraits, changed = applyTraits, sized, fit }) {
+      applyTraits();
+      root.append(html("div", { class: `${name}-room` }, body));
+      el.replaceChildren(root);
       for (const trait of traits) {
         const listener = () => changed(trait);
         model.on(`change:${trait}`, listener);
         signal.addEventListener("abort", () => model.off(`change:${trait}`, listener));
       }
-    },
-    onResize(elements, changed) {
-      const observer = new ResizeObserver(changed);
-      for (const element of elements) {
-        observer.observe(element);
-      }
+      const observer = new ResizeObserver(fit);
+      sized.forEach((element) => observer.observe(element));
       signal.addEventListener("abort", () => observer.disconnect());
-    },
-    show(body) {
-      root.append(html("div", { class: `${name}-room` }, body));
-      el.replaceChildren(root);
     },
   };
 }

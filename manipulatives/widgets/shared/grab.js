@@ -46,7 +46,7 @@ const EVENTS = ["pointerdown", "pointermove", "pointercancel", "lostpointercaptu
 /**
  * @template Thing
  * @param {Uses<Thing>} uses
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {Grab<Thing>}
  */
 export function makeGrab({ move, end, cancel = end }, { signal }) {

@@ -7,7 +7,7 @@
  * it. Combinations with Ctrl, Alt or Meta belong to the browser.
  * @param {GlobalEventHandlers & Element} element
  * @param {(key: string, event: KeyboardEvent) => boolean} handle given "ArrowUp", "Shift+ArrowUp"
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {void}
  */
 export function onKeys(element, handle, { signal }) {

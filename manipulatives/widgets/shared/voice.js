@@ -1,6 +1,6 @@
 /**
- * Reading aloud for those who cannot read yet, by a voice that lives on the device. A voice that
- * sends the text elsewhere is never used: then there is no button.
+ * Reading aloud for those who cannot read yet, by a voice on the device. A voice that sends
+ * the text elsewhere is never used: then there is no button.
  */
 import { html, icon } from "./svg.js";
 
@@ -24,7 +24,7 @@ export function localVoice(voices, vocabulary) {
 /**
  * A button that reads aloud, unseen as long as no voice on the device offers itself.
  * @param {{ vocabulary: string, words: () => string }} given
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {HTMLButtonElement}
  */
 export function listenButton({ vocabulary, words }, { signal }) {

@@ -1,51 +1,38 @@
-"""The facts of plain traits are those of the widget with these traits."""
+"""Every manipulative has facts, and they are those of its widget."""
 
 from __future__ import annotations
 
+import sys
+
 import pytest
 
-import manipulatives
-from manipulatives.lessons.strands.sums.columns.methods import worked_steps
-from manipulatives.lessons.tasks.facts import FACTS, facts_of
-from manipulatives.maths.columns.written_sum import new_sum
-from manipulatives.maths.money.tray import tray_of
-
-SQUARE = {"points": [[1, 1], [5, 1], [5, 5], [1, 5]], "closed": True}
-STATES = [
-    ("Clock", {"dial": {"hour": 275, "minute": 35, "half": "am"}}),
-    ("CoinTray", {}),
-    ("CoinTray", {"tray": tray_of("25 10 10 1")}),
-    ("CoinTray", {"currency": "gbp", "tray": tray_of("20 5", "gbp"), "purse": {"20": 1, "5": 7}}),
-    ("ColumnBoard", {"sum": new_sum("+", [47, 38])}),
-    *(
-        (
-            "ColumnBoard",
-            {
-                "sum": new_sum("-", [83, 47]),
-                "steps": worked_steps("-", [83, 47]),
-                "mode": "show",
-                "step": step,
-            },
-        )
-        for step in (0, 2, 5)
-    ),
-    ("CountingChart", {}),
-    ("CountingChart", {"step": 5, "chart": {"counted": [5, 10], "tapped": None, "written": {}}}),
-    ("CountingChart", {"first": 101, "last": 120, "hidden": "thirds", "mode": "write"}),
-    ("PlaceValueBlocks", {}),
-    ("PlaceValueBlocks", {"mat": [{"tens": 2, "ones": 15}, {"hundreds": 1}]}),
-    ("PolygonDrawer", {}),
-    ("PolygonDrawer", {"shape": SQUARE}),
-    ("PolygonDrawer", {"shape": SQUARE, "guide": SQUARE, "vocabulary": "uk"}),
-]
-
-
-@pytest.mark.parametrize(("name", "traits"), STATES)
-def test_facts_are_those_of_the_widget(name, traits):
-    widget = getattr(manipulatives, name)(**traits)
-    assert facts_of(name, traits, "7") == {**widget.facts, "answer": "7"}
+from manipulatives.lessons import facts
+from manipulatives.lessons.tasks.facts import facts_by_manipulative, facts_of
+from manipulatives.widgets.round.children import MANIPULATIVES
 
 
 def test_every_manipulative_has_facts():
-    assert set(FACTS) == {name for name, _ in STATES}
-    assert set(FACTS) <= set(manipulatives.__all__)
+    assert set(facts_by_manipulative()) == set(MANIPULATIVES)
+
+
+@pytest.mark.parametrize("name", MANIPULATIVES)
+def test_facts_of_a_new_one_are_those_of_the_widget(name):
+    widget = MANIPULATIVES[name]()
+    traits = {trait: getattr(widget, trait) for trait in widget.traits_of_its_own()}
+    assert facts_of(name, traits, "7") == {**widget.facts, "answer": "7"}
+
+
+def test_a_manipulative_that_there_is_not_has_no_facts():
+    with pytest.raises(KeyError):
+        facts_of("Abacus", {})
+
+
+def test_facts_are_found_without_being_named(tmp_path, monkeypatch):
+    (tmp_path / "abacus.py").write_text(
+        "MANIPULATIVE = 'Abacus'\ndef facts(traits): return {'beads': traits['beads']}\n", "utf-8"
+    )
+    monkeypatch.setattr(facts, "__path__", [*facts.__path__, str(tmp_path)])
+    found = facts_by_manipulative.__wrapped__()
+    sys.modules.pop("manipulatives.lessons.facts.abacus")
+    assert found["Abacus"]({"beads": 7}) == {"beads": 7}
+    assert set(found) == {*MANIPULATIVES, "Abacus"}

@@ -1,4 +1,4 @@
-/** The whole screen for the board, and back. */
+/** The button for full screen. */
 import { button } from "../../../widgets/shared/controls.js";
 import { html, icon, put } from "../../../widgets/shared/svg.js";
 
@@ -6,16 +6,17 @@ const CORNERS = "M4 9V4H9M15 4H20V9M20 15V20H15M9 20H4V15";
 
 /**
  * @param {Document} page
- * @param {{ signal: AbortSignal }} scope
- * @returns {HTMLElement} the button, hidden where the browser has no full screen to give
+ * @param {{ signal: AbortSignal }} lifetime
+ * @returns {HTMLElement} the button, hidden where the browser does not allow full screen
  */
-export function makeFullScreen(page, scope) {
-  const toggle = button([icon(CORNERS), html("span", {}, "Full screen")], turn, scope, {
+export function makeFullScreen(page, lifetime) {
+  const content = [icon(CORNERS), html("span", {}, "Full screen")];
+  const toggleButton = button(content, toggle, lifetime, {
     "class": "kit-button session-tool", "aria-pressed": "false",
   });
-  toggle.hidden = !page.fullscreenEnabled;
+  toggleButton.hidden = !page.fullscreenEnabled;
 
-  async function turn() {
+  async function toggle() {
     try {
       if (page.fullscreenElement) {
         await page.exitFullscreen();
@@ -23,13 +24,13 @@ export function makeFullScreen(page, scope) {
         await page.documentElement.requestFullscreen();
       }
     } catch {
-      // Refused; the browser's own key may still do it.
-      toggle.hidden = true;
+      // Refused; the browser's own key may still work.
+      toggleButton.hidden = true;
     }
   }
 
   page.addEventListener("fullscreenchange", () => {
-    put(toggle, { "aria-pressed": Boolean(page.fullscreenElement) });
-  }, scope);
-  return toggle;
+    put(toggleButton, { "aria-pressed": Boolean(page.fullscreenElement) });
+  }, lifetime);
+  return toggleButton;
 }

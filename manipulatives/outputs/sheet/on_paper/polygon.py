@@ -6,7 +6,7 @@ from typing import Any
 
 from manipulatives.drawings.polygon import polygon_drawing
 from manipulatives.drawings.shapes import Drawing
-from manipulatives.lessons.tasks.facts import EMPTY_PAPER
+from manipulatives.lessons.facts.polygon import EMPTY_PAPER
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
 from manipulatives.outputs.sheet.tasks.solved import solved

@@ -1,7 +1,6 @@
 /**
- * Mats with blocks on them, without anything drawn. Python's maths/place_value.py,
- * maths/block_trades.py and maths/block_mats.py know the same facts; both are held to the same
- * cases.
+ * Mats with blocks on them, without anything drawn. Python's place_value.py, trades.py
+ * and mats.py in maths/number/ know the same facts; both pass the same cases.
  *
  * @typedef {"thousands" | "hundreds" | "tens" | "ones"} Place
  * @typedef {Record<Place, number>} Blocks how many there are of each place

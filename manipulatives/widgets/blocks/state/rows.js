@@ -137,8 +137,8 @@ function fan(place, most, length, across) {
     },
     spot(index, seen) {
       const far = along(index % length, seen);
-      const aside = apart * Math.floor(index / length);
-      return across ? { x: far, y: aside } : { x: aside, y: far };
+      const sideways = apart * Math.floor(index / length);
+      return across ? { x: far, y: sideways } : { x: sideways, y: far };
     },
   };
 }
@@ -185,7 +185,7 @@ function fit(mat, columns, width, height, type, boxed) {
   /** @type {Laid["columns"]} */
   const laid = {};
   for (const { place, most, high, plans } of rooms) {
-    // A hair smaller, for the plan that gave the unit is to fit it.
+    // A little smaller than computed, so that rounding does not choose another plan.
     const strips = plans.map((each) =>
       (unitOf(each, width, high) > unit * 0.9999 ? each.open(width / unit, high / unit) : -1));
     const strip = Math.max(...strips);

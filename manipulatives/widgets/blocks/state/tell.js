@@ -1,6 +1,6 @@
 /**
- * What is written and said about blocks, as Python's maths/place_value.py, maths/block_trades.py
- * and maths/block_mats.py give it.
+ * What is written and said about blocks, as Python's place_value.py, trades.py and mats.py in
+ * maths/number/ give it.
  */
 import { LARGEST, PLACES, WORTH, beside, named } from "./places.js";
 import { numberOf, piecesOf, tradeBetween } from "./places.js";
@@ -133,10 +133,10 @@ export function isStep(before, after) {
     return false;
   }
   const changes = before.map((was, at) => PLACES.map((place) => after[at][place] - was[place]));
-  const kept = PLACES.every((_, index) =>
+  const unchanged = PLACES.every((_, index) =>
     changes.reduce((sum, each) => sum + each[index], 0) === 0);
   const touched = changes.flat().filter(Boolean).length;
-  return kept || touched < 2 ||
+  return unchanged || touched < 2 ||
     (touched === 2 && before.some((was, at) => tradeBetween(was, after[at]) !== null));
 }
 

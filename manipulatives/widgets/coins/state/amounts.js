@@ -1,5 +1,5 @@
 /**
- * Amounts and coins in writing and in words, as Python's maths/money_words.py gives them; the
+ * Amounts and coins in writing and in words, as Python's words/money.py gives them; the
  * words here have digits in them, since they are read by a voice.
  *
  * @typedef {import("./coinage.js").Coin} Coin

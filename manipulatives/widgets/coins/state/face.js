@@ -1,6 +1,6 @@
 /**
  * What a coin's face looks like, in tenths of a millimetre around its middle. Python's
- * drawings/coins.py draws the same on paper; the proportions are those of
+ * drawings/coin_face.py draws the same on paper; the proportions are those of
  * data/coin_face.json: shares of a coin's radius, or of its name's or numeral's size.
  *
  * @typedef {import("./coinage.js").Coin} Coin

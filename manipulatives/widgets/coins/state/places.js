@@ -1,6 +1,6 @@
 /**
  * Where coins lie on a mat: never covering each other unreadably, and lined up for counting.
- * Python's maths/coin_places.py finds the same places; everything is reckoned in whole numbers of
+ * Python's maths/money/places.py finds the same places; everything is reckoned in whole numbers of
  * tenths of a millimetre.
  *
  * @typedef {import("./coinage.js").Coin} Coin

@@ -1,5 +1,5 @@
 /**
- * Coins on a tray and in a purse, as Python's maths/coin_tray.py knows them: what is true of them,
+ * Coins on a tray and in a purse, as Python's maths/money/tray.py knows them: what is true of them,
  * what is left, what can be traded.
  *
  * @typedef {import("./coinage.js").Currency} Currency
@@ -85,8 +85,8 @@ export function trades(given, left) {
       offers.push(Array(pieces).fill(key));
     }
   }
-  const kept = new Map(offers.map((offer) => [offer.join(" "), offer]));
-  return [...kept.values()]
+  const unique = new Map(offers.map((offer) => [offer.join(" "), offer]));
+  return [...unique.values()]
     .filter(({ length }) => length > 0 && length <= MOST_PIECES)
     .sort((a, b) => a.length - b.length)
     .slice(0, MOST_OFFERS);

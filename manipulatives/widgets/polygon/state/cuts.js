@@ -1,5 +1,5 @@
 /**
- * Cutting a shape along lines, in whole numbers: Python's maths/shape_cuts.py in the browser. A
+ * Cutting a shape along lines, in whole numbers: Python's maths/shapes/cuts.py in the browser. A
  * share is the ring of its corners, and a circle is a ring of many points.
  *
  * @typedef {number[][]} Ring

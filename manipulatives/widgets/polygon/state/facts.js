@@ -1,5 +1,5 @@
 /**
- * What is true of a shape, as goals and mistakes ask for it: Python's maths/shapes.py in the
+ * What is true of a shape, as goals and mistakes ask for it: Python's words/shape_facts.py in the
  * browser.
  *
  * @typedef {import("./paper.js").Grid} Grid

@@ -133,12 +133,12 @@ function right(corner, before, after) {
  */
 function ticks([start, end], many) {
   const [along, scale] = [unit(start, end), scaleOf(start, end)];
-  const aside = { x: -along.y, y: along.x };
+  const sideways = { x: -along.y, y: along.x };
   const { half, gap, along: shift } = SIZES.equal;
   const base = on(middle(start, end), along, shift * distance(start, end));
   return range(many).map((at) => {
     const spot = on(base, along, (at - (many - 1) / 2) * gap * scale);
-    return mark("equal", [on(spot, aside, -half * scale), on(spot, aside, half * scale)]);
+    return mark("equal", [on(spot, sideways, -half * scale), on(spot, sideways, half * scale)]);
   });
 }
 
@@ -153,14 +153,15 @@ function arrows([start, end], many, first) {
   const there = unit(start, end);
   const sign = there.x * leading.x + there.y * leading.y < 0 ? -1 : 1;
   const along = { x: sign * there.x, y: sign * there.y };
-  const aside = { x: -along.y, y: along.x };
+  const sideways = { x: -along.y, y: along.x };
   const scale = scaleOf(start, end);
   const { half, long, gap } = SIZES.parallel;
   const base = on(middle(start, end), there, SIZES.parallel.along * distance(start, end));
   return range(many).map((at) => {
     const tip = on(base, along, (at - (many - 1) / 2) * gap * scale);
     const tail = on(tip, along, -long * scale);
-    return mark("parallel", [on(tail, aside, -half * scale), tip, on(tail, aside, half * scale)]);
+    const [one, other] = [-half, half].map((off) => on(tail, sideways, off * scale));
+    return mark("parallel", [one, tip, other]);
   });
 }
 

@@ -65,15 +65,15 @@ export function moved({ points, closed, curve, cuts }, index, point, grid) {
     const spot = { x: edge.x + to.x - from.x, y: edge.y + to.y - from.y };
     const other = nearest(spot, grid);
     const there = place(other, grid);
-    // A circle keeps its size: where its edge would not fit, it turns the point around.
+    // The size of a circle stays: where its edge would not fit, it turns the point around.
     const fits = Math.hypot(there.x - spot.x, there.y - spot.y) < 1;
     after = [point, fits ? other : opposite(points[0], points[1], point, grid)];
   }
   if (curve && same(after[0], after[1])) {
     after = points;
   }
-  const kept = curve === "circle" && cuts ? { cuts } : {};
-  return { points: after, closed, ...(curve ? { curve } : {}), ...kept };
+  const stays = curve === "circle" && cuts ? { cuts } : {};
+  return { points: after, closed, ...(curve ? { curve } : {}), ...stays };
 }
 
 /**
@@ -233,11 +233,11 @@ export function stepped(point, key, grid, far) {
   let there = point;
   for (let step = 0; step < far; step += 1) {
     const [across, down] = there;
-    // Rows of triangle dots are half a space apart: the way goes to and fro.
+    // Rows of triangle dots are half a space apart: the way goes left and right by turns.
     const even = down % 2 === 0;
     const lean = below > 0 ? Number(even) - 1 : Number(even);
     const leans = grid === "triangle" && below ? [lean, -below - lean] : [0];
-    const next = leans.map((aside) => [across + right + aside, down + below])
+    const next = leans.map((sideways) => [across + right + sideways, down + below])
       .find((each) => onPaper(each, grid));
     if (!next) {
       break;

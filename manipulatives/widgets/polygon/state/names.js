@@ -1,5 +1,5 @@
 /**
- * What shapes are called: Python's maths/shape_names.py in the browser.
+ * What shapes are called: Python's words/shape_names.py in the browser.
  *
  * @typedef {import("./paper.js").Wording} Wording
  * @typedef {import("./properties.js").Properties} Properties

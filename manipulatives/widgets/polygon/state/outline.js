@@ -1,6 +1,6 @@
 /**
  * What the outline of a shape is: its sides, its corners, and where sides meet by mistake. Python's
- * maths/shape_outline.py in the browser.
+ * maths/shapes/outline.py in the browser.
  *
  * @typedef {import("./paper.js").Grid} Grid
  * @typedef {import("./paper.js").Shape} Shape
@@ -27,17 +27,17 @@ const WORST = ["overlap", "crossing", "touching"];
  * @returns {Outline}
  */
 export function outlineOf({ points, closed }, grid) {
-  const kept = apart(points, closed);
-  const corners = turning(points, kept, grid, closed);
+  const distinct = apart(points, closed);
+  const corners = turning(points, distinct, grid, closed);
   const turns = corners.map((index) => points[index]);
   const sides = sidesOf(turns, closed);
   const meetings = meetingsOf(sides, closed && turns.length > 2, grid);
-  const fault = faultOf(points, kept, corners, meetings, closed);
+  const fault = faultOf(points, distinct, corners, meetings, closed);
   return {
     turns,
     corners,
-    repeated: range(points.length).filter((index) => !kept.includes(index)),
-    straight: kept.filter((index) => !corners.includes(index)),
+    repeated: range(points.length).filter((index) => !distinct.includes(index)),
+    straight: distinct.filter((index) => !corners.includes(index)),
     closed,
     sides: sides.length,
     meetings,
@@ -61,25 +61,25 @@ export function sidesOf(turns, closed) {
  * @returns {number[]} the points that lie elsewhere than the one before them
  */
 function apart(points, closed) {
-  const kept = range(points.length)
+  const distinct = range(points.length)
     .filter((index) => index === 0 || !same(points[index], points[index - 1]));
-  const elsewhere = kept.filter((index) => !same(points[index], points[0]));
-  const last = elsewhere.length ? kept.indexOf(elsewhere[elsewhere.length - 1]) : 0;
-  return closed ? kept.slice(0, last + 1) : kept;
+  const elsewhere = distinct.filter((index) => !same(points[index], points[0]));
+  const last = elsewhere.length ? distinct.indexOf(elsewhere[elsewhere.length - 1]) : 0;
+  return closed ? distinct.slice(0, last + 1) : distinct;
 }
 
 /**
  * All points are looked at before one is left out, so it does not matter where the chain begins.
  * @param {number[][]} points
- * @param {number[]} kept
+ * @param {number[]} distinct
  * @param {Grid} grid
  * @param {boolean} closed
  * @returns {number[]} the points that are corners
  */
-function turning(points, kept, grid, closed) {
-  const many = kept.length;
-  const at = (/** @type {number} */ index) => points[kept[(index + many) % many]];
-  const corners = kept.filter((_, index) => {
+function turning(points, distinct, grid, closed) {
+  const many = distinct.length;
+  const at = (/** @type {number} */ index) => points[distinct[(index + many) % many]];
+  const corners = distinct.filter((_, index) => {
     const inside = closed ? many > 2 : index > 0 && index < many - 1;
     return !inside || !goesOn(way(at(index - 1), at(index)), way(at(index), at(index + 1)), grid);
   });
@@ -177,17 +177,17 @@ function along([start, end], point) {
 
 /**
  * @param {number[][]} points
- * @param {number[]} kept
+ * @param {number[]} distinct
  * @param {number[]} corners
  * @param {Meeting[]} meetings
  * @param {boolean} closed
  * @returns {string | null}
  */
-function faultOf(points, kept, corners, meetings, closed) {
-  if (closed && kept.length < 3) {
+function faultOf(points, distinct, corners, meetings, closed) {
+  if (closed && distinct.length < 3) {
     return "few";
   }
-  const steps = kept.map((index) => way(points[kept[0]], points[index]));
+  const steps = distinct.map((index) => way(points[distinct[0]], points[index]));
   if (closed && (corners.length < 3 || steps.every((step) => cross(steps[1], step) === 0))) {
     return "flat";
   }

@@ -1,7 +1,7 @@
 /**
  * The papers that shapes are drawn on, and what can be measured on each: Python's
- * maths/shape_papers.py in the browser. A point counts dots on "square" and "triangle" paper (there
- * the second number goes down to the right) and hundredths of a space on "plain" paper.
+ * maths/shapes/papers.py in the browser. A point counts dots on "square" and "triangle" paper
+ * (there the second number goes down to the right) and hundredths of a space on "plain" paper.
  *
  * @typedef {"plain" | "square" | "triangle"} Grid
  * @typedef {[number, number]} Point

@@ -1,7 +1,7 @@
 /**
  * What is true of a polygon: its angles, its sides, and the lines it can be folded on. Python's
- * maths/shape_properties.py in the browser, which says why on plain paper some things are kept
- * together.
+ * maths/shapes/properties.py in the browser, which says why on plain paper some sizes count as
+ * equal.
  *
  * @typedef {import("./paper.js").Grid} Grid
  *

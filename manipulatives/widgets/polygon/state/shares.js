@@ -1,6 +1,6 @@
 /**
- * Shapes cut into shares: Python's maths/shape_shares.py in the browser. Cuts that do not fit are
- * left out.
+ * Shapes cut into shares: Python's maths/shapes/shares.py in the browser. Cuts that do not fit
+ * are left out.
  *
  * @typedef {import("./paper.js").Grid} Grid
  * @typedef {import("./paper.js").Shape} Shape

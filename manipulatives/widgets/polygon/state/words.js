@@ -1,6 +1,6 @@
 /**
- * What is said of a shape, as Python's maths/shape_words.py says it, and of the strokes that draw
- * it, as maths/shape_strokes.py does.
+ * What is said of a shape, as Python's words/shape_remarks.py says it, and of the strokes that
+ * draw it, as words/shape_strokes.py does.
  *
  * @typedef {import("./paper.js").Grid} Grid
  * @typedef {import("./paper.js").Shape} Shape
@@ -242,11 +242,11 @@ function onTriangles(across, down) {
   if (across * down >= 0) {
     return [[across, "right", "left"], [down, ...leaning]];
   }
-  // Aside is counted downward, like down itself.
-  const aside = Math.sign(down) * Math.min(Math.abs(across), Math.abs(down));
+  // The sideways part is counted downward, like down itself.
+  const sideways = Math.sign(down) * Math.min(Math.abs(across), Math.abs(down));
   return [
-    [across + aside, "right", "left"],
-    [aside, "down left", "up right"],
-    [down - aside, ...leaning],
+    [across + sideways, "right", "left"],
+    [sideways, "down left", "up right"],
+    [down - sideways, ...leaning],
   ];
 }

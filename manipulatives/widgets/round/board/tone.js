@@ -1,6 +1,6 @@
 /** A soft tone from the device itself: nothing is loaded. */
 
-// A fifth, low in the treble: it is heard in a working class and startles nobody.
+// A fifth, low in the treble: audible in a working class, and not startling.
 const NOTES_HZ = Object.freeze([523, 392]);
 const NOTE_DELAY_S = 0.35;
 const NOTE_S = 0.9;

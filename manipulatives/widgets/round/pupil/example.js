@@ -51,7 +51,7 @@ export function makeExample(show, { signal }) {
 
   function onward() {
     waiting = undefined;
-    // A page that is not looked at plays to nobody.
+    // Nothing plays in a page that is not visible.
     if (!task || !el.checkVisibility()) {
       return;
     }

@@ -1,4 +1,4 @@
-// What a pupil typed, made the one way it is compared, as lessons/answers.py does it.
+// What a pupil typed, made the one way it is compared, as lessons/tasks/answers.py does it.
 
 const TIME = /^ *(?:(0?[1-9]|1[0-2]) ?[:. ] ?|(0?[1-9]|1[0-2]))([0-5][0-9]) *$/;
 const NUMBER = /^ *0*([0-9]+) *$/;

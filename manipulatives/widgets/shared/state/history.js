@@ -1,21 +1,21 @@
-/** The way back: what was, step by step. */
+/** The earlier states of something, for undo. */
 
 /**
- * A history of states. Keep states that are never changed in place.
+ * A history of states, which are never changed in place.
  * @template State
- * @param {number} [limit] how many steps are kept
+ * @param {number} [limit] how many states are stored at most
  * @returns {{
- *   remember: (state: State) => void,
+ *   push: (state: State) => void,
  *   back: () => State | undefined,
  *   forget: () => void,
  *   readonly steps: number,
- * }} remember what is about to change; back() hands over the last and drops it
+ * }} store a state before it changes; take the last one back
  */
 export function makeHistory(limit = 200) {
   /** @type {State[]} */
   const past = [];
   return {
-    remember(state) {
+    push(state) {
       past.push(state);
       if (past.length > limit) {
         past.shift();

@@ -1,4 +1,4 @@
-/** Whole numbers in words, as Python's maths/number_words.py gives them. */
+/** Whole numbers in words, as Python's maths/number/words.py gives them. */
 
 import { belowHundred } from "./small_numbers.js";
 

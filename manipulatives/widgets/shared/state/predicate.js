@@ -1,5 +1,5 @@
-// Goals and foreseen mistakes: small predicates on flat facts, as lessons/predicates.py describes
-// them. Python is the reference; both give the same verdict.
+// Goals and foreseen mistakes: small predicates on flat facts, as lessons/tasks/predicates.py
+// describes them. Python is the reference; both give the same verdict.
 
 /** @type {Readonly<Record<string, (fact: any, value: any) => boolean>>} */
 const COMPARE = Object.freeze({

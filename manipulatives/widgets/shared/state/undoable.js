@@ -27,8 +27,8 @@ const MOST = 10000;
  * @param {WidgetModel} model
  * @param {string} trait
  * @param {HTMLElement} root what tells of each change
- * @param {(begun: boolean) => void} paint show the state, which may have begun anew from outside
- * @param {{ signal: AbortSignal }} scope
+ * @param {(fromOutside: boolean) => void} paint show the state, which may come from outside
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {Undoable<State>}
  */
 export function makeUndoable(model, trait, root, paint, { signal }) {
@@ -46,12 +46,12 @@ export function makeUndoable(model, trait, root, paint, { signal }) {
     return JSON.stringify(one) === JSON.stringify(other);
   }
 
-  function tell() {
+  function notify() {
     root.dispatchEvent(new CustomEvent("kit:change", { bubbles: true }));
   }
 
   /** @param {State} was */
-  function remember(was) {
+  function push(was) {
     if (history.push(was) > MOST) {
       history.shift();
     }
@@ -64,7 +64,7 @@ export function makeUndoable(model, trait, root, paint, { signal }) {
     paint(false);
     model.set(trait, next);
     model.save_changes();
-    tell();
+    notify();
   }
 
   /**
@@ -75,7 +75,7 @@ export function makeUndoable(model, trait, root, paint, { signal }) {
     const other = !same(next, state);
     if (other) {
       if (step) {
-        remember(state);
+        push(state);
       }
       change(next);
     }
@@ -86,7 +86,7 @@ export function makeUndoable(model, trait, root, paint, { signal }) {
   function settle(was) {
     const other = !same(was, state);
     if (other) {
-      remember(was);
+      push(was);
       paint(false);
     }
     return other;
@@ -99,7 +99,7 @@ export function makeUndoable(model, trait, root, paint, { signal }) {
       state = next;
       start = next;
       paint(true);
-      tell();
+      notify();
     }
   }
 

@@ -1,11 +1,11 @@
 /** Blocks in the hand: they are above everything, and their column shows where they go. */
-import { pointIn } from "../shared/svg.js";
-import { PLACES } from "./state/places.js";
-import { SIZES } from "./state/rows.js";
+import { pointIn } from "../../shared/svg.js";
+import { PLACES } from "../state/places.js";
+import { SIZES } from "../state/rows.js";
 
 /**
  * @typedef {import("./pick.js").Picked} Picked
- * @typedef {import("./state/rows.js").Spot} Spot
+ * @typedef {import("../state/rows.js").Spot} Spot
  *
  * @typedef {object} Carried
  * @property {Picked} taken
@@ -19,10 +19,10 @@ import { SIZES } from "./state/rows.js";
 const RISE_PX = 24;
 
 /**
- * @param {import("./mats.js").Mats} mats
- * @param {ReturnType<typeof import("./air.js").makeAir>} air
+ * @param {import("../mats.js").Mats} mats
+ * @param {ReturnType<typeof import("../overlay.js").makeOverlay>} overlay
  */
-export function makeCarrying(mats, air) {
+export function makeCarrying(mats, overlay) {
   /** @type {Set<Carried>} */
   const all = new Set();
 
@@ -35,7 +35,7 @@ export function makeCarrying(mats, air) {
       return [];
     }
     const { drawing, columns } = mats.views[at];
-    const { left, top } = air.layer.getBoundingClientRect();
+    const { left, top } = overlay.root.getBoundingClientRect();
     const field = drawing.getBoundingClientRect();
     return indices.map((index) => columns[place].spots[index])
       .map(({ x, y }) => ({ x: x + field.left - left, y: y + field.top - top }));
@@ -60,7 +60,7 @@ export function makeCarrying(mats, air) {
      * @returns {Spot} where a block would be that is taken out of it
      */
     middleOf(element) {
-      const around = air.layer.getBoundingClientRect();
+      const around = overlay.root.getBoundingClientRect();
       const { left, top, width, height } = element.getBoundingClientRect();
       return {
         x: left + width / 2 - around.left - mats.unit, y: top + height / 2 - around.top - mats.unit,
@@ -78,7 +78,7 @@ export function makeCarrying(mats, air) {
       /** @type {Element[]} */
       let away = [];
       if (at === null) {
-        const { x, y } = pointIn(air.layer, first);
+        const { x, y } = pointIn(overlay.root, first);
         const { wide, high } = SIZES[place];
         spots = [{ x: x - (wide / 2) * mats.unit, y: y - (high / 2) * mats.unit }];
       } else {
@@ -92,7 +92,7 @@ export function makeCarrying(mats, air) {
         const { right, down } = moved(first, last);
         return spots.map(({ x, y }) => ({ x: x + right, y: y + down }));
       };
-      const hand = air.hold(place, spots, mats.unit);
+      const hand = overlay.hold(place, spots, mats.unit);
       const carried = { taken, away, hand, target: null, first, spotsAt };
       all.add(carried);
       return carried;
@@ -114,7 +114,7 @@ export function makeCarrying(mats, air) {
       for (const block of carried.away) {
         block.classList.remove("is-away");
       }
-      air.letGo(carried.hand);
+      overlay.letGo(carried.hand);
       all.delete(carried);
       aim();
     },

@@ -2,11 +2,11 @@
  * What is picked, to be put down where the next tap goes: some blocks of one column, or an endless
  * one of the box.
  */
-import { PLACES } from "./state/places.js";
-import { some } from "./state/tell.js";
+import { PLACES } from "../state/places.js";
+import { some } from "../state/tell.js";
 
 /**
- * @typedef {import("./state/places.js").Place} Place
+ * @typedef {import("../state/places.js").Place} Place
  *
  * @typedef {object} Picked
  * @property {number | null} at the mat, null for the box
@@ -15,7 +15,7 @@ import { some } from "./state/tell.js";
  */
 
 /**
- * @param {import("./mats.js").Mats} mats
+ * @param {import("../mats.js").Mats} mats
  * @param {HTMLElement} box
  * @param {Record<Place, HTMLElement>} sources
  * @param {(sentence: string) => void} hint

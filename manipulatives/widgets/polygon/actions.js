@@ -35,14 +35,14 @@ import { strokes } from "./state/words.js";
  * @property {() => Shape | null} drop let go of all, and say what the shape was before
  * @property {import("./view.js").View} view
  *
- * @typedef {ReturnType<typeof makeActs>} Acts
+ * @typedef {ReturnType<typeof makeActions>} Actions
  */
 
 /** @param {Work} work */
-export function makeActs(work) {
+export function makeActions(work) {
   const { hand, sheet, cutting, state, shape, grid, isCutting, view } = work;
 
-  const acts = {
+  const actions = {
     /**
      * A point or the plus on a side was tapped.
      * @param {{ index: number, added: boolean }} taken
@@ -50,7 +50,7 @@ export function makeActs(work) {
     tap({ index, added }) {
       const { points, closed } = shape();
       if (added) {
-        acts.insert(index - 1);
+        actions.insert(index - 1);
       } else if (!closed && index === 0 && points.length > 1) {
         change(putPoint(shape(), points[0]), "Closed.");
       } else {
@@ -68,12 +68,12 @@ export function makeActs(work) {
       hand.pen = spot;
       focusOn(picked);
       if (isCutting()) {
-        acts.cut(nearestPoint(cutting.points(), spot));
+        actions.cut(nearestPoint(cutting.points(), spot));
       } else if (picked !== null) {
         const after = moved(shape(), picked, nearest(spot, grid()), grid());
         change(after, `${pointName(shape(), picked)}.`);
       } else {
-        acts.putAt(nearest(spot, grid()));
+        actions.putAt(nearest(spot, grid()));
       }
     },
 
@@ -111,7 +111,7 @@ export function makeActs(work) {
 
     add() {
       if (hand.picked !== null) {
-        acts.insert(hand.picked);
+        actions.insert(hand.picked);
       }
     },
 
@@ -119,7 +119,7 @@ export function makeActs(work) {
     remove() {
       const { cuts } = shape();
       if (!isCutting() && hand.picked !== null) {
-        acts.removePoint(hand.picked);
+        actions.removePoint(hand.picked);
       } else if (cutting.drop()) {
         view.paint();
       } else if (isCutting() && cuts) {
@@ -131,7 +131,7 @@ export function makeActs(work) {
     takeBack() {
       const { points: { length: many } } = shape();
       if (isCutting()) {
-        acts.remove();
+        actions.remove();
       } else if (many) {
         change(removed(shape(), many - 1), "The last point is gone.");
       }
@@ -169,7 +169,7 @@ export function makeActs(work) {
     },
 
     drawStroke() {
-      const next = acts.nextStroke();
+      const next = actions.nextStroke();
       if (next) {
         change(next.shape, next.say, next.say);
       }
@@ -268,7 +268,7 @@ export function makeActs(work) {
     view.say(index === null ? name : `${name} Now tap where it goes.`);
   }
 
-  return acts;
+  return actions;
 }
 
 /**

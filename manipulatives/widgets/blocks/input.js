@@ -5,29 +5,29 @@ import { PLACES } from "./state/places.js";
 /**
  * Listen to keys.
  * @param {{
+ *   frame: import("../shared/frame.js").Frame,
  *   mats: import("./mats.js").Mats,
- *   actions: ReturnType<typeof import("./actions.js").makeActions>,
- *   holding: ReturnType<typeof import("./hold.js").holdBlocks>,
+ *   actions: import("./actions.js").Actions,
+ *   holding: ReturnType<typeof import("./hold/hold.js").holdBlocks>,
  *   focused: () => void,
  * }} parts of the widget; focused, a column has the focus
- * @param {{ signal: AbortSignal }} scope
  * @returns {void}
  */
-export function useKeys({ mats, actions, holding, focused }, scope) {
+export function useInput({ frame: { lifetime }, mats, actions, holding, focused }) {
   mats.views.forEach(({ columns }, at) => {
     for (const place of PLACES) {
       const { handle } = columns[place];
       handle.addEventListener("focus", () => {
         actions.active = at;
         focused();
-      }, scope);
+      }, lifetime);
       onKeys(handle, (key) => {
         if (key === "Enter" || key === " ") {
           holding.enter({ at, place });
           return true;
         }
         return key === "Escape" ? holding.drop() : actions.key(at, place, key);
-      }, scope);
+      }, lifetime);
     }
   });
 }

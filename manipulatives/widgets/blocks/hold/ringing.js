@@ -1,13 +1,13 @@
 /** Rings that are drawn round blocks. */
-import { put } from "../shared/svg.js";
-import { PLACES, beside, named } from "./state/places.js";
-import { isRing, rings } from "./state/ring.js";
-import { some } from "./state/tell.js";
+import { put } from "../../shared/svg.js";
+import { PLACES, beside, named } from "../state/places.js";
+import { isRing, rings } from "../state/ring.js";
+import { some } from "../state/tell.js";
 
 /**
- * @typedef {import("./state/places.js").Place} Place
- * @typedef {import("./state/rows.js").Spot} Spot
- * @typedef {import("./mats.js").Mats} Mats
+ * @typedef {import("../state/places.js").Place} Place
+ * @typedef {import("../state/rows.js").Spot} Spot
+ * @typedef {import("../mats.js").Mats} Mats
  */
 
 // How large a ring is across at least, in units.

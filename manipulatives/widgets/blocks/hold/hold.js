@@ -3,16 +3,16 @@
  * a ring round them. A ring round ten makes them one of the next place; any other ring picks what
  * is in it. Each finger holds or rings something of its own.
  */
-import { makeGrab } from "../shared/grab.js";
-import { pointIn } from "../shared/svg.js";
+import { makeGrab } from "../../shared/grab.js";
+import { pointIn } from "../../shared/svg.js";
 import { makeCarrying } from "./carrying.js";
 import { makePicks } from "./pick.js";
 import { drawRing, makeRinging, spread } from "./ringing.js";
-import { PLACES } from "./state/places.js";
+import { PLACES } from "../state/places.js";
 
 /**
- * @typedef {import("./state/places.js").Place} Place
- * @typedef {import("./state/rows.js").Spot} Spot
+ * @typedef {import("../state/places.js").Place} Place
+ * @typedef {import("../state/rows.js").Spot} Spot
  * @typedef {{ at: number, place: Place }} Target
  *
  * @typedef {import("./pick.js").Picked} Picked
@@ -23,11 +23,11 @@ import { PLACES } from "./state/places.js";
  * @property {Spot[]} line the ring
  * @property {import("./carrying.js").Carried | null} carried
  *
- * @typedef {import("../shared/grab.js").Hold<Taken>} Hold
+ * @typedef {import("../../shared/grab.js").Hold<Taken>} Hold
  *
  * @typedef {object} Hands
- * @property {import("./mats.js").Mats} mats
- * @property {ReturnType<typeof import("./air.js").makeAir>} air
+ * @property {import("../mats.js").Mats} mats
+ * @property {ReturnType<typeof import("../overlay.js").makeOverlay>} overlay
  * @property {HTMLElement} box what blocks come from and go back into
  * @property {Record<Place, HTMLElement>} sources
  * @property {() => { movable: boolean, ring: boolean }} rules
@@ -44,7 +44,7 @@ const SLACK = { finger: 10, other: 3 };
 /**
  * Let blocks be taken.
  * @param {Hands} hands
- * @param {{ signal: AbortSignal }} scope
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   isHeld: () => boolean,
  *   enter: (target: Target) => void,
@@ -54,13 +54,13 @@ const SLACK = { finger: 10, other: 3 };
  *   a mat are picked no more, for they may lie elsewhere; let go of everything, and say whether
  *   there was anything
  */
-export function holdBlocks(hands, scope) {
-  const { mats, air, box, sources, rules, hint } = hands;
+export function holdBlocks(hands, lifetime) {
+  const { mats, overlay, box, sources, rules, hint } = hands;
   const picks = makePicks(mats, box, sources, hint);
   const { pick, say } = picks;
-  const carrying = makeCarrying(mats, air);
+  const carrying = makeCarrying(mats, overlay);
   const ringed = makeRinging(mats, { pick, hint, trade: hands.trade });
-  // The pointer has done what it came for; the click that follows it means nothing more.
+  // The pointer's action is done: the click event that follows it is ignored.
   let done = false;
 
   /**
@@ -126,7 +126,7 @@ export function holdBlocks(hands, scope) {
     thing.carried = carrying.lift(taken, first);
   }
 
-  /** @type {import("../shared/grab.js").Grab<Taken>} */
+  /** @type {import("../../shared/grab.js").Grab<Taken>} */
   const grab = makeGrab({
     move(hold) {
       const { thing, last } = hold;
@@ -158,7 +158,7 @@ export function holdBlocks(hands, scope) {
       }
     },
     cancel: ({ thing }) => letGo(thing),
-  }, scope);
+  }, lifetime);
 
   /** @param {Taken} thing which is held no more */
   function letGo({ from, carried }) {
@@ -196,7 +196,7 @@ export function holdBlocks(hands, scope) {
         tapped();
       }
       done = false;
-    }, scope);
+    }, lifetime);
   }
 
   mats.views.forEach(({ drawing, columns }, at) => {
@@ -226,7 +226,7 @@ export function holdBlocks(hands, scope) {
     if (event.target === box && picks.now && picks.now.at !== null) {
       putDown(null);
     }
-  }, scope);
+  }, lifetime);
 
   function isHeld() {
     return grab.holds().length > 0;

@@ -24,8 +24,8 @@ const NUDGES = {
  * @param {Parts} parts
  * @returns {void}
  */
-export function useKeys({ frame, mat, current, actions, holding }) {
-  const { root, scope, get } = frame;
+export function useInput({ frame, mat, current, actions, holding }) {
+  const { root, lifetime, get } = frame;
 
   /**
    * Use a key on a coin of the tray.
@@ -86,11 +86,11 @@ export function useKeys({ frame, mat, current, actions, holding }) {
     return place >= 0 && useCoin(place, key);
   }
 
-  onKeys(root, (key, event) => use(key, event.target), scope);
+  onKeys(root, (key, event) => use(key, event.target), lifetime);
   // A click that no pointer made.
   mat.handles.addEventListener("click", (event) => {
     if (event.detail === 0) {
       use("Enter", event.target);
     }
-  }, scope);
+  }, lifetime);
 }

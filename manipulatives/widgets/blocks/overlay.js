@@ -17,8 +17,9 @@ const APART_MS = 18;
 
 /**
  * A layer above everything.
+ * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
- *   layer: SVGSVGElement,
+ *   root: SVGSVGElement,
  *   hold: (place: Place, spots: Spot[], unit: number) => SVGGElement,
  *   letGo: (hand: SVGGElement) => void,
  *   fly: (ways: Way[], unit: number, landed: () => void) => void,
@@ -26,9 +27,9 @@ const APART_MS = 18;
  * }} the layer; take blocks into a hand, and let go of them; let blocks fly, and end all flights at
  *   once
  */
-export function makeAir() {
+export function makeOverlay({ signal }) {
   const flyers = svg("g", {});
-  const layer = svg("svg", { "class": "blocks-air", "aria-hidden": true }, flyers);
+  const root = svg("svg", { "class": "blocks-air", "aria-hidden": true }, flyers);
   /** @type {SVGGElement[]} */
   const hands = [];
   let flight = 0;
@@ -36,7 +37,7 @@ export function makeAir() {
   function addHand() {
     const hand = svg("g", { class: "blocks-hand" });
     hands.push(hand);
-    layer.append(hand);
+    root.append(hand);
     return hand;
   }
 
@@ -46,10 +47,11 @@ export function makeAir() {
   }
 
   addHand();
+  signal.addEventListener("abort", stop);
   return {
-    layer,
+    root,
     hold(place, spots, unit) {
-      layer.style.setProperty("--unit", `${unit}`);
+      root.style.setProperty("--unit", `${unit}`);
       const hand = hands.find(({ childElementCount: many }) => many === 0) ?? addHand();
       hand.replaceChildren(...spots.map((spot) => {
         const block = drawBlock(place);
@@ -71,7 +73,7 @@ export function makeAir() {
         landed();
         return;
       }
-      layer.style.setProperty("--unit", `${unit}`);
+      root.style.setProperty("--unit", `${unit}`);
       moves.forEach(({ place, from, to }, index) => {
         const block = drawBlock(place);
         moveBlock(block, from, unit);
