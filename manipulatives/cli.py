@@ -1,4 +1,4 @@
-"""The command line: joins the commands, each of which has a file in `commands`."""
+"""The command line: one parser for all commands, each of which has a module in `commands`."""
 
 from __future__ import annotations
 
@@ -29,9 +29,9 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
 DONE = 0
-AT_FAULT = 2
-INTERRUPTED = 130  # what a shell says of a program that Ctrl+C has ended
-CLOSED_PIPE = 141  # and of one whose reader has left
+INPUT_PROBLEM = 2
+INTERRUPTED = 130  # the usual exit status after Ctrl+C (128 + SIGINT)
+CLOSED_PIPE = 141  # and after a closed pipe (128 + SIGPIPE)
 
 
 class Command(Protocol):
@@ -46,10 +46,10 @@ class Command(Protocol):
     EXAMPLE: str
 
     def arguments(self, parser: argparse.ArgumentParser) -> None:
-        """Tell a parser what it takes."""
+        """Add its arguments to a parser."""
 
     def run(self, given: argparse.Namespace) -> str:
-        """Do it, and return what is to be printed."""
+        """Run the command and return the text to print."""
 
 
 COMMANDS: Mapping[str, Command] = {
@@ -59,12 +59,12 @@ COMMANDS: Mapping[str, Command] = {
     )
 }  # fmt: skip
 
-# These load nothing that reads notebooks, and need not wait for it.
+# These do not read notebooks, so nbformat is not imported for them.
 _WITHOUT_NOTEBOOKS = (skills, tasks, why)
 
 
 def main(typed: Sequence[str] | None = None) -> int:
-    """Do what was typed; return 0 when it is done and 2 when the input is at fault.
+    """Run a command; return 0 when it is done and 2 for a problem with the input.
 
     Example:
         >>> main(["page", "nowhere.toml"])
@@ -74,7 +74,7 @@ def main(typed: Sequence[str] | None = None) -> int:
         try:
             return _run(typed)
         finally:
-            # What is still in a buffer would otherwise fail when the interpreter ends.
+            # Flush here, where a closed pipe is handled, and not at the end of the interpreter.
             for stream in _streams():
                 stream.flush()
     except BrokenPipeError:
@@ -92,14 +92,14 @@ def _run(typed: Sequence[str] | None) -> int:
     except LessonProblem as problem:
         return _print_problem(problem)
     except OSError as error:
-        # A name that is too long for any disk, for one.
+        # For example a file name that is too long.
         return _print_problem(" ".join(str(error).split()))
     except KeyboardInterrupt:
         return INTERRUPTED
     except Exception as error:
         if "lesson" not in given or os.environ.get("MANIPULATIVES_TRACEBACKS"):
             raise
-        # A file may hold what nobody foresaw: one sentence, and nothing is written.
+        # A file may cause an unexpected error: print one sentence, and write nothing.
         return _print_problem(unreadable(error, file=str(given.lesson)))
     return DONE
 
@@ -109,29 +109,29 @@ def _print_problem(problem: object) -> int:
         print(problem, file=sys.stderr)
     except UnicodeEncodeError:
         print(str(problem).encode("ascii", "backslashreplace").decode(), file=sys.stderr)
-    return AT_FAULT
+    return INPUT_PROBLEM
 
 
 def _after_closed_pipe() -> int:
-    """Leave quietly: whoever read what was printed, such as `head`, has enough."""
-    # The interpreter would complain again when it empties its own buffers at the end.
-    nowhere = os.open(os.devnull, os.O_WRONLY)
+    """End silently, because the reader, such as `head`, has closed the pipe."""
+    # Otherwise the interpreter prints an error when it flushes its buffers at the end.
+    devnull = os.open(os.devnull, os.O_WRONLY)
     for stream in _streams():
-        with contextlib.suppress(OSError, ValueError):  # it is no file, as in a test
-            os.dup2(nowhere, stream.fileno())
+        with contextlib.suppress(OSError, ValueError):  # no real file, as in a test
+            os.dup2(devnull, stream.fileno())
     return CLOSED_PIPE
 
 
 def _streams() -> list[TextIO]:
-    """Return where is printed; a program may be started without it."""
+    """Return the output streams; a program may be started without them."""
     return [stream for stream in (sys.stdout, sys.stderr) if stream is not None]
 
 
 class _Parser(argparse.ArgumentParser):
-    """Says what is wrong in one sentence, without the whole usage before it."""
+    """Prints an error as one sentence, without the usage before it."""
 
     def error(self, message: str) -> NoReturn:
-        self.exit(AT_FAULT, f"{message}; {self.prog} --help says how it is typed.\n")
+        self.exit(INPUT_PROBLEM, f"{message}; {self.prog} --help says how it is typed.\n")
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -140,7 +140,7 @@ def _parser() -> argparse.ArgumentParser:
         description="Make a lesson for five- to eight-year-olds into what you teach it with.",
     )
     parser.set_defaults(
-        run=lambda given: parser.format_help().rstrip(),  # noqa: ARG005 - as all run
+        run=lambda given: parser.format_help().rstrip(),  # noqa: ARG005 - the signature of `run`
         loads_notebooks=False,
     )
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")

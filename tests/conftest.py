@@ -39,7 +39,7 @@ if TYPE_CHECKING:
 # How many of like cases with a browser a usual run tries; SLOW_TESTS=1 tries all.
 MOST_CASES = 2
 
-# A slow machine is no failure.
+# A slow machine must not fail a test.
 hypothesis.settings.register_profile("kit", hypothesis.settings(), deadline=None)
 hypothesis.settings.load_profile("kit")
 
@@ -52,7 +52,7 @@ def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
 
 
 def pytest_make_parametrize_id(val: object) -> str | None:
-    """Name a function by its name: as it is printed it is another one in every process."""
+    """Name a function by its name, because its repr differs in every process."""
     return getattr(val, "__name__", None) if callable(val) else None
 
 
@@ -119,13 +119,13 @@ def screen(request: pytest.FixtureRequest) -> Screen:
 
 @pytest.fixture
 def noise() -> list[str]:
-    """What the page asked for outside this machine, and the errors on its console."""
+    """The requests outside this machine, and the errors on the console."""
     return []
 
 
 @pytest.fixture
 def forgiven() -> list[str]:
-    """Words of complaints that do not matter in this test."""
+    """Parts of messages that this test ignores."""
     return []
 
 
@@ -133,7 +133,7 @@ def forgiven() -> list[str]:
 def quiet_page(
     browser: Browser, screen: Screen, noise: list[str], forgiven: list[str]
 ) -> Iterator[Page]:
-    """A page that must stay quiet and ask for nothing outside this machine."""
+    """A page that must log no errors and request nothing outside this machine."""
     context = browser.new_context(
         viewport={"width": screen.width, "height": screen.height},
         has_touch=screen.touch,

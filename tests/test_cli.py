@@ -15,7 +15,7 @@ from pypdf.annotations import FreeText
 
 from manipulatives.cli import COMMANDS, main
 from manipulatives.commands import serve as command
-from manipulatives.commands import writing
+from manipulatives.commands.shared import writing
 from manipulatives.lessons.catalogue.skills import SKILLS
 from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
@@ -99,18 +99,31 @@ def test_without_a_name_it_goes_beside_the_lesson(folder):
     ]
 
 
-def test_a_notebook_that_someone_has_changed_is_replaced_only_when_that_is_said(folder, capsys):
+def test_a_changed_notebook_is_replaced_only_with_force(folder, capsys):
     changed = notebook_of(MONDAY)
     changed.cells[0].source = "# Tuesday"
     nbformat.write(changed, folder / "monday.ipynb")
     before = contents(folder)
     assert main(["notebook", "monday.toml"]) == 2
     assert contents(folder) == before
-    assert "there already, with other content; give another name" in capsys.readouterr().err
+    assert "there already, with other content; move it away" in capsys.readouterr().err
     assert main(["notebook", "monday.toml", "-o", "monday.ipynb"]) == 2
     assert main(["notebook", "monday.toml", "--force"]) == 0
     assert contents(folder) != before
     assert main(["notebook", "monday.toml"]) == 0
+
+
+def test_a_lesson_with_a_notebook_becomes_another_one_only_when_that_is_said(folder, capsys):
+    nbformat.write(notebook_of(dataclasses.replace(MONDAY, title="Tuesday")), "monday.ipynb")
+    before = contents(folder)
+    assert main(["notebook", "monday.toml", "-o", "copy.ipynb"]) == 2
+    assert contents(folder) == before
+    assert capsys.readouterr().err == (
+        "monday.toml: its notebook monday.ipynb is there, so that is the lesson; "
+        "copy that notebook, or say --force to make one from monday.toml.\n"
+    )
+    assert main(["notebook", "monday.toml", "-o", "copy.ipynb", "--force"]) == 0
+    assert nbformat.read("copy.ipynb", as_version=4) == notebook_of(MONDAY)
 
 
 FOREIGN = {
@@ -128,25 +141,25 @@ FOREIGN = {
 
 
 @pytest.mark.parametrize(("typed", "name"), FOREIGN.values(), ids=FOREIGN)
-def test_a_file_that_the_kit_did_not_make_is_replaced_only_when_that_is_said(
-    folder, capsys, typed, name
-):
+def test_a_file_that_the_kit_did_not_make_is_replaced_only_with_force(folder, capsys, typed, name):
     write_lesson(MARKET, folder / "monday.toml")
     (folder / name).write_bytes(b"my own notes")
     assert main(typed) == 2
     said = capsys.readouterr()
     assert said.out == ""
     assert said.err.startswith(f"{name}: {name} is there already")
-    assert said.err.endswith("give another name with -o, or --force to replace it.\n")
+    # A second notebook would not be the lesson.
+    remedy = "move it away or rename it" if "notebook" in typed else "give another name with -o"
+    assert said.err.endswith(f"{remedy}, or --force to replace it.\n")
     assert (folder / name).read_bytes() == b"my own notes"
     assert main([*typed, "--force"]) == 0
     assert (folder / name).read_bytes() != b"my own notes"
-    # What the kit made itself is made anew without a word.
+    # Files that the kit made are replaced without a message.
     if name != "monday.ipynb":
         assert main(typed) == 0
 
 
-def test_make_replaces_a_file_that_the_kit_did_not_make_only_when_that_is_said(folder, capsys):
+def test_make_replaces_a_file_that_the_kit_did_not_make_only_with_force(folder, capsys):
     (folder / "monday.html").write_bytes(b"my own notes")
     before = contents(folder)
     assert main(["make", "monday.toml"]) == 2
@@ -204,7 +217,7 @@ FORCED = {"make": ["--again"]}
         ([], "stdout", {141}),
         (["page", "nowhere.toml"], "stderr", {141}),
         (["skills"], "stderr", {0}),
-        # What the parser itself prints is given up without a word when it is not buffered.
+        # What the parser itself prints fails silently when it is not buffered.
         (["skills", "--help"], "stdout", {141, 0}),
         (["skills", "--fast"], "stderr", {141, 2}),
     ],
@@ -307,7 +320,7 @@ def test_a_folder_that_may_not_be_written_in_gets_one_sentence(folder, capsys, m
     assert list(contents(folder)) == ["monday.toml"]
 
 
-def test_a_failing_cell_is_said_and_nothing_is_written(folder, capfd):
+def test_a_failing_cell_is_reported_and_nothing_is_written(folder, capfd):
     cells = [nbformat.v4.new_code_cell(source) for source in ("price = 57", "prise")]
     nbformat.write(nbformat.v4.new_notebook(cells=cells), folder / "mine.ipynb")
     before = contents(folder)
@@ -402,7 +415,7 @@ def test_skills_are_listed_and_filtered(capsys):
     assert "there is no standard like '9.Z.9'" in capsys.readouterr().err
 
 
-def test_tasks_are_shown_with_all_that_is_known_of_them(capsys):
+def test_tasks_are_shown_with_all_their_data(capsys):
     asked = ["tasks", "time.later", "--seed", "7", "--count", "2", "--set", "by=20,35"]
     assert main([*asked, "--json"]) == 0
     tasks = json.loads(capsys.readouterr().out)

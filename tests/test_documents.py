@@ -98,7 +98,7 @@ def test_the_lesson_in_the_developers_document_is_one(tmp_path):
 
 
 @pytest.mark.parametrize("name", ["README.md", "DEVELOPERS.md"])
-def test_what_a_document_points_to_exists(name):
+def test_the_links_of_a_document_exist(name):
     text = (ROOT / name).read_text("utf-8")
     links = re.findall(r"\]\(([^)#:]+)(?:#[^)]*)?\)", text)
     assert links

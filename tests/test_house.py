@@ -1,8 +1,7 @@
-"""The house keeps its order: who imports whom, what is declared, what no file may say."""
+"""Rules of the repository: light imports, declared dependencies, and what no file may say."""
 
 from __future__ import annotations
 
-import ast
 import importlib
 import re
 import subprocess
@@ -18,42 +17,12 @@ import pytest
 from manipulatives.widgets.assemble import assemble
 from manipulatives.widgets.manipulative import KitWidget
 from support.files import PACKAGE, ROOT, files
+from support.floors import floor, python_imports
 from support.node import QUIET, node
 
-# From the ground up: each floor may import itself and what stands on the lines before it.
-FLOORS = (
-    "data",
-    "maths",
-    "words",
-    "lessons",
-    "drawings",
-    "planner",
-    "widgets",
-    "notebook",
-    "outputs",
-    "shelf",
-    "maker",
-    "serve",
-    "commands",
-)
-# What a floor leaves out of those below it.
-APART = {
-    "drawings": {"lessons"},
-    "planner": {"drawings"},
-}
-MAY_IMPORT = {
-    **{
-        name: {*FLOORS[:place]} - {"planner", *APART.get(name, ())}
-        for place, name in enumerate(FLOORS)
-    },
-    # The public names come from wherever a user would look for them.
-    "__init__": {*FLOORS[: FLOORS.index("serve")]},
-    # The command line sees all.
-    "cli": {*FLOORS, "__init__"},
-    "__main__": {"cli"},
-}
-QUIET_FLOORS = ("data", "maths", "words", "lessons", "drawings", "planner")
-LOUD = re.compile(
+# Floors that import no notebook, no arrays and no plots, so that they load quickly.
+LIGHT_FLOORS = ("data", "maths", "words", "lessons", "drawings", "planner")
+HEAVY = re.compile(
     r"(jupyter\w*|ipywidgets|ipykernel|IPython|anywidget|traitlets|nb\w+|voila|numpy|matplotlib)"
 )
 
@@ -74,9 +43,9 @@ ALLOWED = {
     "uharfbuzz",  # sets and measures the text of a sheet, with kerning
     "voila",  # the served board
 }
-# Packages whose own interface speaks in another package's objects, so that importing those
-# needs no declaration beside theirs.
-SPOKEN_BY = {
+# Packages whose interface uses objects of another package: importing that other one needs no
+# declaration of its own.
+REEXPORTED_BY = {
     "traitlets": "ipywidgets",
     "jupyter-client": "nbclient",
     "jupyter-core": "nbformat",
@@ -88,39 +57,6 @@ SPOKEN_BY = {
 @cache
 def python_files(folder: Path) -> tuple[Path, ...]:
     return tuple(files(folder, "*.py"))
-
-
-def imports(path: Path) -> set[str]:
-    """Every module that a file imports anywhere in it, as absolute dotted names."""
-    package = path.relative_to(ROOT).with_suffix("").parts[:-1]
-    found = set()
-    for part in ast.walk(ast.parse(path.read_text("utf-8"))):
-        if isinstance(part, ast.Import):
-            found.update(alias.name for alias in part.names)
-        elif isinstance(part, ast.ImportFrom):
-            base = ".".join(package[: len(package) - part.level + 1]) if part.level else ""
-            module = ".".join(name for name in (base, part.module) if name)
-            found.update(f"{module}.{alias.name}" for alias in part.names)
-        elif isinstance(part, ast.Call) and part.args:
-            called = getattr(part.func, "attr", getattr(part.func, "id", None))
-            first = part.args[0]
-            if called in ("import_module", "__import__") and isinstance(first, ast.Constant):
-                found.add(first.value)
-    return found
-
-
-def floor(path: Path) -> str:
-    """The floor of a file: maths, lessons, …, or the name of a file at the top."""
-    first = path.relative_to(PACKAGE).parts[0]
-    return first.removesuffix(".py")
-
-
-def floor_of_import(name: str) -> str | None:
-    """The floor that a dotted name leads to; None when it is not of the kit."""
-    first, *rest = name.split(".")
-    if first != "manipulatives":
-        return None
-    return rest[0] if rest and rest[0] in MAY_IMPORT else "__init__"
 
 
 def normal(name: str) -> str:
@@ -143,7 +79,7 @@ def distributions_of(folder: Path) -> dict[str, str]:
     known = packages_distributions()
     found = {}
     for path in python_files(folder):
-        for name in imports(path):
+        for name in python_imports(path):
             top = name.split(".")[0]
             if top not in sys.stdlib_module_names and top not in own:
                 for distribution in known.get(top, [top]):
@@ -161,38 +97,27 @@ def python(code: str) -> str:
 
 
 @pytest.mark.parametrize(
-    "path", python_files(PACKAGE), ids=lambda path: str(path.relative_to(PACKAGE))
-)
-def test_a_module_imports_only_from_the_floors_below_it(path):
-    here = floor(path)
-    assert here in MAY_IMPORT, f"{here} is no floor of the house"
-    for name in imports(path):
-        there = floor_of_import(name)
-        assert there in (None, here) or there in MAY_IMPORT[here], f"{here} must not import {name}"
-
-
-@pytest.mark.parametrize(
     "path",
-    [path for name in QUIET_FLOORS for path in files(PACKAGE, "*.py") if floor(path) == name],
+    [path for name in LIGHT_FLOORS for path in files(PACKAGE, "*.py") if floor(path) == name],
     ids=lambda path: str(path.relative_to(PACKAGE)),
 )
-def test_what_is_true_needs_no_notebook_and_no_arrays(path):
-    loud = {name for name in imports(path) if LOUD.fullmatch(name.split(".")[0])}
-    assert not loud
+def test_the_light_floors_import_no_notebook_and_no_arrays(path):
+    heavy = {name for name in python_imports(path) if HEAVY.fullmatch(name.split(".")[0])}
+    assert not heavy
 
 
 def test_mathematics_needs_only_the_standard_library():
     assert distributions_of(PACKAGE / "maths") == {}
 
 
-def test_the_quiet_floors_load_nothing_loud_on_a_roundabout_way():
+def test_the_light_floors_load_nothing_heavy_indirectly():
     names = [
         ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
         for path in python_files(PACKAGE)
-        if floor(path) in QUIET_FLOORS
+        if floor(path) in LIGHT_FLOORS
     ]
     assert names
-    # A bare package in place of the real one, whose __init__ brings the widgets.
+    # An empty package in place of the real one, whose __init__ imports the widgets.
     loaded = python(
         "import importlib, sys, types\n"
         "bare = types.ModuleType('manipulatives')\n"
@@ -201,7 +126,7 @@ def test_the_quiet_floors_load_nothing_loud_on_a_roundabout_way():
         f"for name in {names!r}: importlib.import_module(name)\n"
         "print(*{name.split('.')[0] for name in sys.modules})"
     )
-    assert [name for name in loaded.split() if LOUD.fullmatch(name)] == []
+    assert [name for name in loaded.split() if HEAVY.fullmatch(name)] == []
 
 
 def test_importing_the_kit_loads_neither_matplotlib_nor_pandas():
@@ -215,7 +140,9 @@ def test_only_the_sheet_imports_matplotlib():
     users = [
         path.relative_to(PACKAGE).as_posix()
         for path in python_files(PACKAGE)
-        if any(name.split(".")[0] in ("matplotlib", "mpl_toolkits") for name in imports(path))
+        if any(
+            name.split(".")[0] in ("matplotlib", "mpl_toolkits") for name in python_imports(path)
+        )
     ]
     assert [path for path in users if not path.startswith("outputs/sheet")] == []
 
@@ -224,24 +151,26 @@ def test_the_declared_dependencies_are_the_allowed_ones():
     assert declared(project()["dependencies"]) == ALLOWED
 
 
-@pytest.mark.parametrize("spoken", SPOKEN_BY)
-def test_an_undeclared_import_is_part_of_a_declared_package(spoken):
-    speaker = SPOKEN_BY[spoken]
-    assert speaker in ALLOWED
-    assert spoken in declared(requires(speaker))
-    assert spoken in distributions_of(PACKAGE)
+@pytest.mark.parametrize("reexported", REEXPORTED_BY)
+def test_an_undeclared_import_is_part_of_a_declared_package(reexported):
+    by = REEXPORTED_BY[reexported]
+    assert by in ALLOWED
+    assert reexported in declared(requires(by))
+    assert reexported in distributions_of(PACKAGE)
 
 
 def test_everything_that_the_kit_imports_is_declared():
     used = distributions_of(PACKAGE)
     assert "anywidget" in used
-    missing = {name: path for name, path in used.items() if name not in ALLOWED | set(SPOKEN_BY)}
+    missing = {
+        name: path for name, path in used.items() if name not in ALLOWED | set(REEXPORTED_BY)
+    }
     assert missing == {}
 
 
 def test_everything_that_the_tests_import_is_declared():
     extras = project()["optional-dependencies"]
-    known = ALLOWED | set(SPOKEN_BY) | declared(extras["test"]) | declared(extras["benchmark"])
+    known = ALLOWED | set(REEXPORTED_BY) | declared(extras["test"]) | declared(extras["benchmark"])
     used = distributions_of(ROOT / "tests")
     assert "pytest" in used
     assert {name: path for name, path in used.items() if name not in known} == {}
@@ -252,7 +181,7 @@ def text_files() -> list[Path]:
     return [path for path in files() if path.suffix not in kinds]
 
 
-# Written in pieces, for this file is read too.
+# Written in pieces, because this file is checked too.
 HOSTS = [
     f"{name}.{top}"
     for name, top in (
@@ -310,7 +239,7 @@ def reached(path: Path, seen: set[Path]) -> set[Path]:
 
 
 @pytest.mark.parametrize("entry", entries(), ids=lambda path: path.stem)
-def test_an_entry_and_what_it_imports_keep_the_small_grammar(entry, tmp_path):
+def test_an_entry_and_its_imports_follow_the_small_grammar(entry, tmp_path):
     whole = tmp_path / "whole.mjs"
     whole.write_text(assemble(entry), "utf-8")
     done = subprocess.run(
@@ -345,7 +274,7 @@ def kit_widgets() -> list[type[KitWidget]]:
     return [widget for widget in found if widget.__module__.startswith("manipulatives.")]
 
 
-def test_every_trait_says_what_it_is():
+def test_every_trait_has_a_help_text():
     hosts = set(anywidget.AnyWidget.class_traits())
     widgets = kit_widgets()
     assert "Clock" in {widget.__name__ for widget in widgets}
@@ -361,7 +290,7 @@ def test_every_trait_says_what_it_is():
 @pytest.mark.parametrize(
     "path", list(files(ROOT / "notebooks", "*.ipynb")), ids=lambda path: path.stem
 )
-def test_a_notebook_on_the_shelf_keeps_no_widget_state(path):
+def test_a_notebook_on_the_shelf_has_no_widget_state(path):
     assert "application/vnd.jupyter.widget-state+json" not in path.read_text("utf-8")
 
 

@@ -1,4 +1,4 @@
-"""What a user installs is whole."""
+"""The wheel that users install is complete."""
 
 from __future__ import annotations
 

@@ -1,11 +1,12 @@
-"""The command that looks a lesson over: `manipulatives check LESSON`."""
+"""The command that checks a lesson: `manipulatives check LESSON`."""
 
 from __future__ import annotations
 
 import argparse
 
-from manipulatives.commands import writing
-from manipulatives.commands.make import several
+from manipulatives.commands.shared import arguments as shared_arguments
+from manipulatives.commands.shared import writing
+from manipulatives.commands.shared.problems import one_problem
 
 HELP = (
     "Look a lesson over: everything that is wrong with it, and what a colleague would remark. "
@@ -16,8 +17,8 @@ MINUTES = 15
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
-    writing.lesson_argument(parser)
+    """Add the arguments of the command."""
+    shared_arguments.lesson_argument(parser)
     parser.add_argument(
         "--minutes",
         metavar="N",
@@ -28,10 +29,10 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> str:
-    """Return what a colleague would remark, a sentence a line.
+    """Return the warnings about a lesson, one sentence on each line.
 
     Raises:
-        LessonProblem: something is wrong with it; every problem is told.
+        LessonProblem: something is wrong with it; every problem is reported.
     """
     from manipulatives.lessons.advice import length_in_words, warnings_about  # noqa: PLC0415
     from manipulatives.lessons.editing import seconds_of  # noqa: PLC0415 - Jupyter's formats
@@ -41,11 +42,11 @@ def run(given: argparse.Namespace) -> str:
     source = writing.source_of(given)
     lesson, problems = lesson_checked(source)
     if problems or lesson is None:
-        raise several(problems)
+        raise one_problem(problems)
     others = others_in(given.lesson.parent, given.lesson.stem)
     count = len(lesson.rounds)
     takes = length_in_words(sum(map(seconds_of, lesson.rounds)))
     lines = [f"{lesson.title}: {count} round{'s' * (count != 1)}, {takes}. It can be made."]
-    remarks = warnings_about(lesson, others=others, minutes=given.minutes)
-    lines += [f"- {each.sentence}" for each in remarks]
+    warnings = warnings_about(lesson, others=others, minutes=given.minutes)
+    lines += [f"- {each.sentence}" for each in warnings]
     return "\n".join(lines)

@@ -1,10 +1,11 @@
-"""The command that prints what is cut out: `manipulatives cutouts LESSON`."""
+"""The command that prints the cut-outs of a lesson: `manipulatives cutouts LESSON`."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from manipulatives.commands import writing
+from manipulatives.commands.shared import arguments as shared_arguments
+from manipulatives.commands.shared import writing
 
 if TYPE_CHECKING:
     import argparse
@@ -14,12 +15,12 @@ EXAMPLE = "manipulatives cutouts monday.toml"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
-    writing.paper_arguments(parser)
+    """Add the arguments of the command."""
+    shared_arguments.paper_arguments(parser)
 
 
 def run(given: argparse.Namespace) -> str:
-    """Write the sheet to cut out and say so.
+    """Write the sheet to cut out and return a sentence about it.
 
     Raises:
         LessonProblem: nothing can be printed of it, or it cannot be written.

@@ -5,8 +5,10 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from manipulatives.commands import writing
-from manipulatives.commands.progress import Progress
+from manipulatives.commands.shared import arguments as shared_arguments
+from manipulatives.commands.shared import writing
+from manipulatives.commands.shared.problems import one_problem
+from manipulatives.commands.shared.progress import Progress
 from manipulatives.lessons.problem import LessonProblem
 
 HELP = (
@@ -17,33 +19,33 @@ EXAMPLE = "manipulatives make monday.toml tuesday.toml --into ready"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
+    """Add the arguments of the command."""
     parser.add_argument(
         "lessons",
         metavar="LESSON",
-        type=writing.path,
+        type=shared_arguments.path,
         nargs="+",
         help="a lesson file (.toml), a notebook (.ipynb), or a folder with lesson files",
     )
     parser.add_argument(
         "--into",
         metavar="FOLDER",
-        type=writing.path,
+        type=shared_arguments.path,
         help="where everything goes, made if it is not there; without it, beside each lesson",
     )
     parser.add_argument(
         "--again", action="store_true", help="make everything, even what is newer than its lesson"
     )
-    writing.force_argument(parser)
+    shared_arguments.force_argument(parser)
 
 
 def run(given: argparse.Namespace) -> str:
-    """Make everything and return what was made, in one sentence.
+    """Make everything and return one sentence about it.
 
     Raises:
         LessonProblem: a lesson cannot be read or made; the others are made all the same.
     """
-    # Drawing and Jupyter's formats take long to load, which no other command should wait for.
+    # Drawing and Jupyter's formats take long to load, so other commands do not import them.
     from manipulatives.shelf.find import notebook_notice, source_file  # noqa: PLC0415
     from manipulatives.shelf.make import make_all  # noqa: PLC0415
 
@@ -51,27 +53,27 @@ def run(given: argparse.Namespace) -> str:
     if given.into is not None:
         _make_folder(given.into)
     for lesson in lessons:
-        writing.say(notebook_notice(lesson, source_file(lesson, given.into)))
+        writing.print_notice(notebook_notice(lesson, source_file(lesson, given.into)))
     written, left, problems = 0, 0, []
     with Progress(len(lessons), "lessons") as progress:
-        for made in make_all(lessons, into=given.into, anew=given.again, force=given.force):
+        for made in make_all(lessons, into=given.into, again=given.again, force=given.force):
             progress.step()
             written += len(made.files)
             left += not (made.files or made.problem)
             if made.problem:
                 problems.append(made.problem)
     if problems:
-        raise several(problems)
+        raise one_problem(problems)
     new = f"{written} file{'s' * (written != 1)} written" if written else "Nothing was to do"
     there = f"; {left} lesson{'s were' if left != 1 else ' was'} there already" if left else ""
     return f"{new}{there}."
 
 
 def lessons_in(given: list[Path]) -> list[Path]:
-    """Return the lessons that were named, and those in folders that were.
+    """Return the given lessons, and those in given folders.
 
     Raises:
-        LessonProblem: there is none in a folder.
+        LessonProblem: there is no lesson in a folder.
     """
     from manipulatives.shelf.find import TOML, lesson_files  # noqa: PLC0415 - loads notebooks
 
@@ -89,24 +91,6 @@ def lessons_in(given: list[Path]) -> list[Path]:
             )
         found += inside
     return [*dict.fromkeys(found)]
-
-
-class Several(LessonProblem):
-    """Several problems, each a sentence on a line of its own."""
-
-    def __init__(self, problems: list[LessonProblem]) -> None:
-        first = problems[0]
-        super().__init__(first.what, remedy=first.remedy, place=first.place, file=first.file)
-        self.problems = problems
-
-    def __str__(self) -> str:
-        """Return every sentence."""
-        return "\n".join(map(str, self.problems))
-
-
-def several(problems: list[LessonProblem]) -> LessonProblem:
-    """Return one problem as it is, and more as one that tells them all."""
-    return problems[0] if len(problems) == 1 else Several(problems)
 
 
 def _make_folder(folder: Path) -> None:

@@ -1,11 +1,12 @@
-"""The command that begins a lesson: `manipulatives new SKILL_OR_STRAND…`."""
+"""The command that writes a new lesson file: `manipulatives new SKILL_OR_STRAND…`."""
 
 from __future__ import annotations
 
 import argparse
 from pathlib import Path
 
-from manipulatives.commands import writing
+from manipulatives.commands.shared import arguments as shared_arguments
+from manipulatives.commands.shared import writing
 from manipulatives.lessons.catalogue.skills import SKILLS, skill_called
 from manipulatives.lessons.editing import changed, seconds_of, seed_by_chance, with_round
 from manipulatives.lessons.files import lesson_text
@@ -22,7 +23,7 @@ SHORTEST = 10
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
+    """Add the arguments of the command."""
     parser.add_argument(
         "skills",
         metavar="SKILL_OR_STRAND",
@@ -39,20 +40,20 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "-o",
         "--output",
         metavar="FILE",
-        type=writing.path,
+        type=shared_arguments.path,
         help="the lesson file to write; without it, named after the title, in this folder",
     )
     parser.add_argument("--force", action="store_true", help="replace a file of that name")
 
 
 def run(given: argparse.Namespace) -> str:
-    """Write the lesson file and say so.
+    """Write the lesson file and return a sentence about it.
 
     Raises:
         LessonProblem: there is no such skill or strand, or there is a file of that name already.
     """
     from manipulatives.shelf.find import source_file  # noqa: PLC0415 - notebooks take long to load
-    from manipulatives.shelf.replace import FORCE, is_there  # noqa: PLC0415
+    from manipulatives.shelf.replace import REMEDY_FORCE, is_there  # noqa: PLC0415
     from manipulatives.shelf.save import name_for  # noqa: PLC0415
 
     seed = seed_by_chance() if given.seed is None else given.seed
@@ -63,14 +64,16 @@ def run(given: argparse.Namespace) -> str:
     writing.check_target(target, ".toml")
     notebook = source_file(target)
     if notebook != target:
-        # A lesson file beside it would never be read.
+        # A lesson file beside a notebook is never read.
         raise LessonProblem(
             f"its notebook {notebook} is there, so that is the lesson",
             remedy="give another name with -o",
             file=str(target),
         )
     if not given.force and is_there(target):
-        raise LessonProblem("there is a file of that name already", remedy=FORCE, file=str(target))
+        raise LessonProblem(
+            "there is a file of that name already", remedy=REMEDY_FORCE, file=str(target)
+        )
     writing.write(target, lesson_text(lesson))
     rounds = ", ".join(one.skill for one in lesson.rounds)
     return f"The lesson is written: {target} ({rounds})."
@@ -87,11 +90,12 @@ def new_lesson(
     """Return a lesson with one round for each skill or strand.
 
     Args:
-        names: skills, and strands that stand for one of their skills, which the seed picks.
+        names: skills, or strands, of each of which the seed chooses a skill.
         seed: decides the numbers.
-        title: what it is called; None for a name made of its strands.
+        title: of the lesson; None for one made of its strands.
         date: the school day, like "2026-03-02", or None.
-        minutes: shared out among the rounds by how long each usually takes; None for the usual.
+        minutes: divided among the rounds in proportion to their default times; None for the
+            defaults.
 
     Raises:
         LessonProblem: there is no such skill or strand, or a value is not allowed.
@@ -113,11 +117,11 @@ def new_lesson(
     lesson = Lesson.from_data(data)
     for skill in skills:
         lesson = with_round(lesson, skill)
-    return lesson if minutes is None else _shared_out(lesson, minutes)
+    return lesson if minutes is None else _in_minutes(lesson, minutes)
 
 
-def _shared_out(lesson: Lesson, minutes: int) -> Lesson:
-    """Return the lesson in so many minutes; each round keeps its share, in steps of ten seconds."""
+def _in_minutes(lesson: Lesson, minutes: int) -> Lesson:
+    """Return the lesson in this many minutes, with each round in proportion, in steps of 10 s."""
     total = sum(map(seconds_of, lesson.rounds))
     for place, one in enumerate(lesson.rounds):
         seconds = seconds_of(one) * minutes * 60 // total // SHORTEST * SHORTEST

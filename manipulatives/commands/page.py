@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from manipulatives.commands import writing
+from manipulatives.commands.shared import arguments as shared_arguments
+from manipulatives.commands.shared import writing
 
 if TYPE_CHECKING:
     import argparse
@@ -18,8 +19,8 @@ OUTPUT_FOR = {"board": "page", "pupils": "pupils"}
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
-    writing.file_arguments(parser, "page")
+    """Add the arguments of the command."""
+    shared_arguments.file_arguments(parser, "page")
     parser.add_argument(
         "--for",
         dest="audience",
@@ -30,21 +31,21 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> str:
-    """Write the page and say so.
+    """Write the page and report so.
 
     Raises:
         LessonProblem: no page can be made of it, or it cannot be written.
     """
-    # Pages load much that no other command should wait for.
+    # Pages import much that other commands do not need.
     from manipulatives.outputs.page import page_of_file  # noqa: PLC0415
     from manipulatives.shelf.outputs import OUTPUTS  # noqa: PLC0415
 
     source = writing.source_of(given)
     target = writing.target_of(given, OUTPUTS[OUTPUT_FOR[given.audience]])
 
-    def say(sentence: str) -> None:
-        writing.say(f"{source}: {sentence}.")
+    def report(sentence: str) -> None:
+        writing.print_notice(f"{source}: {sentence}.")
 
-    page = page_of_file(source, say=say, audience=given.audience)
+    page = page_of_file(source, report=report, audience=given.audience)
     writing.write(target, page)
     return f"The page is written: {target} ({len(page.encode()) / 1000:.0f} kB)."

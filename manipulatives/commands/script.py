@@ -1,10 +1,11 @@
-"""The command that prints what to say: `manipulatives script LESSON`."""
+"""The command that prints the script of a lesson: `manipulatives script LESSON`."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from manipulatives.commands import writing
+from manipulatives.commands.shared import arguments as shared_arguments
+from manipulatives.commands.shared import writing
 
 if TYPE_CHECKING:
     import argparse
@@ -14,13 +15,13 @@ EXAMPLE = "manipulatives script monday.toml"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
-    writing.paper_arguments(parser)
-    writing.numbers_arguments(parser)
+    """Add the arguments of the command."""
+    shared_arguments.paper_arguments(parser)
+    shared_arguments.numbers_arguments(parser)
 
 
 def run(given: argparse.Namespace) -> str:
-    """Write the script and say so.
+    """Write the script and return a sentence about it.
 
     Raises:
         LessonProblem: nothing can be printed of it, or it cannot be written.

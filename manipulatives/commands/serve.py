@@ -22,14 +22,14 @@ HELP = (
 )
 EXAMPLE = "manipulatives serve lessons"
 PORT = 8817
-"""Where the shelf is unless told otherwise; the browser keeps places and answers under it."""
+"""The default port. It is always the same, because browsers store data by address and port."""
 
 FIRST_FREE, LAST = 1024, 65535
-"""The ports that a program may have without being the system's."""
+"""The ports that a program can use without special rights."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
+    """Add the arguments of the command."""
     parser.add_argument(
         "folder",
         metavar="FOLDER",
@@ -61,7 +61,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> str:
-    """Open the shelf and stay until it is closed.
+    """Serve the shelf until it is closed.
 
     Raises:
         LessonProblem: there is no such folder, or the port is taken.
@@ -79,15 +79,14 @@ def serve(
     base: str = "/",
     lab: str = "",
 ) -> str:
-    """Open the shelf of a folder on this machine and stay until Ctrl+C.
+    """Serve the shelf of a folder on this machine until Ctrl+C.
 
     Args:
         folder: where the lessons are.
         port: where to listen, on this machine only; 0 for any port that is free.
         browser: whether to open it in a browser.
-        base: where its addresses begin when a proxy is in front, which then decides who may come.
-        lab: the folder's address in a JupyterLab that is there already; "" to start one of our own
-            when it is asked for.
+        base: the path of its addresses behind a proxy, which then decides about access.
+        lab: the folder's address in a running JupyterLab; "" to start one when it is needed.
 
     Raises:
         LessonProblem: there is no such folder, or the port is taken.
@@ -99,39 +98,41 @@ def serve(
     """
     shelf = _shelf(Path(folder))
     if not 0 <= port <= LAST:
-        raise _no_port(f"there is no port {port}")
-    # Voila takes a second to load, which no other command should wait for.
+        raise _port_problem(f"there is no port {port}")
+    # Voila takes a second to load, so other commands do not import it.
     from manipulatives.serve.app import ShelfApp  # noqa: PLC0415
     from manipulatives.serve.lab import Lab, LabElsewhere  # noqa: PLC0415
     from manipulatives.serve.server_state import ServerState  # noqa: PLC0415
 
-    def opened(address: str) -> None:
-        _say(f"The shelf of {shelf.folder.name or shelf.folder} is open at {address}")
-        _say("Press Ctrl+C to close it.")
+    def on_listening(address: str) -> None:
+        _print(f"The shelf of {shelf.folder.name or shelf.folder} is open at {address}")
+        _print("Press Ctrl+C to close it.")
         if browser:
             _open(address)
 
     state = ServerState(shelf, LabElsewhere(lab) if lab else Lab(shelf.folder))
     try:
-        app = ShelfApp.instance(state=state, port=port, base=_as_base(base), on_listening=opened)
+        app = ShelfApp.instance(
+            state=state, port=port, base=_base_path(base), on_listening=on_listening
+        )
     except OSError as error:
-        raise _no_port(_why(error, port), port) from None
+        raise _port_problem(_reason(error, port), port) from None
     app.initialize()
     app.start()
     return "The shelf is closed."
 
 
-def _say(sentence: str) -> None:
+def _print(sentence: str) -> None:
     sys.stdout.write(f"{sentence}\n")
     sys.stdout.flush()
 
 
 def _open(address: str) -> None:
-    """Open the browser; some come back only when they are closed."""
+    """Open the browser in a thread, because some calls return only when the browser closes."""
     threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
 
 
-def _as_base(base: str) -> str:
+def _base_path(base: str) -> str:
     inside = base.strip("/")
     return f"/{inside}/" if inside else "/"
 
@@ -153,12 +154,12 @@ def _shelf(folder: Path) -> Shelf:
     raise LessonProblem(what, remedy=remedy, file=str(folder))
 
 
-def _no_port(what: str, port: int = 0) -> LessonProblem:
+def _port_problem(what: str, port: int = 0) -> LessonProblem:
     other = port + 1 if FIRST_FREE <= port < LAST else PORT
     return LessonProblem(what, remedy=f"give another, such as --port {other}")
 
 
-def _why(error: OSError, port: int) -> str:
+def _reason(error: OSError, port: int) -> str:
     if error.errno == errno.EADDRINUSE:
         return f"port {port} is taken, perhaps by a shelf that is already open"
     if error.errno == errno.EACCES:

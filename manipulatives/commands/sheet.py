@@ -1,10 +1,11 @@
-"""The command that prints a lesson as practice: `manipulatives sheet LESSON`."""
+"""The command that prints the sheet of a lesson: `manipulatives sheet LESSON`."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from manipulatives.commands import writing
+from manipulatives.commands.shared import arguments as shared_arguments
+from manipulatives.commands.shared import writing
 from manipulatives.lessons.lesson import VERSIONS
 
 if TYPE_CHECKING:
@@ -16,9 +17,9 @@ OUTPUT_OF = {"pupil": "sheet", "key": "key", "steps": "steps"}
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
-    writing.paper_arguments(parser)
-    writing.numbers_arguments(parser)
+    """Add the arguments of the command."""
+    shared_arguments.paper_arguments(parser)
+    shared_arguments.numbers_arguments(parser)
     parser.add_argument(
         "--form",
         choices=tuple(OUTPUT_OF),
@@ -35,7 +36,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> str:
-    """Write the sheet or the key and say so.
+    """Write the sheet or the key and return a sentence about it.
 
     Raises:
         LessonProblem: nothing can be printed of it, or it cannot be written.

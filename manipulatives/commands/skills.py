@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from manipulatives.commands.as_data import as_json, json_argument
+from manipulatives.commands.shared.json_output import as_json, json_argument
 from manipulatives.lessons.catalogue.listing import skill_data, skills_like, skills_text
 
 if TYPE_CHECKING:
@@ -15,7 +15,7 @@ EXAMPLE = "manipulatives skills --standard 2.MD.C.7"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
+    """Add the arguments of the command."""
     parser.add_argument("word", metavar="WORD", nargs="?", help="only skills that it is found in")
     parser.add_argument("--strand", metavar="NAME", help="only one strand, such as time")
     parser.add_argument(

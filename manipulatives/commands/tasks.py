@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from manipulatives.commands.as_data import as_json, json_argument
+from manipulatives.commands.shared.json_output import as_json, json_argument
 from manipulatives.lessons.catalogue.listing import read_option, tasks_like, tasks_text
 from manipulatives.maths.vocabulary import VOCABULARIES
 
@@ -14,7 +14,7 @@ EXAMPLE = "manipulatives tasks time.read_hour --seed 7 --count 3"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser what the command takes."""
+    """Add the arguments of the command."""
     parser.add_argument("skill", metavar="SKILL", help="as `manipulatives skills` lists it")
     parser.add_argument("--seed", type=int, metavar="N", default=1, help="which tasks")
     parser.add_argument("--count", type=int, metavar="N", default=5, help="how many")
@@ -34,7 +34,7 @@ def run(given: argparse.Namespace) -> str:
     """Return the tasks.
 
     Raises:
-        LessonProblem: there is no such skill or option, or there are not so many different tasks.
+        LessonProblem: there is no such skill or option, or there are too few different tasks.
     """
     made = tasks_like(
         given.skill,

@@ -22,7 +22,7 @@ SIZES: Mapping[str, Point] = {
     place: (float(size["wide"]), float(size["high"]))
     for place, size in table("blocks")["sizes"].items()
 }
-"""Breadth and height of each block. A thousand is seen a little from above and from the right."""
+"""Width and height of each block. A thousand is seen a little from above and from the right."""
 
 PITCH: float = _ROWS["pitch"]
 ONES: Mapping[str, float] = _ROWS["ones"]
@@ -43,14 +43,14 @@ SHARE = 1 / 12
 
 @dataclass(frozen=True)
 class Plan:
-    """A way for the blocks of one column to lie.
+    """An arrangement of the blocks of one column.
 
     Attributes:
-        strip: what is seen at least of a block in a fan; 0 where none covers another.
-        wide: breadth of all rows, given what is seen of each block in a fan.
+        strip: the least visible part of a block in a fan; 0 where none covers another.
+        wide: returns the width of all rows from the visible part of each block in a fan.
         high: their height.
-        open: how much of each block in a fan is seen, in a room so wide and so high.
-        spot: where a block lies, counted from 0, in a fan so far open.
+        open: returns the visible part of each block in a fan, for the width and height of a room.
+        spot: returns the place of a block, counted from 0, for the visible part of each.
     """
 
     strip: float
@@ -80,7 +80,7 @@ class Laid(NamedTuple):
 
 @dataclass(frozen=True)
 class Layout:
-    """How the blocks of all columns lie.
+    """The arrangement of the blocks of all columns.
 
     Attributes:
         unit: the side of a one in millimetres.
@@ -121,7 +121,7 @@ class Boxes(NamedTuple):
 
 
 def plans_for(place: str, most: int) -> list[Plan]:
-    """Return the ways in which so many blocks can lie. Of two that fit the first is better.
+    """Return the arrangements for this many blocks. Of two that fit the first is better.
 
     Args:
         place: their place.
@@ -255,7 +255,7 @@ def _fit(
         unit = min(unit, max(plan.unit(width, high) for plan in plans))
     laid = {}
     for place, (high, plans) in rooms.items():
-        # A hair smaller, for the plan that gave the unit is to fit it.
+        # A little smaller, so that rounding does not reject the plan that gave this unit.
         fitting = [plan for plan in plans if plan.unit(width, high) > unit * 0.9999]
         strips = [plan.open(width / unit, high / unit) for plan in fitting]
         strip = max(strips)
@@ -291,7 +291,7 @@ def boxes_of(count: int) -> list[tuple[int, int]]:
 
 
 class BoxRows(NamedTuple):
-    """How the boxes of a full column stand.
+    """The arrangement of the boxes of a full column.
 
     Attributes:
         row: how many stand in a row.
@@ -305,7 +305,7 @@ class BoxRows(NamedTuple):
 
 
 def boxes_in(count: int, width: float, height: float, type_size: float) -> BoxRows:
-    """Return how the boxes of a full column stand.
+    """Return the arrangement of the boxes of a full column.
 
     They stand in rows of five, or of ten where they would take too much of the height.
     """

@@ -38,10 +38,10 @@ BLOCK: dict[str, float] = table("blocks")
 """Proportions of the blocks as shares of the side of a one."""
 
 TYPE_SHARE = 1 / 15
-"""The size of the type as a share of the drawing's height, where nothing larger is asked for."""
+"""The default size of the type, as a share of the drawing's height."""
 
 LETTER = 0.6
-"""A heading is about so much of its type wide for each letter."""
+"""The width of a heading for each letter, as a share of the size of its type (estimated)."""
 
 _OUTLINE, _INSIDE, _THINNEST = 0.09, 0.04, 0.12
 _TINT, _SIDE_TINT = 0.14, 0.34
@@ -61,7 +61,7 @@ def blocks_drawing(
 ) -> Drawing:
     """Return a mat with blocks, or two beside each other.
 
-    Its description counts the blocks of each place and does not say the number.
+    Its description counts the blocks of each place but does not give the number.
 
     Args:
         mat: one mat or two.
@@ -116,7 +116,7 @@ def blocks_drawing(
 
 @dataclass(frozen=True)
 class _Sheet:
-    """One mat: its columns, and how much room there is for what."""
+    """One mat: its columns, and the space in them."""
 
     columns: Sequence[str]
     width: float
@@ -131,12 +131,12 @@ class _Sheet:
 
     @property
     def room(self) -> float:
-        """How wide the blocks of a column may lie."""
+        """The width for the blocks of a column."""
         return self.column - 2 * self.pad
 
     @property
     def high(self) -> float:
-        """How high they may lie."""
+        """Their height."""
         return self.height - self.head - self.foot - 2 * self.pad
 
     @property

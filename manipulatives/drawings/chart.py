@@ -39,7 +39,7 @@ def chart_drawing(
 ) -> Drawing:
     """Return a counting chart, with counted numbers ringed and hidden cells empty.
 
-    Its description says which numbers the chart has, not what is hidden.
+    Its description gives the range of numbers, but not the hidden ones.
 
     Args:
         chart: its numbers, the count, and what is hidden.
@@ -56,7 +56,7 @@ def chart_drawing(
     """
     done = marks or no_marks()
     if line and chart.hidden == "all" and not (answered or to_write):
-        # A chart that shows nothing has nothing to say beside its line.
+        # A chart that hides all its cells is left out beside its number line.
         return number_line_drawing(chart, done, width=width, least_type=least_type)
     covered = _TO_WRITE if to_write else _COVERED
     side = width / chart.width
@@ -68,7 +68,7 @@ def chart_drawing(
         box = column * side, row * high, side, high
         shapes += _cell(number, box, size, chart, done, covered=covered, answered=answered)
     if to_write:
-        # An edge that is to be seen lies over those of the cells beside it.
+        # Draw cells with a marked edge last, so that it covers the edges of the cells beside it.
         shapes.sort(key=lambda shape: shape.paint is _TO_WRITE if isinstance(shape, Box) else True)
     height = -(-(chart.last - chart.first + 1) // chart.width) * high
     if line:

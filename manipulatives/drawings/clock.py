@@ -1,4 +1,4 @@
-"""The clock: a dial with or without hands, numerals, minute marks and helps."""
+"""The clock: a dial with or without hands, numerals, minute marks and aids."""
 
 from __future__ import annotations
 
@@ -41,9 +41,9 @@ def clock_drawing(
     size: float = 50.0,
     least_type: float = 0.0,
 ) -> Drawing:
-    """Return a clock face, as large as asked in all.
+    """Return a clock face that fills the given size.
 
-    Its description says where the hands point, not what time it is.
+    Its description says where the hands point, but not the time.
 
     Args:
         dial: where the hands stand.
@@ -175,8 +175,8 @@ def _hands(middle: Point, radius: float, dial: Dial, *, answered: bool) -> list[
     minute_line = _both_sides(middle, radius, dial["minute"] * 6, minute_side)
     edge = 2 * minute["halo"] * radius
     hour_colour, minute_colour = ("move", "move") if answered else ("hour", "minute")
-    # The hour hand lies below, so that the narrow hand leaves both to be seen; a light edge keeps
-    # the two apart.
+    # The hour hand is drawn first, so that the narrow minute hand hides less of it; a light edge
+    # separates the two.
     return [
         Polygon(hour_line, Paint(hour_colour, hour_colour, edge, round=True), role="hour"),
         Polygon(minute_line, Paint(stroke="sheet", width=edge, round=True), role="halo"),

@@ -1,4 +1,4 @@
-"""A coin's face as plain shapes: its outline, its edge, what is written on it."""
+"""A coin's face as plain shapes: its outline, its edge, its text."""
 
 from __future__ import annotations
 

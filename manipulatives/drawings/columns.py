@@ -50,7 +50,7 @@ def columns_drawing(
     square: float = SQUARE,
     least_type: float = 0.0,
 ) -> Drawing:
-    """Return a sum as it stands on squared paper.
+    """Return a sum on squared paper.
 
     Args:
         sum_: the sum, with what is written to it.
@@ -81,7 +81,7 @@ def columns_drawing(
 
 
 class _Sheet:
-    """The squares and what stands in them."""
+    """The squares and their content."""
 
     def __init__(
         self, sum_: Sum, square: float, *, headings: bool, marks: bool, below: bool, least: float
@@ -205,7 +205,7 @@ class _Strip:
     def rows(self) -> dict[str, list[int]]:
         rows = blocks_of(self.sum)
         if self.sum["form"] == PARTS:
-            # Nothing is ever carried where the parts are written.
+            # There are no carries where the parts are written.
             rows.pop("carried", None)
         return rows
 

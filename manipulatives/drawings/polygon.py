@@ -50,9 +50,9 @@ def polygon_drawing(
     size: float = 60.0,
     least_type: float = 0.0,
 ) -> Drawing:
-    """Return a shape on its paper, as large as asked in all.
+    """Return a shape on its paper that fills the given size.
 
-    Its description says what is there, but neither how many sides there are nor a name.
+    Its description gives neither the number of sides nor a name.
 
     Args:
         given: the shape.
@@ -104,7 +104,7 @@ def polygon_drawing(
 
 
 class _Pen:
-    """Turns places on the paper into millimetres on the drawing."""
+    """Converts places on the paper to millimetres on the drawing."""
 
     def __init__(self, scale: float, left: float, top: float) -> None:
         self.scale, self.left, self.top = scale, left, top
@@ -229,7 +229,7 @@ def _marked(pen: _Pen, mark: Mark, least_type: float) -> Shape:
 
 
 def _points(pen: _Pen, shape: Given, grid: Grid) -> list[Shape]:
-    """The points that were put; those that are no vertices are hollow."""
+    """Return the points of the shape; those that are no vertices are hollow."""
     hollow: Collection[int] = ()
     if "curve" not in shape:
         hollow = outline_of(shape, grid).straight

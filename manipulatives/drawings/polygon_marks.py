@@ -34,7 +34,7 @@ class Mark:
     Attributes:
         role: `"right"`, `"equal"`, `"parallel"`, `"mirror"`, `"crossing"` or `"number"`.
         points: a chain of straight lines; of a crossing and a number only where it is.
-        text: what a number says.
+        text: the digits of a number.
     """
 
     role: str
@@ -193,7 +193,7 @@ def _line(one: Spot, other: Spot) -> Mark:
 
 
 def _contact(outline: Outline, grid: Grid, one: int, other: int) -> Spot:
-    """Return where two sides meet by mistake."""
+    """Return where two sides meet that should not."""
     (a, b), (c, d) = (
         tuple(place(end, grid) for end in outline.sides[side]) for side in (one, other)
     )
@@ -211,7 +211,7 @@ def _numbers(outline: Outline, spots: Sequence[Spot], counted: str) -> list[Mark
     area = sum(
         one[0] * other[1] - one[1] * other[0] for one, other in pairwise([*spots, *spots[:1]])
     )
-    # Less than one is no area at all, but a trace of rounding.
+    # An area of less than one is only a rounding error.
     turn = -1 if area < -1 else 1
     returns = len(outline.sides) == len(spots)
     sides = list(pairwise([*spots, *spots[:1]] if returns else spots))

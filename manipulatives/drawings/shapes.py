@@ -24,8 +24,8 @@ class Paint:
         fill: token of the inside, None for an empty one.
         stroke: token of the outline, None for none.
         width: width of the outline in millimetres.
-        opacity: from 0 (not to be seen) to 1.
-        round: whether lines end and turn in a round.
+        opacity: from 0 (invisible) to 1.
+        round: whether line ends and corners are round.
         dashes: lengths of dash and gap in millimetres, empty for an unbroken line.
     """
 
@@ -48,7 +48,7 @@ class Line:
         start: where it begins.
         end: where it ends.
         paint: its look.
-        role: what it is to the drawing (`"hour"`), for who looks for it; may be empty.
+        role: names its part in the drawing (`"hour"`), by which tests find it; may be empty.
     """
 
     start: Point
@@ -70,7 +70,7 @@ class Circle:
         centre: its middle.
         radius: its radius, to the middle of the outline.
         paint: its look.
-        role: what it is to the drawing; may be empty.
+        role: names its part in the drawing; may be empty.
     """
 
     centre: Point
@@ -91,7 +91,7 @@ class Polygon:
         points: its points in order; the first is not repeated at the end.
         paint: its look.
         closed: whether the last point is joined to the first.
-        role: what it is to the drawing; may be empty.
+        role: names its part in the drawing; may be empty.
     """
 
     points: tuple[Point, ...]
@@ -115,7 +115,7 @@ class Arc:
         sweep: how far it goes on clockwise, above 0 and at most 360 degrees.
         paint: its look.
         slice: whether both ends are joined to the centre.
-        role: what it is to the drawing; may be empty.
+        role: names its part in the drawing; may be empty.
     """
 
     centre: Point
@@ -141,7 +141,7 @@ class Box:
         height: its height.
         radius: how far its corners are rounded.
         paint: its look.
-        role: what it is to the drawing; may be empty.
+        role: names its part in the drawing; may be empty.
     """
 
     corner: Point
@@ -161,14 +161,13 @@ class Text:
     """One line of text in the kit's font.
 
     Attributes:
-        at: where it stands: its left end, middle or right end (`anchor`), on the line that its
-            letters stand on.
-        text: what it says.
+        at: the point on the baseline of its left end, middle or right end (`anchor`).
+        text: its letters.
         size: the size of the type in millimetres (12 points are 4.23 mm).
         anchor: which part of the line is at `at`.
         colour: token of the letters.
-        halo: width in millimetres of the rim that keeps the letters clear of what lies below.
-        role: what it is to the drawing; may be empty.
+        halo: width in millimetres of the rim that separates the letters from what is below.
+        role: names its part in the drawing; may be empty.
     """
 
     at: Point
@@ -192,14 +191,14 @@ DIGIT_HEIGHT = 0.7
 
 @dataclass(frozen=True)
 class Drawing:
-    """A picture: shapes on a sheet of its own, the later ones over the earlier ones.
+    """A picture: shapes, of which later ones cover earlier ones.
 
     Attributes:
         width: its width in millimetres.
         height: its height in millimetres.
-        shapes: what is on it.
-        title: what it shows, in a few words, for those who cannot see it.
-        description: more about it for them, but no answer that the picture asks for.
+        shapes: its shapes.
+        title: a few words for people who cannot see it.
+        description: more about it for them, without the answer to its task.
     """
 
     width: float
@@ -209,7 +208,7 @@ class Drawing:
     description: str = ""
 
     def at(self, right: float, down: float) -> tuple[Shape, ...]:
-        """Return its shapes as they lie on a larger drawing.
+        """Return its shapes at their places on a larger drawing.
 
         Args:
             right: how far its left edge is from the left edge of the larger one.
@@ -245,11 +244,11 @@ def centred(
 
     Args:
         at: the point.
-        text: what it says.
+        text: its letters.
         size: the size of the type in millimetres.
         colour: token of the letters.
         halo: width of the rim around them in millimetres.
-        role: what it is to the drawing.
+        role: names its part in the drawing.
 
     Example:
         >>> round(centred((0, 0), "12", 10).at[1], 6)

@@ -1,4 +1,4 @@
-"""A drawing as SVG: the still picture that is seen where no widget runs."""
+"""A drawing as SVG: the still picture that is shown where no widget runs."""
 
 from __future__ import annotations
 
@@ -22,13 +22,13 @@ from manipulatives.drawings.tokens import colour, typeface
 
 
 def svg_of(drawing: Drawing, *, width: str = "100%") -> str:
-    """Return the drawing as one SVG element that needs nothing from outside.
+    """Return the drawing as one SVG element without references.
 
-    Its colours are written out, so that it looks the same where no style sheet reaches.
+    Its colours are written out, so that it needs no style sheet.
 
     Args:
         drawing: the drawing.
-        width: how wide it is shown, as CSS says it (`"100%"`, `"60mm"`).
+        width: its width in CSS (`"100%"`, `"60mm"`).
 
     Example:
         >>> svg_of(Drawing(4, 2, (Line((0, 1), (4, 1)),), title="A line"))[:46]

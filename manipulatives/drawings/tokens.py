@@ -10,9 +10,9 @@ from manipulatives.data import TOKENS
 
 @cache
 def colours() -> dict[str, str]:
-    """Return every colour of the kit: names without dashes in front, and what they stand for.
+    """Return every colour of the kit by its name, without the dashes in front.
 
-    A name that the style sheet gives twice, as for a dark screen, counts as it is given first.
+    Of a name that the style sheet defines twice, as for a dark screen, the first value is used.
 
     Example:
         >>> colours()["ink"]
@@ -25,7 +25,7 @@ def colours() -> dict[str, str]:
 
 
 def colour(token: str) -> str:
-    """Return the colour that a token stands for, as `#rrggbb`.
+    """Return the colour of a token as `#rrggbb`.
 
     Args:
         token: its name, such as `"ink"`.

@@ -1,4 +1,4 @@
-"""What a helper would like to hear about a lesson before it is taught: warnings in words."""
+"""Warnings about a lesson before it is taught, as sentences for a helper."""
 
 from __future__ import annotations
 
@@ -19,15 +19,15 @@ SLOT = 15
 
 
 @dataclass(frozen=True)
-class Warned:
-    """One warning.
+class LessonWarning:
+    """A warning about a lesson.
 
     Attributes:
         about: "review", "order", "strategy", "time", "copy" or "empty".
-        sentence: what there is and what to do, for a helper.
+        sentence: what the warning is about and what to do, for a helper.
 
     Example:
-        >>> Warned("time", "The rounds take 20 minutes.").about
+        >>> LessonWarning("time", "The rounds take 20 minutes.").about
         'time'
     """
 
@@ -37,13 +37,13 @@ class Warned:
 
 def warnings_about(
     lesson: Lesson, *, others: Iterable[Lesson] = (), minutes: int = SLOT
-) -> list[Warned]:
-    """Return what a helper would like to hear about a lesson; nothing when it is well made.
+) -> list[LessonWarning]:
+    """Return the warnings about a lesson; none when it is well made.
 
     Args:
-        lesson: what is looked at.
-        others: the other lessons of the folder; a skill that was taught in one of an earlier date
-            comes back here as a review.
+        lesson: the lesson.
+        others: the other lessons of the folder; a skill of one with an earlier
+            date is a review here.
         minutes: how long the session may be.
 
     Example:
@@ -52,7 +52,7 @@ def warnings_about(
         ['order']
     """
     if not lesson.rounds:
-        return [Warned("empty", "There is no round yet. Choose a skill and add it.")]
+        return [LessonWarning("empty", "There is no round yet. Choose a skill and add it.")]
     return [
         *_too_long(lesson, minutes),
         *_no_review(lesson, _earlier(lesson, others)),
@@ -75,13 +75,13 @@ def came_before(skill: str) -> frozenset[str]:
         one = waiting.pop()
         if one not in found:
             found.add(one)
-            # A table may name a skill that the catalogue has not got yet.
+            # A row may name a skill that is not in the catalogue yet.
             waiting += SKILLS[one].builds_on if one in SKILLS else ()
     return frozenset(found)
 
 
 def length_in_words(seconds: int) -> str:
-    """Return a length of time as it is said.
+    """Return a length of time in words.
 
     Example:
         >>> length_in_words(90), length_in_words(600)
@@ -92,18 +92,18 @@ def length_in_words(seconds: int) -> str:
     return " ".join(parts)
 
 
-def _too_long(lesson: Lesson, minutes: int) -> Iterable[Warned]:
+def _too_long(lesson: Lesson, minutes: int) -> Iterable[LessonWarning]:
     total = sum(map(seconds_of, lesson.rounds))
     if total > minutes * 60:
         over = length_in_words(total - minutes * 60)
-        yield Warned(
+        yield LessonWarning(
             "time",
             f"The rounds take {length_in_words(total)}, {over} more than the session has. "
             "Take a round out, or give some of them less time.",
         )
 
 
-def _no_review(lesson: Lesson, earlier: Sequence[Lesson]) -> Iterable[Warned]:
+def _no_review(lesson: Lesson, earlier: Sequence[Lesson]) -> Iterable[LessonWarning]:
     here = [one.skill for one in lesson.rounds]
     taught = {one.skill for each in earlier for one in each.rounds}
     known = taught.union(*map(came_before, here))
@@ -114,48 +114,48 @@ def _no_review(lesson: Lesson, earlier: Sequence[Lesson]) -> Iterable[Warned]:
         (one for name in here for one in skill_called(name).builds_on if one in SKILLS), None
     )
     if wanted:
-        yield Warned(
+        yield LessonWarning(
             "review",
             "Nothing comes back that was learnt earlier. "
             f'Add a round of it, for example "{SKILLS[wanted].title}".',
         )
 
 
-def _order(lesson: Lesson) -> Iterable[Warned]:
+def _order(lesson: Lesson) -> Iterable[LessonWarning]:
     rounds = [*enumerate(lesson.rounds, start=1)]
     for place, one in rounds:
         for later, other in rounds[place:]:
             if other.skill in came_before(one.skill):
-                yield Warned(
+                yield LessonWarning(
                     "order",
-                    f"Round {place}, {_said(one)}, builds on round {later}, {_said(other)}. "
+                    f"Round {place}, {_name(one)}, builds on round {later}, {_name(other)}. "
                     f"Move round {later} before it.",
                 )
 
 
-def _strategies(lesson: Lesson) -> Iterable[Warned]:
+def _strategies(lesson: Lesson) -> Iterable[LessonWarning]:
     for place, (one, other) in enumerate(pairwise(lesson.rounds), start=1):
         if one.skill == other.skill and one.options == other.options:
-            yield Warned(
+            yield LessonWarning(
                 "strategy",
-                f"Rounds {place} and {place + 1} practise the same: {_said(one)}. "
+                f"Rounds {place} and {place + 1} practise the same: {_name(one)}. "
                 "Put another round between them.",
             )
-        elif _way(one) == _way(other):
-            yield Warned(
+        elif _way_of_working(one) == _way_of_working(other):
+            yield LessonWarning(
                 "strategy",
-                f"Rounds {place} and {place + 1}, {_said(one)} and {_said(other)}, are done the "
+                f"Rounds {place} and {place + 1}, {_name(one)} and {_name(other)}, are done the "
                 "same way. Put another round between them.",
             )
 
 
-def _copies(lesson: Lesson) -> Iterable[Warned]:
+def _copies(lesson: Lesson) -> Iterable[LessonWarning]:
     first: dict[tuple[str, int], int] = {}
     for place, one in enumerate(lesson.rounds, start=1):
-        as_which = first.setdefault((one.skill, one.seed), place)
-        if as_which != place:
-            yield Warned(
-                "copy", f"Round {place} asks the same as round {as_which}. Draw its numbers again."
+        original = first.setdefault((one.skill, one.seed), place)
+        if original != place:
+            yield LessonWarning(
+                "copy", f"Round {place} asks the same as round {original}. Draw its numbers again."
             )
 
 
@@ -170,8 +170,8 @@ def _date(pair: tuple[dt.date, Lesson]) -> dt.date:
     return pair[0]
 
 
-def _way(one: Round) -> tuple[str, ...]:
-    """Return how the tasks of a round are worked: with what, and as tasks of which kind."""
+def _way_of_working(one: Round) -> tuple[str, ...]:
+    """Return how the tasks of a round are worked: strand, manipulative and kind of task."""
     skill = skill_called(one.skill)
     return (skill.strand, skill.manipulative, _kind(skill.id))
 
@@ -181,6 +181,6 @@ def _kind(skill: str) -> str:
     return make_tasks(skill, seed=1, count=1, twins=0)[0].kind
 
 
-def _said(one: Round) -> str:
+def _name(one: Round) -> str:
     skill: Skill = skill_called(one.skill)
     return f'"{one.title or skill.title}"'

@@ -1,4 +1,4 @@
-"""The checks that everything of a lesson passes, whether typed in Python or read from a file."""
+"""Checks of values in lessons, whether typed in Python or read from a file."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ _SENTENCE_END = re.compile(r"(?<=[.?!]) ")
 
 
 def check_text(value: object, *, longest: int = LONGEST_TITLE) -> str:
-    """Return a line of text that can be shown as it is.
+    """Check a line of text that can be shown as it is, and return it.
 
     Raises:
         LessonProblem: it is no text, is empty, too long, or has line breaks or control characters.
@@ -41,7 +41,7 @@ def check_text(value: object, *, longest: int = LONGEST_TITLE) -> str:
         raise LessonProblem(
             f"{quoted(value)} has {len(value)} letters", remedy=f"write 1 to {longest} letters"
         )
-    # A space that keeps words together often comes along with text from elsewhere.
+    # Text copied from elsewhere often holds non-breaking spaces.
     if not value.replace("\u00a0", " ").isprintable():
         raise LessonProblem(
             f"{quoted(value)} has a line break or another character that cannot be shown",
@@ -51,10 +51,10 @@ def check_text(value: object, *, longest: int = LONGEST_TITLE) -> str:
 
 
 def check_whole(value: object, low: int, high: int) -> int:
-    """Return a whole number from low to high; true, 1.0 and "1" are none.
+    """Check a whole number from low to high and return it; true, 1.0 and "1" are not allowed.
 
     Raises:
-        LessonProblem: it is something else.
+        LessonProblem: it is not valid.
 
     Example:
         >>> check_whole(5, 1, 40)
@@ -68,10 +68,10 @@ def check_whole(value: object, low: int, high: int) -> int:
 
 
 def check_seed(value: object) -> int:
-    """Return a seed: a whole number from 0 to 999 999 999.
+    """Check a seed, a whole number from 0 to 999 999 999, and return it.
 
     Raises:
-        LessonProblem: it is something else.
+        LessonProblem: it is not valid.
 
     Example:
         >>> check_seed(90213)
@@ -81,7 +81,7 @@ def check_seed(value: object) -> int:
 
 
 def check_words(value: object, *, most: int = PUPIL_WORDS) -> str:
-    """Return a line of text for pupils, who read or hear at most ten words in a sentence.
+    """Check a line of text for pupils, with at most ten words in a sentence, and return it.
 
     Raises:
         LessonProblem: it is no line of text, or a sentence is longer.
@@ -101,7 +101,7 @@ def check_words(value: object, *, most: int = PUPIL_WORDS) -> str:
 
 
 def check_plain(value: object) -> object:
-    """Return data that JSON keeps as it is: numbers, text, true, false, none, lists and tables.
+    """Check data that JSON can hold and return it: numbers, text, true, false, none, lists, tables.
 
     Raises:
         LessonProblem: there is something else in it.
@@ -126,10 +126,10 @@ def check_plain(value: object) -> object:
 
 
 def check_table(value: object) -> dict[str, Any]:
-    """Return a table of plain data, with text for names.
+    """Check a table of plain data, with text for names, and return it.
 
     Raises:
-        LessonProblem: it is something else.
+        LessonProblem: it is not valid.
 
     Example:
         >>> check_table({"snap": 5})
@@ -142,7 +142,7 @@ def check_table(value: object) -> dict[str, Any]:
 
 
 def check_one_of(value: object, allowed: Sequence[T]) -> T:
-    """Return a value that is one of those allowed, and of the same type.
+    """Check that a value is one of those allowed, of the same type, and return it.
 
     Raises:
         LessonProblem: it is none of them.
@@ -162,7 +162,7 @@ def check_one_of(value: object, allowed: Sequence[T]) -> T:
 
 
 def check_fields(data: object, *, allowed: Iterable[str], needed: Iterable[str]) -> dict[str, Any]:
-    """Return a table of named fields, if it has what it needs and nothing unknown.
+    """Check that a table has all needed fields and no unknown ones, and return it.
 
     Raises:
         LessonProblem: it is no table, a field is unknown, or one is missing.
@@ -189,7 +189,7 @@ def check_fields(data: object, *, allowed: Iterable[str], needed: Iterable[str])
 
 
 def nearest(given: object, known: Sequence[str]) -> str:
-    """Return ", did you mean …?" in brackets when something known is spelt like what was given.
+    """Return " (did you mean …?)" when a known name is spelt similarly, or "".
 
     Example:
         >>> nearest("taks", ["title", "tasks"])

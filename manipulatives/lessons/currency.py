@@ -1,4 +1,4 @@
-"""The currency of a lesson: one that the kit knows, or coins that a teacher describes."""
+"""The currency of a lesson: one that the kit knows, or coins described by a teacher."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ Money = str | dict[str, Any]
 
 
 def check_money(value: object) -> Money:
-    """Return the currency that was given.
+    """Check a currency and return it.
 
     Raises:
         LessonProblem: there is no such currency, or the table does not describe one.
@@ -40,7 +40,7 @@ def check_money(value: object) -> Money:
 
 
 def money_of(value: object) -> str | Currency:
-    """Return the currency in a form that can be a key: its name, or what a table describes.
+    """Return the currency in a hashable form: its name, or the one that a table describes.
 
     Raises:
         LessonProblem: there is no such currency, or the table does not describe one.
@@ -54,7 +54,7 @@ def money_of(value: object) -> str | Currency:
 
 
 def called(value: Money) -> str:
-    """Return what a currency is called, for a key.
+    """Return the name of a currency, for the random seed of its tasks.
 
     Example:
         >>> called("gbp")

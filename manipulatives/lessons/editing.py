@@ -1,4 +1,4 @@
-"""A lesson changed round by round: each change returns another lesson."""
+"""Changes to a lesson: each returns another lesson."""
 
 from __future__ import annotations
 
@@ -15,21 +15,21 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
 
 FIRST_SEED, SEEDS = 10_000, 90_000
-"""Seeds have five digits here, which are easily typed and told."""
+"""Seeds have five digits here, which are easy to type and to read out."""
 
 
-def new_seed(wish: str, used: Collection[int] = ()) -> int:
-    """Return a seed that none of the others is.
+def new_seed(source: str, used: Collection[int] = ()) -> int:
+    """Return a seed that is not used yet.
 
     Args:
-        wish: the same wish gives the same seed.
-        used: those that there are already.
+        source: any text; the same text gives the same seed.
+        used: the seeds in use.
 
     Example:
         >>> 10_000 <= new_seed("Monday") < 100_000
         True
     """
-    chance = Chance(f"{wish} seed")
+    chance = Chance(f"{source} seed")
     while True:
         seed = FIRST_SEED + chance.below(SEEDS)
         if seed not in used:
@@ -37,10 +37,10 @@ def new_seed(wish: str, used: Collection[int] = ()) -> int:
 
 
 def seed_by_chance(used: Collection[int] = ()) -> int:
-    """Return a seed that none of the others is, another one each time.
+    """Return a random seed that is not used yet.
 
     Args:
-        used: those that there are already.
+        used: the seeds in use.
 
     Example:
         >>> 10_000 <= seed_by_chance() < 100_000
@@ -50,7 +50,7 @@ def seed_by_chance(used: Collection[int] = ()) -> int:
 
 
 def with_round(lesson: Lesson, skill: str, place: int | None = None) -> Lesson:
-    """Return the lesson with one more round, in which everything is as is usual for the skill.
+    """Return the lesson with one more round, with the defaults of its skill.
 
     Args:
         lesson: the lesson.
@@ -101,7 +101,7 @@ def copied(lesson: Lesson, place: int) -> Lesson:
     """
     one = _check(lesson, place)
     seed = new_seed(f"{one.seed} copy", _seeds(lesson.rounds))
-    # What was typed or drawn for the first one would be asked twice.
+    # Otherwise tasks that were typed or drawn again would be asked twice.
     other = replace(one, seed=seed, instead=())
     rounds = (*lesson.rounds[: place + 1], other, *lesson.rounds[place + 1 :])
     return replace(lesson, rounds=rounds)
@@ -122,7 +122,7 @@ def removed(lesson: Lesson, place: int) -> Lesson:
 
 
 def drawn_again(lesson: Lesson, place: int) -> Lesson:
-    """Return the lesson with other numbers in one round; what was typed into it stays.
+    """Return the lesson with other numbers in one round; typed tasks stay.
 
     Raises:
         LessonProblem: there is no such round.
@@ -139,7 +139,7 @@ def drawn_again(lesson: Lesson, place: int) -> Lesson:
 
 
 def changed(lesson: Lesson, place: int, **what: Any) -> Lesson:
-    """Return the lesson with something of one round changed.
+    """Return the lesson with changed fields in one round.
 
     Args:
         lesson: the lesson.
@@ -165,7 +165,7 @@ def changed(lesson: Lesson, place: int, **what: Any) -> Lesson:
 def with_option(lesson: Lesson, place: int, name: str, value: Any) -> Lesson:  # noqa: ANN401 - checked by the round
     """Return the lesson with an option of one round set: one value, or a list of one for each task.
 
-    What is usual for the skill is left out of the round.
+    A default value of the skill is left out of the round.
 
     Raises:
         LessonProblem: there is no such round, option or value.
@@ -178,14 +178,14 @@ def with_option(lesson: Lesson, place: int, name: str, value: Any) -> Lesson:  #
     one = _check(lesson, place)
     options = {key: each for key, each in one.options.items() if key != name}
     usual = (*skill_called(one.skill).options.get(name, ()), "any")[0]
-    # To Python, 1 is also True.
+    # In Python 1 equals True, so compare the types too.
     if (type(value), value) != (type(usual), usual):
         options[name] = value
     return changed(lesson, place, options=options)
 
 
 def with_task(lesson: Lesson, place: int, task: int, instead: str | int) -> Lesson:
-    """Return the lesson with one task of a round typed ("37 + 48"), or drawn again (1, 2, …).
+    """Return the lesson with one task typed ("37 + 48"), or drawn again (1, 2, …).
 
     Args:
         lesson: the lesson.
@@ -229,11 +229,11 @@ def tasks_of(one: Round) -> int:
 
 
 def _trimmed(instead: Sequence[str | int], count: int) -> tuple[str | int, ...]:
-    """Return what is asked instead for so many tasks, without what says nothing at the end."""
-    kept = [*instead[:count]]
-    while kept and not kept[-1]:
-        kept.pop()
-    return tuple(kept)
+    """Return the replacements of this many tasks, without empty ones at the end."""
+    trimmed = [*instead[:count]]
+    while trimmed and not trimmed[-1]:
+        trimmed.pop()
+    return tuple(trimmed)
 
 
 def _seeds(rounds: Sequence[Round]) -> set[int]:

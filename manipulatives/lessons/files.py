@@ -1,4 +1,4 @@
-"""Lesson files: a header and a [[rounds]] table for every round, in TOML."""
+"""Lesson files in TOML: a header, and a [[rounds]] table for every round."""
 
 from __future__ import annotations
 
@@ -14,10 +14,10 @@ from manipulatives.lessons.toml import read_toml
 
 
 def read_lesson(path: str | Path) -> Lesson:
-    """Return the lesson of a file; rounds without a seed get one.
+    """Return the lesson of a file; a round without a seed gets one.
 
     Raises:
-        LessonProblem: the file cannot be read, or says something that cannot be; one sentence
+        LessonProblem: the file cannot be read, or has a value that is not allowed; one sentence
             with the file, the place (line, or round and field), what is allowed and what to do.
 
     Example:
@@ -30,10 +30,10 @@ def read_lesson(path: str | Path) -> Lesson:
 
 
 def write_lesson(lesson: Lesson, path: str | Path) -> None:
-    """Write a lesson to a file, whole or not at all; every round with its seed.
+    """Write a lesson to a file atomically, every round with its seed.
 
     Raises:
-        OSError: the folder is missing, full or not to be written in.
+        OSError: the folder is missing, full or not writable.
 
     Example:
         >>> write_lesson(Lesson("Monday", seed=7), "monday.toml")
@@ -52,7 +52,7 @@ def lesson_text(lesson: Lesson) -> str:
     header = lesson.to_data()
     rounds = header.pop("rounds")
     if lesson.date:
-        # TOML has dates of its own.
+        # TOML has a type for dates.
         header["date"] = lesson.date
     return "\n[[rounds]]\n".join([tomli_w.dumps(header), *map(_round_text, rounds)])
 
@@ -71,7 +71,7 @@ def _round_text(one: dict[str, Any]) -> str:
 
 
 def _value(value: object) -> str:
-    """Return a value as it is written on one line; the writer puts lists on many."""
+    """Return a value as TOML on one line; `tomli_w` writes lists on several."""
     if isinstance(value, list):
         return f"[{', '.join(map(_value, value))}]"
     return tomli_w.dumps({"a": value}).strip().removeprefix("a = ")

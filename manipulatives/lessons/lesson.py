@@ -42,17 +42,16 @@ class Round:
         skill: as the catalogue names it.
         seed: decides the tasks, 0 to 999 999 999.
         title: or None for the skill's own name.
-        tasks: how many, 1 to 40, or None for as many as is usual for the skill.
-        seconds: the time allowance, 10 to 3600, or None for what is usual for the skill.
-        count_aloud: by which number the class counts at its end, while the board is wiped: 1 to
-            100, or 0 for not at all; None for what the class settings say.
-        options: what the skill lets a round set.
-        instead: what is asked instead of the tasks that the seed gives, one for each task in order:
-            numbers as somebody types them ("37 + 48"), how often the task was drawn again (1, 2,
-            …), or "" to leave it.
+        tasks: their number, 1 to 40, or None for the default of the skill.
+        seconds: the time allowance, 10 to 3600, or None for the default of the skill.
+        count_aloud: the number by which the class counts at its end, while the board is wiped, 1 to
+            100; 0 for no counting, None for that of the class settings.
+        options: of the skill.
+        instead: replacements for the tasks of the seed, one for each task in order: typed numbers
+            ("37 + 48"), how often the task was drawn again (1, 2, …), or "" for no replacement.
 
     Raises:
-        LessonProblem: a field is not as said here, or there are not so many different tasks.
+        LessonProblem: a field is not valid, or there are too few different tasks.
 
     Example:
         >>> Round("time.later", seed=90213, tasks=4, options={"by": 20}).options
@@ -90,7 +89,7 @@ class Round:
                 check_count(self.skill, self.tasks, self.options)
         with at("instead"):
             count = self.tasks or skill_called(self.skill).tasks
-            # Files have lists.
+            # In files it is a list.
             object.__setattr__(self, "instead", check_replacements(self.instead, count))
 
     def to_data(self) -> dict[str, Any]:
@@ -107,7 +106,7 @@ class Round:
 
     @classmethod
     def from_data(cls, data: object) -> Self:
-        """Return the round that was turned into data.
+        """Return a round from its data.
 
         Raises:
             LessonProblem: the data are no round.
@@ -125,7 +124,7 @@ class Lesson:
 
     Attributes:
         title: one line.
-        seed: gives a seed to every round that has none of its own, 0 to 999 999 999.
+        seed: 0 to 999 999 999; rounds without a seed get one that depends on it.
         rounds: at most sixty.
         date: the school day, or None.
         vocabulary: "us" or "uk", or None.
@@ -133,7 +132,7 @@ class Lesson:
         paper: "letter" or "a4", or None.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
@@ -182,7 +181,7 @@ class Lesson:
 
     @classmethod
     def from_data(cls, data: object) -> Self:
-        """Return the lesson that was turned into data or written in a file.
+        """Return a lesson from its data, such as those of a file.
 
         A round without a seed gets one that depends on the lesson's seed and the round's place.
 
@@ -204,7 +203,7 @@ class Lesson:
 
 
 SETTINGS = {"vocabulary": VOCABULARIES, "paper": PAPERS}
-"""What a lesson says of a few values; its currency is another such setting."""
+"""The settings of a lesson with their allowed values; the currency is one more."""
 
 
 def round_seed(lesson_seed: int, place: int) -> int:

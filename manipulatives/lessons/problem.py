@@ -1,4 +1,4 @@
-"""What is wrong with a lesson, in one sentence for the person who wrote it."""
+"""Errors about lessons: one sentence for the person who wrote the lesson."""
 
 from __future__ import annotations
 
@@ -11,15 +11,14 @@ if TYPE_CHECKING:
 
 LONGEST_QUOTE = 80
 
-# Control characters, marks that are not seen or turn the direction of text, halves of letters, and
-# ends of lines.
+# Unicode categories: control characters, invisible and direction marks, surrogates, line ends.
 _HIDDEN = {"Cc", "Cf", "Cs", "Zl", "Zp"}
 
 
 class LessonProblem(ValueError):
-    """Something in a lesson that cannot be, said in one sentence: where, what, and what to do.
+    """An error in a lesson, as one sentence: where, what is wrong, and what to do.
 
-    Whatever comes of files and of their names, all of it can be seen: see `visible`.
+    Text from files and of their names is escaped where it cannot be seen: see `visible`.
 
     Attributes:
         what: what is wrong, with what was given and what is allowed.
@@ -39,7 +38,7 @@ class LessonProblem(ValueError):
         super().__init__(f"{where}{': ' if where else ''}{self.what}; {self.remedy}.")
 
     def __reduce__(self) -> tuple[object, ...]:
-        """Let it travel between processes, though its arguments are named."""
+        """Make it picklable, which keyword arguments would prevent."""
         return _problem, (self.what, self.remedy, self.place, self.file)
 
 
@@ -48,10 +47,10 @@ def _problem(what: str, remedy: str, place: str, file: str) -> LessonProblem:
 
 
 class at:  # noqa: N801 - it reads as a word in "with at(…):"
-    """Say of every problem inside the block that it is at this place.
+    """Add a place to every problem that is raised inside the block.
 
     Raises:
-        LessonProblem: the problem from inside, with the place put before its own.
+        LessonProblem: the problem from inside, with this place before its own.
 
     Example:
         >>> with at("[[rounds]] 2"), at("tasks"):
@@ -60,7 +59,7 @@ class at:  # noqa: N801 - it reads as a word in "with at(…):"
         manipulatives.lessons.problem.LessonProblem: [[rounds]] 2, tasks: 0 is not allowed; ...
     """
 
-    # Every task passes dozens of these; a class is twice as quick as a generator.
+    # Every task passes dozens of these, and a class is twice as fast as a generator.
     __slots__ = ("_place",)
 
     def __init__(self, place: str) -> None:
@@ -79,7 +78,7 @@ class at:  # noqa: N801 - it reads as a word in "with at(…):"
 
 @contextmanager
 def in_file(file: str) -> Iterator[None]:
-    """Say of every problem inside the block that it is in this file.
+    """Add a file to every problem that is raised inside the block.
 
     Raises:
         LessonProblem: the problem from inside, with the file's name.
@@ -99,9 +98,7 @@ def in_file(file: str) -> Iterator[None]:
 
 
 def quoted(value: object) -> str:
-    r"""Return what was given, short and on one line, to be named in a sentence.
-
-    Control characters, and marks that turn the direction of the text around them, are escaped.
+    r"""Return the repr of a value for a sentence: short, on one line, with invisible marks escaped.
 
     Example:
         >>> quoted("on Monday"), quoted(7), quoted("left\u202eright")
@@ -109,13 +106,13 @@ def quoted(value: object) -> str:
     """
     try:
         text = repr(value)
-    except Exception:  # noqa: BLE001 - a number of too many digits, or whatever else has no text
+    except Exception:  # noqa: BLE001 - an integer of too many digits, or an object whose repr fails
         return f"a value of the kind {type(value).__name__} that is too long to show"
     return shown(text)
 
 
 def visible(text: str) -> str:
-    r"""Return text of others with everything escaped that cannot be seen, or moves what is around.
+    r"""Return text with invisible characters and direction marks escaped.
 
     Example:
         >>> visible("café \u202e")
@@ -129,7 +126,7 @@ def visible(text: str) -> str:
 
 
 def shown(text: str, *, longest: int = LONGEST_QUOTE) -> str:
-    r"""Return text of others so that it can stand in a sentence: short, and all of it visible.
+    r"""Return text for a sentence: short, with everything visible.
 
     Example:
         >>> shown("café\n"), len(shown("x" * 1000))
@@ -144,13 +141,13 @@ def _escaped(letter: str) -> str:
 
 
 def unreadable(error: Exception, *, file: str = "") -> LessonProblem:
-    """Return the problem that a file cannot be read, for an error that nobody foresaw.
+    """Return the problem that a file cannot be read because of an unexpected error.
 
     Example:
         >>> print(unreadable(RecursionError("maximum depth")))
         it cannot be read (RecursionError: maximum depth); mend the file, or make it anew.
     """
-    said = f"{type(error).__name__}: {error}" if str(error) else type(error).__name__
+    message = f"{type(error).__name__}: {error}" if str(error) else type(error).__name__
     return LessonProblem(
-        f"it cannot be read ({shown(said)})", remedy="mend the file, or make it anew", file=file
+        f"it cannot be read ({shown(message)})", remedy="mend the file, or make it anew", file=file
     )

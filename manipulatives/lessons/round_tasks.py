@@ -1,4 +1,4 @@
-"""The tasks of a round as its lesson and its class have them."""
+"""The tasks of a round, with the settings of its lesson and class."""
 
 from __future__ import annotations
 
@@ -19,17 +19,17 @@ def tasks_for(
     seed: int | None = None,
     asked: Collection[str] = (),
 ) -> list[Task]:
-    """Return the tasks of a round, without twins; what is unset is as the class has it.
+    """Return the tasks of a round, without twins; unset values come from the class settings.
 
     Args:
         one: the round.
         lesson: its lesson.
         settings: of the class.
-        seed: for other tasks of the same kind; None for the round's own, with what was typed.
-        asked: what was asked already, as `Task.asks` says it.
+        seed: for other tasks of the same kind; None for the round's own, with its replacements.
+        asked: the `Task.asks` of earlier tasks, which are not repeated.
 
     Raises:
-        LessonProblem: there are not so many different tasks, or none like what was typed.
+        LessonProblem: there are too few different tasks, or none with the typed numbers.
 
     Example:
         >>> one = Round("time.read_hour", seed=90213, tasks=2)
@@ -44,7 +44,7 @@ def tasks_for(
         **with_class(of_lesson, settings),
         options=one.options,
         asked=asked,
-        # What was typed belongs to the round's own numbers; others are drawn.
+        # Replacements belong to the round's own seed only.
         instead=one.instead if seed in (None, one.seed) else (),
         twins=0,
     )

@@ -1,4 +1,4 @@
-"""Class settings: what holds for every lesson of a folder unless the lesson says otherwise."""
+"""Class settings: the defaults of all lessons in a folder."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ ALLOWED = {**SETTINGS, "method": METHODS, "timer": TIMERS}
 
 @dataclass(frozen=True)
 class ClassSettings:
-    """What holds for a class.
+    """The settings of a class.
 
     Attributes:
         vocabulary: "us" or "uk".
@@ -34,10 +34,9 @@ class ClassSettings:
         method: how written sums are worked: "counting on", "known facts", "bridging ten",
             "expanded columns" or "number line jumps".
         timer: of a round: "off", "hidden" or "shown". It is off unless the teacher turns it on.
-        count_aloud: by which number the class counts while the board is wiped, 1 to 100;
-            0 for not at all.
-        id: by which results and sessions say that they are of this class, such as "owls-2026";
-            none without one.
+        count_aloud: the number by which the class counts while the board is wiped, 1 to 100;
+            0 for no counting.
+        id: identifies the class in results and sessions, such as "owls-2026"; None for none.
 
     Raises:
         LessonProblem: a value is not allowed.
@@ -72,7 +71,7 @@ FIELDS = tuple(ClassSettings.__dataclass_fields__)
 
 
 def class_settings(folder: str | Path) -> ClassSettings:
-    """Return the settings that class.toml in a folder makes; without one, the usual ones.
+    """Return the settings in class.toml of a folder, or the defaults without such a file.
 
     Raises:
         LessonProblem: class.toml cannot be read, or has an unknown field or value.
@@ -89,7 +88,7 @@ def class_settings(folder: str | Path) -> ClassSettings:
 
 
 def with_class(given: Mapping[str, Any], settings: ClassSettings) -> dict[str, Any]:
-    """Return values by name, and for those that are None what the class has under that name.
+    """Return values by name, with those of the class in place of None.
 
     Example:
         >>> with_class({"timer": None, "paper": "a4"}, ClassSettings())
@@ -101,11 +100,11 @@ def with_class(given: Mapping[str, Any], settings: ClassSettings) -> dict[str, A
 
 
 def settled(lesson: Lesson, settings: ClassSettings) -> Lesson:
-    """Return the lesson with nothing left unset, except a date that it has none of.
+    """Return the lesson with nothing left unset but its date.
 
-    What the lesson leaves unset comes from the class settings, and so does the count-aloud of its
-    rounds; what else a round leaves unset (title, number of tasks, seconds) comes from its skill.
-    Options that are unset keep what is usual.
+    Unset values of the lesson, and the count-aloud of its rounds, come from the class settings;
+    other unset values of a round (title, number of tasks, seconds) come from its skill. Options
+    that are unset have their defaults.
 
     Example:
         >>> settled(Lesson("Monday", seed=7), ClassSettings(vocabulary="uk")).vocabulary

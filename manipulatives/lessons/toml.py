@@ -1,4 +1,4 @@
-"""TOML files that may come from anyone."""
+"""Reading TOML files, which may come from anyone."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 LARGEST = 1_000_000
-_SAID = re.compile(
+_MESSAGE = re.compile(
     r"(?P<what>.*?) \(at (?:line (?P<line>\d+), column \d+|end of document)\)", re.DOTALL
 )
 
@@ -21,7 +21,7 @@ def read_toml(path: Path) -> dict[str, Any]:
     """Return the fields of a TOML file.
 
     Raises:
-        LessonProblem: the file cannot be opened, is too large, or is no TOML; says in which line.
+        LessonProblem: the file cannot be opened, is too large, or is no TOML; with the line.
 
     Example:
         >>> from pathlib import Path
@@ -53,15 +53,15 @@ def read_toml(path: Path) -> dict[str, Any]:
             "lists or tables are nested too deep", remedy="write them flatter"
         ) from None
     except ValueError as error:
-        raise _broken(str(error)) from None
+        raise _invalid_toml(str(error)) from None
 
 
-def _broken(message: str) -> LessonProblem:
-    said = _SAID.fullmatch(message)
-    what = said["what"] if said else message
+def _invalid_toml(message: str) -> LessonProblem:
+    found = _MESSAGE.fullmatch(message)
+    what = found["what"] if found else message
     place = ""
-    if said:
-        place = f"line {said['line']}" if said["line"] else "at its end"
+    if found:
+        place = f"line {found['line']}" if found["line"] else "at its end"
     return LessonProblem(
         f"the file is no TOML ({shown(what[:1].lower() + what[1:])})",
         remedy='write each field on a line of its own, such as title = "Monday"',

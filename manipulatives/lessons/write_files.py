@@ -1,13 +1,13 @@
-"""Several files of a folder written together: all of them, or none, whatever happens meanwhile.
+"""Atomic writes of several files in a folder: all of them are written, or none.
 
 Every write has a journal, a file `.kit-write-….json` beside its targets. Its first line is the
-plan; it is on the disk before anything else is written. Then the contents go to temporary files
-(`.NAME.….part`), and what was there before gets a second name (`.NAME.….before`). The word "commit"
-in the journal decides: from there on every temporary file takes its name, and if one cannot, the
-word "undo" is added and everything is put back. A process that dies leaves its journal unlocked,
-and whoever writes or reads in the folder next finishes it or undoes it, as the journal says. Since
-then somebody may have worked on a file: the plan holds digests of what was there and of what comes,
-and a file that is neither stays as it is.
+plan, which is on the disk before anything else is written. Then the contents go to temporary files
+(`.NAME.….part`), and each old file gets a backup (`.NAME.….before`, a hard link). After the line
+"commit" in the journal the temporary files are renamed to their targets; if a rename fails, the
+line "undo" is added and the backups are restored. A process that dies leaves its journal unlocked,
+and the next process that writes or reads in the folder finishes or undoes the write, as the journal
+says. Somebody may have changed a file in between: the plan holds digests of the old and the new
+content, and a file with any other content stays as it is.
 """
 
 from __future__ import annotations
@@ -31,19 +31,19 @@ _LARGEST_JOURNAL = 1_000_000
 
 @dataclass(frozen=True)
 class _Move:
-    """One file that takes its name.
+    """One file that is replaced.
 
     Attributes:
         target: the file.
-        draft: the temporary file with what it is to hold.
-        before: the second name of what was there before.
-        old_digest: of what was there before; None when nothing was.
-        new_digest: of what it is to hold.
+        temporary: the temporary file with the new content.
+        backup: the backup of the old file.
+        old_digest: of the old content; None for a new file.
+        new_digest: of the new content.
     """
 
     target: Path
-    draft: Path
-    before: Path
+    temporary: Path
+    backup: Path
     old_digest: str | None
     new_digest: str
 
@@ -61,46 +61,47 @@ class _Move:
 
     @property
     def new(self) -> bool:
-        """Whether nothing was there before."""
+        """Whether there was no such file before."""
         return self.old_digest is None
 
     def finish(self) -> None:
-        """Let the temporary file take its name, unless somebody has changed the file since."""
-        if self.draft.exists():
+        """Rename the temporary file to its target, unless somebody has changed the target since."""
+        if self.temporary.exists():
             if _digest_at(self.target) in (self.old_digest, self.new_digest):
-                self.draft.replace(self.target)
+                self.temporary.replace(self.target)
             else:
-                self.draft.unlink()
+                self.temporary.unlink()
 
     def discard(self) -> None:
-        """Take the temporary file and the second name away, and leave the target as it is."""
-        self.before.unlink(missing_ok=True)
-        self.draft.unlink(missing_ok=True)
+        """Delete the temporary file and the backup, and leave the target as it is."""
+        self.backup.unlink(missing_ok=True)
+        self.temporary.unlink(missing_ok=True)
 
     def undo(self) -> None:
-        """Put back what was there before, unless somebody has changed the file since."""
-        if self.draft.exists():
-            # The target is as it was. The draft goes last: it says so to whoever undoes this again.
+        """Restore the old file, unless somebody has changed the target since."""
+        if self.temporary.exists():
+            # The target was not replaced. The temporary file is deleted last, because it shows that
+            # to a second undo.
             self.discard()
         elif _digest_at(self.target) != self.new_digest:
-            self.before.unlink(missing_ok=True)
-        elif self.before.exists():
-            self.before.replace(self.target)
+            self.backup.unlink(missing_ok=True)
+        elif self.backup.exists():
+            self.backup.replace(self.target)
         elif self.new:
             self.target.unlink(missing_ok=True)
 
 
 def write_files(files: Mapping[Path, bytes]) -> None:
-    """Write files so that either all are there, whole, or everything is as it was.
+    """Write files atomically: either all are written, or everything is as it was.
 
-    This holds through any error, and through the end of the process at any moment: then the next
-    write into the folder, or `recover`, finishes or undoes what was begun. A link stays a link.
+    This holds for any error, and when the process is killed at any moment: then the next write into
+    the folder, or `recover`, finishes or undoes the write. Of a link its target is replaced.
 
     Args:
-        files: what each file is to hold; all in one folder, which must be there.
+        files: the new content of each file; all in one folder, which must exist.
 
     Raises:
-        OSError: one cannot be written, or they are not in one folder; none has changed.
+        OSError: a file cannot be written, or they are not in one folder; no file has changed.
 
     Example:
         >>> write_files({Path("monday.toml"): b"title = 'Monday'", Path("key.pdf"): b"%PDF"})
@@ -132,20 +133,20 @@ def write_files(files: Mapping[Path, bytes]) -> None:
         try:
             _append(journal, _COMMIT)
             for move in moves:
-                move.draft.replace(move.target)
+                move.temporary.replace(move.target)
         except BaseException:
             _append(journal, _UNDO, force=False)
             _undo(moves)
             raise
         for move in moves:
-            move.before.unlink(missing_ok=True)
+            move.backup.unlink(missing_ok=True)
         _sync_folder(folder)
 
 
 def recover(folder: Path) -> None:
     """Finish or undo every write into a folder whose process has died.
 
-    What a running process is writing is left alone, and so is whatever cannot be changed here.
+    Writes of running processes are left alone, and so are files that cannot be changed here.
 
     Args:
         folder: it may be missing, or read-only.
@@ -161,7 +162,7 @@ def recover(folder: Path) -> None:
 
 @contextlib.contextmanager
 def _naming_a_target(target: Path) -> Iterator[None]:
-    """Name a file that people know in an error about one of the writer's own."""
+    """In an error about the journal, name a file that the user knows."""
     try:
         yield
     except OSError as error:
@@ -171,7 +172,7 @@ def _naming_a_target(target: Path) -> Iterator[None]:
 
 
 def _recover_one(path: Path) -> None:
-    # Anything may have such a name; a pipe, for one, would be waited for.
+    # Anything may have such a name; reading a pipe would block.
     if path.is_symlink() or not path.is_file():
         return
     with path.open("r+b") as journal:
@@ -199,7 +200,7 @@ def _finish(moves: list[_Move], journal: BinaryIO) -> None:
         _append(journal, _UNDO)
         _undo(moves)
     for move in moves:
-        move.before.unlink(missing_ok=True)
+        move.backup.unlink(missing_ok=True)
 
 
 def _undo(moves: list[_Move]) -> None:
@@ -208,14 +209,14 @@ def _undo(moves: list[_Move]) -> None:
 
 
 def _planned(journal: Path, line: bytes) -> list[_Move]:
-    """Return the moves of a plan; a plan that was not written to its end has done nothing yet."""
+    """Return the moves of a plan; none for an incomplete plan, which has changed nothing yet."""
     try:
         plan = json.loads(line)
         token, files = plan["token"], plan["files"]
         digests = [(name, old, new) for name, (old, new) in files.items()]
     except (ValueError, TypeError, KeyError, AttributeError, RecursionError):
         return []
-    # A journal may come from anyone: it can name files of its own folder only.
+    # A journal may come from anyone, so it may name files of its own folder only.
     if journal.name != f".kit-write-{token}.json":
         return []
     return [
@@ -227,12 +228,12 @@ def _planned(journal: Path, line: bytes) -> list[_Move]:
 
 @contextlib.contextmanager
 def _new_journal(folder: Path) -> Iterator[tuple[BinaryIO, str]]:
-    """Make and lock a journal; take it away in the end."""
+    """Make and lock a journal, and delete it afterwards."""
     while True:
         token = secrets.token_hex(4)
         path = folder / f".kit-write-{token}.json"
         with path.open("xb") as journal:
-            # Somebody who recovers the folder may have found it empty and taken it away.
+            # Another process in `recover` may have found it empty and deleted it.
             if not lock(journal) or not path.exists():
                 continue
             try:
@@ -240,29 +241,29 @@ def _new_journal(folder: Path) -> Iterator[tuple[BinaryIO, str]]:
             finally:
                 if os.name == "posix":
                     path.unlink(missing_ok=True)
-        # Elsewhere an open file cannot be taken away.
+        # Elsewhere an open file cannot be deleted.
         path.unlink(missing_ok=True)
         return
 
 
 def _prepare(move: _Move, content: bytes) -> None:
-    # The temporary file gets the rights that a new file would have.
-    descriptor = os.open(move.draft, os.O_WRONLY | os.O_CREAT | os.O_EXCL | _BINARY, 0o666)
+    # The temporary file gets the permissions of a new file.
+    descriptor = os.open(move.temporary, os.O_WRONLY | os.O_CREAT | os.O_EXCL | _BINARY, 0o666)
     with os.fdopen(descriptor, "wb") as file:
         file.write(content)
         file.flush()
         os.fsync(file.fileno())
     if not move.new:
-        move.draft.chmod(move.target.stat().st_mode & 0o7777)
-        _link_or_copy(move.target, move.before)
+        move.temporary.chmod(move.target.stat().st_mode & 0o7777)
+        _link_or_copy(move.target, move.backup)
 
 
-def _link_or_copy(target: Path, before: Path) -> None:
-    """Give a file a second name; a copy where the disk knows no second names."""
+def _link_or_copy(target: Path, backup: Path) -> None:
+    """Make a hard link to a file, or a copy where the file system has no hard links."""
     try:
-        os.link(target, before)
+        os.link(target, backup)
     except OSError:
-        shutil.copy2(target, before)
+        shutil.copy2(target, backup)
 
 
 def _digest(content: bytes) -> str:
@@ -278,7 +279,7 @@ def _digest_at(path: Path) -> str | None:
 
 
 def _append(journal: BinaryIO, line: bytes, *, force: bool = True) -> None:
-    """Write to a journal and force it to the disk; without force, as far as the disk allows."""
+    """Append to a journal and sync it to the disk; without `force`, ignore a failure."""
     try:
         journal.seek(0, os.SEEK_END)
         journal.write(line)
@@ -293,7 +294,7 @@ _BINARY = getattr(os, "O_BINARY", 0)
 
 
 def _sync_folder(folder: Path) -> None:
-    """Force the names in a folder to the disk, where folders can be opened (not on Windows)."""
+    """Sync the entries of a folder to the disk, where folders can be opened (not on Windows)."""
     if os.name != "posix":
         return
     descriptor = os.open(folder, os.O_RDONLY)
@@ -304,7 +305,7 @@ def _sync_folder(folder: Path) -> None:
 
 
 def lock(file: BinaryIO) -> bool:
-    """Lock a file until it is closed, or its process ends; return whether nobody else has.
+    """Lock a file until it is closed or the process ends; return whether it was not locked before.
 
     Example:
         >>> with open("monday.toml", "w+b") as file, open("monday.toml", "r+b") as again:

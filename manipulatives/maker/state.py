@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from manipulatives.lessons.advice import SLOT, Warned, warnings_about
+from manipulatives.lessons.advice import SLOT, LessonWarning, warnings_about
 from manipulatives.lessons.editing import new_seed
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, at
@@ -22,7 +22,7 @@ UNTITLED = "A new lesson"
 
 
 class MakerState:
-    """A lesson that is being put together in a folder.
+    """A lesson of a folder that is being edited.
 
     A change that is not possible leaves everything as it was; the message says why.
 
@@ -121,7 +121,7 @@ class MakerState:
         except OSError as problem:
             self.say(f"Nothing was written: {problem.strerror or problem}.", "error")
             return False
-        except Exception as problem:  # noqa: BLE001 - a form that does nothing has to say why
+        except Exception as problem:  # noqa: BLE001 - the form must show why nothing happens
             self._fail(problem)
             return False
         self._read_others()
@@ -152,7 +152,7 @@ class MakerState:
         """The tasks of the chosen round."""
         return self._tasks_of(self.draft.lesson, self.round) if self.round else []
 
-    def warnings(self) -> list[Warned]:
+    def warnings(self) -> list[LessonWarning]:
         """Remarks about the lesson, as a colleague might make them."""
         return warnings_about(self.draft.lesson, others=self._others, minutes=self.minutes)
 
@@ -170,7 +170,7 @@ class MakerState:
         for callback in self._callbacks:
             try:
                 callback()
-            except Exception as problem:  # noqa: BLE001 - a form that does nothing has to say why
+            except Exception as problem:  # noqa: BLE001 - the form must show why nothing happens
                 self._fail(problem)
 
     def _fail(self, problem: Exception) -> None:

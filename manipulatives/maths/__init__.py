@@ -1,1 +1,1 @@
-"""What is true: exact mathematics in whole numbers and fractions, on the standard library only."""
+"""Exact mathematics in whole numbers and fractions, with the standard library only."""

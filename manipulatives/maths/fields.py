@@ -1,4 +1,4 @@
-"""Checks of what people wrote into a dict, with errors that say what belongs there."""
+"""Checks of dicts that people write, with errors that say what is allowed."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ LONGEST_TEXT = 24
 def fields_of(
     data: object, what: str, needed: Sequence[str], optional: Sequence[str] = ()
 ) -> dict[str, Any]:
-    """Return a copy of a dict that holds what it must and nothing unknown.
+    """Check that a dict has all needed fields and no unknown ones, and return a copy.
 
     Args:
         data: what was given.
-        what: what it is to be, to begin a sentence with.
+        what: its name, for the beginning of a sentence.
         needed: the fields it must have.
         optional: the fields it may have.
 
@@ -34,7 +34,7 @@ def fields_of(
     names = ", ".join(f'"{name}"' for name in known)
     has = f"has {names}"
     if not isinstance(data, Mapping):
-        # A wrong value of whatever kind is a ValueError all over the kit.
+        # Everywhere in the kit a wrong value of any type is a ValueError.
         raise ValueError(f"{what} is a dict that {has}, not {data!r}.")  # noqa: TRY004
     for name in data:
         if name not in known:
@@ -46,11 +46,11 @@ def fields_of(
 
 
 def text_in(value: object, what: str) -> str:
-    """Return a short text on one line.
+    """Check a short text on one line and return it.
 
     Args:
         value: what was given.
-        what: what it is to be, to begin a sentence with.
+        what: its name, for the beginning of a sentence.
 
     Raises:
         ValueError: it is no text, empty, too long or not on one line.

@@ -1,4 +1,4 @@
-"""The two vocabularies that the kit speaks: US and UK English."""
+"""The two vocabularies of the kit: US and UK English."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ VOCABULARIES = ("us", "uk")
 
 
 def check_vocabulary(vocabulary: object) -> str:
-    """Return the vocabulary that was given, if the kit speaks it.
+    """Check a vocabulary and return it.
 
     Raises:
         ValueError: it is neither "us" nor "uk".

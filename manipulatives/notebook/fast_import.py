@@ -16,8 +16,8 @@ def import_nbformat_fast() -> None:
     requires it. Nothing here checks such an address, and jsonschema works without it. From the
     command `manipulatives serve` to its first page it is 1.1 s this way, and 2.3 s otherwise.
 
-    The import system's own way to say that a module is missing is None in its place. It stands
-    there only while jsonschema is imported; whoever asks for the module later gets it. Call this
+    In the import system None in `sys.modules` marks a module as missing. It is there only while
+    jsonschema is imported; a later import of the module works. Call this
     only in processes that are the kit's own, before anything else imports jsonschema; after that
     it does nothing.
 

@@ -29,7 +29,7 @@ def notebook_at(path: str | Path) -> NotebookNode:
     """Return the notebook in a file, or that of a lesson file; nothing is run.
 
     Raises:
-        LessonProblem: the file is neither, cannot be opened, or says something that cannot be.
+        LessonProblem: the file is neither, cannot be opened, or has a value that is not allowed.
 
     Example:
         >>> notebook_at("notebooks/market-clock.toml").cells[0].source
@@ -91,7 +91,7 @@ def open_notebook(path: str | Path) -> NotebookNode:
 
 
 def header_of(notebook: NotebookNode) -> dict[str, Any]:
-    """Return what a notebook says of its lesson as a whole; nothing when it is no lesson's.
+    """Return the header of the lesson in a notebook; empty for a notebook without one.
 
     Example:
         >>> header_of(notebook_of(Lesson("Monday", seed=7)))
@@ -119,10 +119,10 @@ def lesson_of(notebook: NotebookNode, *, title: str = "Lesson") -> Lesson:
 
     Args:
         notebook: one made by the kit, changed by hand or not, or any other.
-        title: what it is called when it says so nowhere.
+        title: for a notebook without one.
 
     Raises:
-        LessonProblem: a round, or what the notebook says of the lesson, cannot be; with the cell.
+        LessonProblem: a round, or the header of the lesson, is not valid; with the cell.
 
     Example:
         >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
@@ -182,10 +182,10 @@ def _title_unless_changed(
     """Return a title, unless the heading that shows it was changed by hand.
 
     Args:
-        title: as the notebook's own data have it, exactly.
+        title: the exact title in the notebook's data.
         found: the words of the heading.
         level: of the heading.
-        usual: what the heading says when there is no title.
+        usual: the heading of a round without a title.
     """
     if found is None:
         return title

@@ -1,7 +1,8 @@
-"""Runs a notebook that holds code of others, which is the only way to know what it shows."""
+"""Running a notebook with other code than the kit's, the only way to know what it shows."""
 
 from __future__ import annotations
 
+import ast
 import copy
 import re
 import subprocess
@@ -32,7 +33,8 @@ def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
         folder: where it runs, for the files that its code reads.
 
     Raises:
-        LessonProblem: a cell fails or takes too long, or there is no kernel to run it.
+        LessonProblem: a cell fails, takes too long or is nested too deeply, or there is no kernel
+            to run it.
 
     Example:
         >>> from nbformat.v4 import new_code_cell, new_notebook
@@ -42,6 +44,7 @@ def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
     """
     made = copy.deepcopy(notebook)
     made.metadata.pop("widgets", None)
+    _check_depth(made)
     running = 0
 
     def note(cell: NotebookNode, cell_index: int) -> None:  # noqa: ARG001 - nbclient passes both by name
@@ -70,6 +73,26 @@ def run(notebook: NotebookNode, folder: Path) -> NotebookNode:
                 _reason(error), remedy="mend the cell or take it out, then try again"
             ) from error
     return made
+
+
+def _check_depth(notebook: NotebookNode) -> None:
+    """Refuse code that is nested too deeply for Python: a kernel never answers to it.
+
+    Raises:
+        LessonProblem: there is such a cell.
+    """
+    for number, cell in enumerate(notebook.cells, start=1):
+        if cell.cell_type != "code":
+            continue
+        try:
+            compile(cell.source, f"cell {number}", "exec", ast.PyCF_ALLOW_TOP_LEVEL_AWAIT)
+        except (RecursionError, MemoryError) as error:
+            with at(f"cell {number}"):
+                raise LessonProblem(
+                    "it is nested too deeply to be run", remedy="mend the cell or take it out"
+                ) from error
+        except (SyntaxError, ValueError):
+            continue  # the kernel says what is wrong, or reads it as a magic
 
 
 def _reason(error: CellExecutionError | CellTimeoutError | DeadKernelError) -> str:

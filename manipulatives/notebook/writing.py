@@ -2,8 +2,8 @@
 
 It has a title, one cell of imports, and for every round a heading and one plain call with a seed of
 its own. So a round that is moved, copied or taken out changes no other number, and the rounds can
-be read from the text of the calls. What the calls do not say of the lesson travels in the
-notebook's metadata.
+be read from the text of the calls. The rest of the lesson is in the notebook's
+metadata.
 """
 
 from __future__ import annotations
@@ -63,7 +63,7 @@ def _call_of(one: Round, lesson: Lesson) -> str:
     data = one.to_data()
     skill, options = data.pop("skill"), data.pop("options", {})
     title, seed = data.pop("title", None), data.pop("seed")
-    # The heading says the title, unless another title would be read from it.
+    # The heading holds the title, unless another title would be read from it.
     if title is None or _title_read(title, SKILLS[skill].name) == title:
         shown = {}
     else:

@@ -77,7 +77,7 @@ class ShelfApp(Voila):
         # Before anything else: a port that is taken is the most frequent error.
         self._sockets = bind_sockets(port, HOST)
         self._port = self._sockets[0].getsockname()[1]
-        # Behind a proxy, the proxy decides who may come in.
+        # Behind a proxy, the proxy decides about access.
         self._token = "" if base != "/" else secrets.token_urlsafe(24)
 
     def _config_file_paths_default(self) -> list[str]:
@@ -147,7 +147,7 @@ class ShelfApp(Voila):
     def stop(self) -> None:
         """End everything that was started: JupyterLab, kernels, temporary files."""
         self.state.lab.stop()
-        with contextlib.suppress(Exception):  # a kernel that will not go is ended by the system
+        with contextlib.suppress(Exception):  # a kernel that does not end is killed by the system
             run_sync(self._end_kernels)()
         shutil.rmtree(self.connection_dir, ignore_errors=True)
 

@@ -13,14 +13,14 @@ from jupyter_server.services.kernels.kernelmanager import AsyncMappingKernelMana
 from traitlets.config import Config
 
 IDLE_TIMEOUT_S = 8
-"""Seconds after which a kernel that nobody asks for may be ended."""
+"""Seconds after which an unused kernel may be ended."""
 
 CULL_INTERVAL_S = 2
 """Seconds between two searches for such kernels."""
 
 CONNECT_TIMEOUT_S = 60
-"""Seconds that a board may take until it is connected, before its kernel counts as one that nobody
-asks for. On a slow computer it may be silent meanwhile for longer than `IDLE_TIMEOUT_S`."""
+"""Seconds that a board may take until it is connected, before its kernel counts as
+unused. On a slow computer it may be silent meanwhile for longer than `IDLE_TIMEOUT_S`."""
 
 CLOSED_PAGE_TIMEOUT_S = IDLE_TIMEOUT_S + 2 * CULL_INTERVAL_S
 """Seconds within which the kernel of a closed page has ended: it is idle, found, and ended."""
@@ -47,26 +47,26 @@ class BoardKernels(AsyncMappingKernelManager):
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
         self.warm: set[str] = set()
-        """The kernels of boards that were run before anyone asked for them."""
+        """The kernels of boards that were run in advance."""
         self._connect_until: dict[str, float] = {}
 
-    async def start(self, folder: str, *, own: bool) -> str:
+    async def start(self, folder: str, *, kit_only: bool) -> str:
         """Start a kernel for a board and return its id.
 
         Args:
             folder: where it runs, below the shelf's folder.
-            own: whether it runs nothing but the kit's own calls.
+            kit_only: whether it runs nothing but the kit's own calls.
         """
         apart = {}
-        if own:
-            # The folder may hold files named like modules. What the kit runs unasked imports
-            # from where the kit is installed, never from there.
+        if kit_only:
+            # The folder may hold files with names of modules, which must not be imported when the
+            # kit runs a board in advance.
             apart["env"] = {**os.environ, "PYTHONSAFEPATH": "1"}
             apart["extra_arguments"] = ["--InteractiveShellApp.ignore_cwd=True"]
         return await self.start_kernel(
             kernel_name="python3",
             path=folder,
-            # What a kernel has to say beside its cells' outputs is not for the shelf's terminal.
+            # Keep the other output of a kernel out of the terminal of the shelf.
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
             **apart,
@@ -103,6 +103,6 @@ def kernel_settings() -> Config:
     config = Config()
     config.MappingKernelManager.cull_idle_timeout = IDLE_TIMEOUT_S
     config.MappingKernelManager.cull_interval = CULL_INTERVAL_S
-    # A kernel started afresh knows nothing of the board that is open; the board says so instead.
+    # A restarted kernel would have no state for the open board, which reports the end instead.
     config.KernelManager.autorestart = False
     return config

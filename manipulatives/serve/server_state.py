@@ -6,7 +6,7 @@ import asyncio
 from typing import TYPE_CHECKING
 
 from manipulatives.serve.board.board import Board
-from manipulatives.shelf.made import make
+from manipulatives.shelf.item_outputs import write_output
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -35,7 +35,7 @@ class ServerState:
 
     def may_run(self, item: ShelfItem) -> bool:
         """Whether a notebook may be run: it is the kit's own, or the teacher has said so."""
-        return item.own or (item.name, item.stamp) in self._allowed
+        return item.kit_only or (item.name, item.stamp) in self._allowed
 
     def allow_run(self, item: ShelfItem) -> None:
         """Note that the teacher allows this notebook to be run until its file changes."""
@@ -49,7 +49,7 @@ class ServerState:
 
     def is_warm(self, item: ShelfItem) -> bool:
         """Whether a lesson's board would open at once."""
-        return item.own and self.boards.is_warm(Board.of(item))
+        return item.kit_only and self.boards.is_warm(Board.of(item))
 
     async def make(self, item: ShelfItem, output: str) -> Path:
         """Make an output of a lesson, one at a time, without holding up the boards.
@@ -59,7 +59,7 @@ class ServerState:
             OSError: it cannot be written.
         """
         async with self._make_lock:
-            return await asyncio.to_thread(make, item, output)
+            return await asyncio.to_thread(write_output, item, output)
 
     async def update_warm_boards(self) -> None:
         """Run the likeliest boards beforehand, as their files are now.
@@ -67,7 +67,7 @@ class ServerState:
         Those are today's lessons, and the boards opened last.
         """
         items = await asyncio.to_thread(self.shelf.items)
-        ready = [item for item in items if item.own and not item.problem]
+        ready = [item for item in items if item.kit_only and not item.problem]
         ready.sort(key=self._sort_key)
         await self.boards.update_warm(Board.of(item) for item in ready)
 

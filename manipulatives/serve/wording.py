@@ -1,4 +1,4 @@
-"""What the templates of the shelf say of a lesson."""
+"""Text about a lesson for the templates of the shelf."""
 
 from __future__ import annotations
 

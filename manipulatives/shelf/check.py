@@ -1,4 +1,4 @@
-"""Everything that is wrong with a lesson file or a notebook, each thing with place and remedy."""
+"""Checking a lesson file or a notebook: every problem, with its place and remedy."""
 
 from __future__ import annotations
 
@@ -19,13 +19,13 @@ from manipulatives.notebook.reading import lesson_of, open_notebook
 from manipulatives.shelf.outputs import NOTEBOOK
 
 Rounds = list[tuple[str, Round]]
-"""Rounds, each with the place that it is in."""
+"""Rounds with their places in the file."""
 
 
 def lesson_checked(path: Path) -> tuple[Lesson | None, list[LessonProblem]]:
     """Return the lesson of a file and every problem with it; None when it cannot be read.
 
-    Every round is looked at by itself and its tasks are made, so one problem does not hide others.
+    Every round is checked by itself and its tasks are made, so one problem does not hide others.
 
     Args:
         path: ends in .toml or .ipynb; a notebook is read and not run.
@@ -37,7 +37,7 @@ def lesson_checked(path: Path) -> tuple[Lesson | None, list[LessonProblem]]:
     found: list[LessonProblem] = []
     try:
         with in_file(str(path)):
-            # Its file may be broken, too; it names itself.
+            # The file of the settings may be broken too; its problem names that file.
             settings = _settings(path, found)
             if path.suffix.lower() == NOTEBOOK:
                 lesson, rounds = _of_notebook(path, found)
@@ -46,9 +46,9 @@ def lesson_checked(path: Path) -> tuple[Lesson | None, list[LessonProblem]]:
     except LessonProblem as problem:
         return None, [*found, problem]
     found += _tasks(lesson, rounds, settings)
-    named = [_named(each, path) for each in found]
+    problems = [_with_file(each, path) for each in found]
     whole = replace(lesson, rounds=tuple(one for _, one in rounds))
-    return (None if named else whole), named
+    return (None if problems else whole), problems
 
 
 def _settings(path: Path, found: list[LessonProblem]) -> ClassSettings:
@@ -60,11 +60,11 @@ def _settings(path: Path, found: list[LessonProblem]) -> ClassSettings:
 
 
 def _of_toml(data: dict[str, Any], found: list[LessonProblem]) -> tuple[Lesson, Rounds]:
-    """Return as much of a lesson as can be: its header, and the rounds that are well."""
+    """Return the valid parts of a lesson: its header, and the rounds without problems."""
     given = data.pop("rounds", [])
-    header = _tried(lambda: Lesson.from_data(data), found)
+    header = _try(lambda: Lesson.from_data(data), found)
     if not isinstance(given, list):
-        _tried(lambda: Lesson.from_data({"title": "Lesson", "seed": 0, "rounds": given}), found)
+        _try(lambda: Lesson.from_data({"title": "Lesson", "seed": 0, "rounds": given}), found)
         given = []
     with at("rounds"):
         check_whole(len(given), 0, MOST_ROUNDS)
@@ -74,7 +74,7 @@ def _of_toml(data: dict[str, Any], found: list[LessonProblem]) -> tuple[Lesson, 
         usual = {"seed": round_seed(lesson.seed, place)}
         whole = {**usual, **one} if isinstance(one, dict) else one
         name = f"[[rounds]] {place}"
-        made = _tried(lambda whole=whole: Round.from_data(whole), found, name)
+        made = _try(lambda whole=whole: Round.from_data(whole), found, name)
         rounds += [(name, made)] if made else []
     return lesson, rounds
 
@@ -91,19 +91,19 @@ def _of_notebook(path: Path, found: list[LessonProblem]) -> tuple[Lesson, Rounds
     else:
         cells = [f"cell {call.cell}" for call in calls]
         return lesson, [*zip(cells, lesson.rounds, strict=True)]
-    # The first problem hid the others: the rounds are read one by one, each without the others.
-    keep = {call.cell for call in calls}
+    # The first problem hides the others, so each round is read without the others.
+    round_cells = {call.cell for call in calls}
     for call in calls:
         alone = notebook.copy()
         alone.cells = [
             cell
             for number, cell in enumerate(notebook.cells, start=1)
-            if number == call.cell or number not in keep
+            if number == call.cell or number not in round_cells
         ]
         try:
             lesson_of(alone, title=path.stem)
         except LessonProblem as problem:
-            # Cells were left out, so its number is another one.
+            # Without the other cells its number is different.
             place = ", ".join([f"cell {call.cell}", *problem.place.split(", ")[1:]])
             again = LessonProblem(problem.what, remedy=problem.remedy, place=place)
             if problem.place.startswith("cell") and str(again) not in map(str, found):
@@ -112,7 +112,7 @@ def _of_notebook(path: Path, found: list[LessonProblem]) -> tuple[Lesson, Rounds
 
 
 def _check_widgets(items: Iterable[Item], found: list[LessonProblem]) -> None:
-    """Make every manipulative that stands by itself: only then is it known whether it can be."""
+    """Make every manipulative outside of rounds, which shows whether its call is valid."""
     from manipulatives.outputs.page.page import widgets_of  # noqa: PLC0415 - for notebooks only
 
     for item in items:
@@ -125,7 +125,7 @@ def _check_widgets(items: Iterable[Item], found: list[LessonProblem]) -> None:
 
 
 def _tasks(lesson: Lesson, rounds: Rounds, settings: ClassSettings) -> Iterator[LessonProblem]:
-    """Yield why tasks cannot be made, round by round."""
+    """Yield the problems of making the tasks of each round."""
     for place, one in rounds:
         try:
             with at(place):
@@ -134,7 +134,7 @@ def _tasks(lesson: Lesson, rounds: Rounds, settings: ClassSettings) -> Iterator[
             yield problem
 
 
-def _tried(make: Any, found: list[LessonProblem], place: str = "") -> Any:  # noqa: ANN401 - whatever is made
+def _try(make: Any, found: list[LessonProblem], place: str = "") -> Any:  # noqa: ANN401 - of any type
     try:
         if not place:
             return make()
@@ -145,7 +145,7 @@ def _tried(make: Any, found: list[LessonProblem], place: str = "") -> Any:  # no
         return None
 
 
-def _named(problem: LessonProblem, path: Path) -> LessonProblem:
+def _with_file(problem: LessonProblem, path: Path) -> LessonProblem:
     return LessonProblem(
         problem.what,
         remedy=problem.remedy,

@@ -1,4 +1,4 @@
-"""Copied rounds: two rounds of one skill with one seed ask the very same questions."""
+"""Copied rounds: two rounds with the same skill and seed ask the same questions."""
 
 from __future__ import annotations
 
@@ -29,11 +29,11 @@ _SEED = re.compile(r"(\s*seed\s*=\s*)(\d[\d_]*)(.*)", re.DOTALL)
 
 
 def renumber(item: ShelfItem, which: str) -> int:
-    """Give a copied round other numbers in its file, whole or not at all; return its new seed.
+    """Give a copied round another seed in its file and return the seed; the write is atomic.
 
     Args:
         item: the lesson.
-        which: the round, counted from 1, as the form of the shelf sends it.
+        which: the number of the round, from 1, as the browser sends it.
 
     Raises:
         LessonProblem: that round is no copy, or its seed cannot be changed by itself.
@@ -70,8 +70,8 @@ def _in_toml(path: Path, place: int, seed: int) -> None:
     lesson = read_lesson(path)
     wanted = _changed(lesson, place, seed)
     text = _with_seed(path.read_bytes().decode("utf-8-sig"), place, seed)
-    # A line changed in place keeps comments and order. Written in some other way, the lesson is
-    # written anew.
+    # Changing the line in place preserves comments and order. If that is not possible, the whole
+    # lesson is written again.
     if text is not None and _same(text, wanted):
         atomic_write(path, text)
     else:
@@ -125,10 +125,10 @@ def _with_argument(source: str, skill: str, old: int, new: int) -> str | None:
     for node in ast.walk(ast.parse(source)):
         match node:
             case ast.Call(func=ast.Name(id=name), args=args, keywords=words) if name == ROUND:
-                said = {word.arg: word.value for word in words}
-                skills = [*args[:1], said.get("skill")]
+                arguments = {word.arg: word.value for word in words}
+                skills = [*args[:1], arguments.get("skill")]
                 is_it = any(isinstance(one, ast.Constant) and one.value == skill for one in skills)
-                seed = said.get("seed")
+                seed = arguments.get("seed")
                 if (
                     is_it
                     and isinstance(seed, ast.Constant)

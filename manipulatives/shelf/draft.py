@@ -1,4 +1,4 @@
-"""A lesson that is being put together: its rounds, and the notebook cells that it came with."""
+"""A lesson that is being edited: its rounds, and the cells of the notebook that it came from."""
 
 from __future__ import annotations
 
@@ -29,14 +29,14 @@ Cells = tuple["NotebookNode", ...]
 
 
 @dataclass(frozen=True)
-class Own:
-    """The cells of a round in the notebook that it was opened from.
+class RoundCells:
+    """The cells of a round in its original notebook.
 
     Attributes:
         cells: from its heading to its call.
         call: as it was read.
         round: as it was read.
-        plain: whether the call stands in the last of its cells; otherwise that cell only names it.
+        plain: whether its last cell holds the call itself and not only a name for it.
     """
 
     cells: Cells
@@ -47,14 +47,14 @@ class Own:
 
 @dataclass(frozen=True)
 class Draft:
-    """A lesson that is being put together.
+    """A lesson that is being edited.
 
     Attributes:
-        lesson: what it is now.
-        own: for each round its cells, or None for a round that is new.
-        around: the cells that are no round's: before each round, and after the last.
-        metadata: of the notebook it was opened from.
-        was: the lesson as it was opened.
+        lesson: its current state.
+        round_cells: for each round its original cells, or None for a new round.
+        between: the other cells: those before each round, and those after the last.
+        metadata: of the original notebook.
+        original: the lesson as it was opened.
 
     Example:
         >>> draft = Draft.of(Lesson("Monday", seed=7)).with_round("time.read_hour")
@@ -63,72 +63,72 @@ class Draft:
     """
 
     lesson: Lesson
-    own: tuple[Own | None, ...] = ()
-    around: tuple[Cells, ...] = ((),)
+    round_cells: tuple[RoundCells | None, ...] = ()
+    between: tuple[Cells, ...] = ((),)
     metadata: NotebookNode | None = None
-    was: Lesson | None = None
+    original: Lesson | None = None
 
     @classmethod
     def of(cls, lesson: Lesson) -> Draft:
         """Return a draft of a lesson that has no notebook yet."""
         count = len(lesson.rounds)
-        return cls(lesson, own=(None,) * count, around=((),) * (count + 1))
+        return cls(lesson, round_cells=(None,) * count, between=((),) * (count + 1))
 
     @property
     def foreign(self) -> bool:
-        """Whether it holds programs of others."""
+        """Whether it has code that is not the kit's."""
         return any(isinstance(item, CodeCell) for item in items_of(self.notebook()))
 
     def with_round(self, skill: str, place: int | None = None) -> Draft:
-        """Return the draft with one more round; cells of others keep standing where they stood."""
-        at_place = len(self.own) if place is None else place
+        """Return the draft with one more round; other cells stay at their places."""
+        at_place = len(self.round_cells) if place is None else place
         return replace(
             self,
             lesson=editing.with_round(self.lesson, skill, at_place),
-            own=(*self.own[:at_place], None, *self.own[at_place:]),
-            around=(*self.around[: at_place + 1], (), *self.around[at_place + 1 :]),
+            round_cells=(*self.round_cells[:at_place], None, *self.round_cells[at_place:]),
+            between=(*self.between[: at_place + 1], (), *self.between[at_place + 1 :]),
         )
 
     def moved(self, place: int, to: int) -> Draft:
-        """Return the draft with a round in another place; what stands between rounds stays."""
+        """Return the draft with a round moved; cells between rounds stay at their places."""
         lesson = editing.moved(self.lesson, place, to)
-        own = [*self.own]
-        own.insert(to, own.pop(place))
-        return replace(self, lesson=lesson, own=tuple(own))
+        round_cells = [*self.round_cells]
+        round_cells.insert(to, round_cells.pop(place))
+        return replace(self, lesson=lesson, round_cells=tuple(round_cells))
 
     def copied(self, place: int) -> Draft:
         """Return the draft with a round twice."""
         return replace(
             self,
             lesson=editing.copied(self.lesson, place),
-            own=(*self.own[: place + 1], None, *self.own[place + 1 :]),
-            around=(*self.around[: place + 1], (), *self.around[place + 1 :]),
+            round_cells=(*self.round_cells[: place + 1], None, *self.round_cells[place + 1 :]),
+            between=(*self.between[: place + 1], (), *self.between[place + 1 :]),
         )
 
     def removed(self, place: int) -> Draft:
-        """Return the draft without a round; what stood around it stays."""
+        """Return the draft without a round; the cells around it stay."""
         lesson = editing.removed(self.lesson, place)
-        joined = (*self.around[place], *self.around[place + 1])
+        joined = (*self.between[place], *self.between[place + 1])
         return replace(
             self,
             lesson=lesson,
-            own=(*self.own[:place], *self.own[place + 1 :]),
-            around=(*self.around[:place], joined, *self.around[place + 2 :]),
+            round_cells=(*self.round_cells[:place], *self.round_cells[place + 1 :]),
+            between=(*self.between[:place], joined, *self.between[place + 2 :]),
         )
 
     def changed(self, lesson: Lesson) -> Draft:
-        """Return the draft of the lesson with other values in the same rounds."""
+        """Return the draft with another state of the lesson, with the same rounds in order."""
         return replace(self, lesson=lesson)
 
     def notebook(self) -> NotebookNode:
-        """Return its notebook: rounds that were not changed, and cells of others, as they were."""
+        """Return its notebook; unchanged rounds and other cells are as in the original."""
         made = notebook_of(self.lesson)
         if self.metadata is None:
             return made
-        cells = [copy.deepcopy(cell) for cell in self.around[0]]
-        rounds = zip(self.lesson.rounds, self.own, self.around[1:], strict=True)
-        for one, own, after in rounds:
-            cells += _cells_of(one, own, self.lesson, self.was)
+        cells = [copy.deepcopy(cell) for cell in self.between[0]]
+        rounds = zip(self.lesson.rounds, self.round_cells, self.between[1:], strict=True)
+        for one, round_cells, after in rounds:
+            cells += _cells_of(one, round_cells, self.lesson, self.original)
             cells += [copy.deepcopy(cell) for cell in after]
         _set_title(cells, self.lesson.title)
         if self.lesson.rounds and not any(map(_imports_play, cells)):
@@ -141,90 +141,93 @@ class Draft:
         return made
 
 
-def opened(path: Path) -> Draft:
+def open_draft(path: Path) -> Draft:
     """Return the draft of a lesson file or of a notebook, which is not run.
 
     Raises:
-        LessonProblem: the file cannot be read, or says something that cannot be.
+        LessonProblem: the file cannot be read, or has a value that is not allowed.
 
     Example:
-        >>> opened(Path("notebooks/market-clock.toml")).lesson.title
+        >>> open_draft(Path("notebooks/market-clock.toml")).lesson.title
         'Market clock'
     """
     if path.suffix.lower() != ".ipynb":
         return Draft.of(read_lesson(path))
     with in_file(str(path)):
-        return from_notebook(open_notebook(path), title=path.stem)
+        return draft_of_notebook(open_notebook(path), title=path.stem)
 
 
-def from_notebook(notebook: NotebookNode, *, title: str = "Lesson") -> Draft:
+def draft_of_notebook(notebook: NotebookNode, *, title: str = "Lesson") -> Draft:
     """Return the draft of a notebook, which is not run.
 
     Args:
         notebook: made by the kit, changed by hand or not, or any other.
-        title: what it is called when it says so nowhere.
+        title: for a notebook without one.
 
     Raises:
-        LessonProblem: a round, or what the notebook says of its lesson, cannot be.
+        LessonProblem: a round, or the header of the lesson in the notebook, is not valid.
 
     Example:
         >>> monday = Lesson("Monday", seed=7, rounds=(Round("time.read_hour", seed=90213),))
-        >>> from_notebook(notebook_of(monday)).lesson == monday
+        >>> draft_of_notebook(notebook_of(monday)).lesson == monday
         True
     """
     lesson = lesson_of(notebook, title=title_of(notebook) or title)
     reader = CallReader({ROUND, *MANIPULATIVES})
-    around: list[list[NotebookNode]] = [[]]
-    own: list[Own] = []
-    since = None
+    between: list[list[NotebookNode]] = [[]]
+    round_cells: list[RoundCells] = []
+    heading_at = None
     for number, cell in enumerate(notebook.cells, start=1):
-        around[-1].append(cell)
+        between[-1].append(cell)
         if cell.cell_type == "markdown":
             if any(level == 2 for level, _ in headings(cell.source)):  # noqa: PLR2004 - "##"
-                since = len(around[-1]) - 1
+                heading_at = len(between[-1]) - 1
             continue
         calls = reader.read(number, cell.source) if cell.cell_type == "code" else None
         if not calls or calls[0].name != ROUND:
             continue
-        begin = len(around[-1]) - 1 if since is None else since
-        cells = tuple(around[-1][begin:])
-        del around[-1][begin:]
-        one = lesson.rounds[len(own)]
-        own.append(Own(cells, calls[0], one, plain=calls[0].cell == number))
-        around.append([])
-        since = None
-    if len(own) != len(lesson.rounds):
+        begin = len(between[-1]) - 1 if heading_at is None else heading_at
+        cells = tuple(between[-1][begin:])
+        del between[-1][begin:]
+        one = lesson.rounds[len(round_cells)]
+        round_cells.append(RoundCells(cells, calls[0], one, plain=calls[0].cell == number))
+        between.append([])
+        heading_at = None
+    if len(round_cells) != len(lesson.rounds):
         with at("the notebook"):
             raise LessonProblem(
                 "its rounds cannot be told apart", remedy="let each stand in a cell of its own"
             )
     return Draft(
         lesson,
-        own=tuple(own),
-        around=tuple(map(tuple, around)),
+        round_cells=tuple(round_cells),
+        between=tuple(map(tuple, between)),
         metadata=copy.deepcopy(notebook.metadata),
-        was=lesson if header_of(notebook) or lesson.rounds else None,
+        original=lesson if header_of(notebook) or lesson.rounds else None,
     )
 
 
-def _cells_of(one: Round, own: Own | None, lesson: Lesson, was: Lesson | None) -> Cells:
-    """Return the cells of a round: as they were, or with what was changed in it."""
+def _cells_of(
+    one: Round, round_cells: RoundCells | None, lesson: Lesson, original: Lesson | None
+) -> Cells:
+    """Return the cells of a round, the original ones where nothing changed."""
     name, call = notebook_of(replace(lesson, rounds=(one,))).cells[-2:]
-    if own is None:
+    if round_cells is None:
         return name, call
-    cells = [copy.deepcopy(cell) for cell in own.cells]
-    same_words = was is not None and (was.vocabulary, was.currency) == (
+    cells = [copy.deepcopy(cell) for cell in round_cells.cells]
+    same_words = original is not None and (original.vocabulary, original.currency) == (
         lesson.vocabulary,
         lesson.currency,
     )
-    if one == own.round and same_words:
+    if one == round_cells.round and same_words:
         return tuple(cells)
     last = cells[-1]
-    source = _with_call(last.source, _with_beside(call.source, own.call)) if own.plain else None
-    last.source = source or _with_beside(call.source, own.call)
+    written = _with_extra_arguments(call.source, round_cells.call)
+    source = _with_call(last.source, written) if round_cells.plain else None
+    last.source = source or written
     last.outputs = []
     last.execution_count = None
-    if one.title != own.round.title:
+    if one.title != round_cells.round.title:
         if cells[0].cell_type == "markdown":
             cells[0].source = _with_heading(cells[0].source, 2, headings(name.source)[0][1])
         else:
@@ -232,11 +235,11 @@ def _cells_of(one: Round, own: Own | None, lesson: Lesson, was: Lesson | None) -
     return tuple(cells)
 
 
-def _with_beside(written: str, call: Call) -> str:
-    """Return a call with what somebody added that is not of the round: its method and timer."""
-    beside = {name: call.kwargs[name] for name in ("method", "timer") if name in call.kwargs}
-    told = "".join(f', {name}="{value}"' for name, value in beside.items() if value)
-    return f"{written.rstrip(')').rstrip().rstrip(',')}{told})" if told else written
+def _with_extra_arguments(written: str, call: Call) -> str:
+    """Return a call with the arguments that somebody added to the round: method and timer."""
+    added = {name: call.kwargs[name] for name in ("method", "timer") if name in call.kwargs}
+    extra = "".join(f', {name}="{value}"' for name, value in added.items() if value)
+    return f"{written.rstrip(')').rstrip().rstrip(',')}{extra})" if extra else written
 
 
 def _with_call(source: str, written: str) -> str | None:

@@ -1,8 +1,7 @@
 """Finding the lessons of a folder, and which of its files a lesson is made from.
 
-A lesson is one file, TOML or notebook. Once its notebook is there (`monday.ipynb` beside
-`monday.toml`), the notebook is the lesson: everything is made from it, and the TOML file is put
-aside.
+A lesson is one file, TOML or notebook. Once its notebook exists (`monday.ipynb` beside
+`monday.toml`), everything is made from the notebook, and the TOML file is ignored.
 """
 
 from __future__ import annotations
@@ -13,14 +12,14 @@ from pathlib import Path
 from manipulatives.lessons.settings import FILE
 from manipulatives.shelf.outputs import NOTEBOOK, TOML
 
-NO_LESSONS = {FILE, "pyproject.toml"}
-"""TOML files that are something else."""
+NOT_LESSONS = {FILE, "pyproject.toml"}
+"""TOML files that are no lessons."""
 
 
 def lesson_files(folder: Path) -> Iterator[Path]:
     """Yield the lesson files and notebooks of a folder, the TOML files first, each kind in order.
 
-    A folder that cannot be read has none.
+    A folder that cannot be read yields none.
 
     Example:
         >>> [path.name for path in lesson_files(Path("notebooks"))][0]
@@ -32,13 +31,13 @@ def lesson_files(folder: Path) -> Iterator[Path]:
         return
     for ending in (TOML, NOTEBOOK):
         for path in paths:
-            other = path.name.startswith(".") or path.name in NO_LESSONS or path.suffix != ending
+            other = path.name.startswith(".") or path.name in NOT_LESSONS or path.suffix != ending
             if not other and is_file(path):
                 yield path
 
 
 def is_file(path: Path) -> bool:
-    """Whether there is a file, as far as one is allowed to know.
+    """Whether there is a file; False where the system does not allow to check.
 
     Example:
         >>> is_file(Path("nowhere.toml"))
@@ -61,11 +60,11 @@ def lesson_names(folder: Path) -> list[str]:
 
 
 def source_file(lesson: Path, folder: Path | None = None) -> Path:
-    """Return the file that a lesson is made from: its notebook once that is there.
+    """Return the file that a lesson is made from: its notebook, if that exists.
 
     Args:
         lesson: a lesson file or a notebook.
-        folder: another folder in which its notebook may be; None for none.
+        folder: another folder to search for its notebook, or None.
 
     Example:
         >>> source_file(Path("notebooks/market-clock.toml")).name

@@ -1,7 +1,7 @@
-"""The shelf: what a folder holds for teaching, read without running any of it.
+"""The shelf: the lessons of a folder, read without running anything.
 
-A lesson is one file, TOML or notebook. Once its notebook is there (`monday.ipynb` beside
-`monday.toml`), the notebook is what everything is made from, and the TOML file is put aside.
+A lesson is one file, TOML or notebook. Once its notebook exists (`monday.ipynb` beside
+`monday.toml`), everything is made from the notebook, and the TOML file is ignored.
 """
 
 from __future__ import annotations
@@ -34,13 +34,13 @@ if TYPE_CHECKING:
     from manipulatives.lessons.lesson import Lesson
 
 DEPTH = 2
-"""How many folders below its own the shelf looks into."""
+"""How many levels of subfolders the shelf searches."""
 
 MOST = 300
 """How many lessons a shelf shows."""
 
 MOST_READS = 5
-"""How often a file that changes while it is read is read again."""
+"""How many times a file is read that changes while it is read."""
 
 _OTHER_FOLDERS = {"__pycache__", "node_modules", "build", "dist"}
 
@@ -50,18 +50,18 @@ class ShelfItem:
     """A lesson, or a notebook without rounds, as its file is at this moment.
 
     Attributes:
-        name: where it is below the shelf's folder, without what the file name ends in; a name that
-            cannot be shown is written out.
+        name: its path below the shelf's folder, without the ending; characters that cannot be shown
+            are escaped.
         source: the file that everything is made from.
         top: the shelf's folder.
         stamp: changes with every byte of the file and of the class settings beside it.
         title: of the lesson or notebook.
         lesson: what it teaches; None when it cannot be read.
         settings: the class settings that hold for it.
-        notebook: its cells, written for the occasion when the file is TOML; None as above.
-        foreign: the cells with code of others, counted from 1.
+        notebook: its notebook, made in memory when the file is TOML; None when it cannot be read.
+        foreign: the numbers of cells with other code than the kit's, from 1.
         problem: what is wrong with it in one sentence, or "".
-        aside: the TOML file beside its notebook, which is no longer read, or "".
+        ignored_toml: the TOML file beside its notebook, which is ignored, or "".
     """
 
     name: str
@@ -74,7 +74,7 @@ class ShelfItem:
     notebook: NotebookNode | None = None
     foreign: tuple[int, ...] = ()
     problem: str = ""
-    aside: str = ""
+    ignored_toml: str = ""
 
     @property
     def file(self) -> str:
@@ -87,8 +87,8 @@ class ShelfItem:
         return self.name.rpartition("/")[0]
 
     @property
-    def own(self) -> bool:
-        """Whether it holds nothing but the kit's own calls, so that running it is safe."""
+    def kit_only(self) -> bool:
+        """Whether it has only calls of the kit, so that running it is safe."""
         return self.notebook is not None and not self.foreign
 
     @property
@@ -126,14 +126,14 @@ class ShelfItem:
 
     @property
     def copies(self) -> tuple[tuple[int, int], ...]:
-        """The rounds with the same numbers as one before: (which, as which), counted from 1."""
+        """The rounds with the same numbers as an earlier one: (round, earlier round), from 1."""
         rounds = self.lesson.rounds if self.lesson else ()
         first: dict[tuple[str, int], int] = {}
         found = []
         for place, each in enumerate(rounds, start=1):
-            as_which = first.setdefault((each.skill, each.seed), place)
-            if as_which != place:
-                found.append((place, as_which))
+            original = first.setdefault((each.skill, each.seed), place)
+            if original != place:
+                found.append((place, original))
         return tuple(found)
 
 
@@ -141,10 +141,10 @@ class Shelf:
     """The lessons of a folder and of the folders a little below it.
 
     Args:
-        folder: it must be there.
+        folder: it must exist.
 
     Raises:
-        NotADirectoryError: it is not.
+        NotADirectoryError: it is no folder.
 
     Example:
         >>> Shelf(Path("notebooks")).find("market-clock").title
@@ -155,17 +155,17 @@ class Shelf:
         self.folder = folder.resolve(strict=True)
         if not self.folder.is_dir():
             raise NotADirectoryError(f"{folder} is no folder")
-        self._known: dict[str, tuple[Any, ShelfItem]] = {}
+        self._cache: dict[str, tuple[Any, ShelfItem]] = {}
         self.left_out = 0
-        """How many files there were too many when last looked."""
+        """How many lessons were left out by the last `items()`, because there were too many."""
 
     @property
     def read_only(self) -> bool:
-        """Whether nothing can be written into the folder."""
+        """Whether the folder is not writable."""
         return not os.access(self.folder, os.W_OK)
 
     def items(self) -> list[ShelfItem]:
-        """Every lesson found, by folder and name as people count: week 2 before week 10."""
+        """Return every lesson in natural order of folder and name: week 2 before week 10."""
         for folder in self._folders(self.folder, DEPTH):
             recover(folder)
         sources = dict(self._sources())
@@ -173,16 +173,16 @@ class Shelf:
         self.left_out = max(0, len(names) - MOST)
         found = {}
         for name in names[:MOST]:
-            mark = _mark(sources[name])
-            known = self._known.get(name)
-            if mark is None or known is None or known[0] != mark:
-                known = (mark, self._read(name, sources[name]))
-            found[name] = known
-        self._known = found
+            fingerprint = _fingerprint(sources[name])
+            cached = self._cache.get(name)
+            if fingerprint is None or cached is None or cached[0] != fingerprint:
+                cached = (fingerprint, self._read(name, sources[name]))
+            found[name] = cached
+        self._cache = found
         return [item for _, item in found.values()]
 
     def find(self, name: str) -> ShelfItem | None:
-        """Return the lesson of that name, read afresh; None when the shelf has none."""
+        """Return the lesson of that name, read again; None when the shelf has none."""
         path = dict(self._sources()).get(name)
         return self._read(name, path) if path else None
 
@@ -190,7 +190,7 @@ class Shelf:
         """Yield every name with its file; a notebook comes after the TOML file that it replaces."""
         for folder in self._folders(self.folder, DEPTH):
             for path in lesson_files(folder):
-                # No link that leads elsewhere.
+                # Ignore links to files outside of the folder.
                 if path.resolve().is_relative_to(self.folder):
                     yield visible(path.relative_to(self.folder).with_suffix("").as_posix()), path
 
@@ -208,7 +208,7 @@ class Shelf:
                 yield from self._folders(path, depth - 1)
 
     def _read(self, name: str, path: Path) -> ShelfItem:
-        """Read a lesson; what is read and its stamp belong together, even while somebody writes."""
+        """Read a lesson with the right stamp, even while somebody writes its file."""
         for _ in range(MOST_READS):
             item = self._read_once(name, path)
             try:
@@ -219,14 +219,16 @@ class Shelf:
         return replace(item, problem=f"{path.name} is being written; look again.", notebook=None)
 
     def _read_once(self, name: str, path: Path) -> ShelfItem:
-        aside = path.with_suffix(TOML)
+        ignored_toml = path.with_suffix(TOML)
         given: dict[str, Any] = {
             "name": name,
             "source": path,
             "top": self.folder,
             "stamp": "",
             "title": _title(path.stem),
-            "aside": visible(aside.name) if path.suffix == NOTEBOOK and aside.is_file() else "",
+            "ignored_toml": visible(ignored_toml.name)
+            if path.suffix == NOTEBOOK and ignored_toml.is_file()
+            else "",
         }
         try:
             _check_can_be_named(path.relative_to(self.folder))
@@ -240,10 +242,10 @@ class Shelf:
             given["problem"] = problem
         except OSError as problem:
             given["problem"] = visible(f"{path.name} cannot be read ({problem.strerror}).")
-        except Exception as problem:  # noqa: BLE001 - one file may not take the shelf down
+        except Exception as problem:  # noqa: BLE001 - one file must not break the shelf
             given["problem"] = unreadable(problem)
         if isinstance(given.get("problem"), LessonProblem):
-            given["problem"] = _said(given["problem"], path)
+            given["problem"] = _sentence(given["problem"], path)
         return ShelfItem(**given)
 
 
@@ -251,14 +253,14 @@ def _check_can_be_named(path: Path) -> None:
     """Check that a file's name can be shown, and can stand in an address.
 
     Raises:
-        LessonProblem: it holds what cannot be seen, or bytes that no text has.
+        LessonProblem: it has invisible characters, or bytes that are no text.
     """
     if visible(str(path)) != str(path):
         raise LessonProblem("its name holds what cannot be shown", remedy="rename the file")
 
 
 def _title(text: str) -> str:
-    """Return a title as it can stand on a card, whatever somebody wrote."""
+    """Return a title for a card: visible and not too long."""
     plain = visible(text)
     return plain if len(plain) <= LONGEST_TITLE else f"{plain[: LONGEST_TITLE - 1]}…"
 
@@ -283,19 +285,19 @@ def _from_notebook(path: Path, settings: ClassSettings) -> dict[str, Any]:
     try:
         given["lesson"] = settled(lesson_of(notebook, title=title), settings)
     except LessonProblem as problem:
-        # Its board still opens and says in which cell; no other form can be made.
+        # Its board still opens and names the cell; no other output can be made.
         given["problem"] = problem
     return given
 
 
-def _said(problem: LessonProblem, path: Path) -> str:
+def _sentence(problem: LessonProblem, path: Path) -> str:
     """Return the sentence of a problem, with the file as the shelf names it."""
     file = Path(problem.file).name if problem.file else path.name
     return str(LessonProblem(problem.what, remedy=problem.remedy, place=problem.place, file=file))
 
 
-def _mark(path: Path) -> tuple[tuple[int, int, int], ...] | None:
-    """Return what tells cheaply that a file or its neighbours changed; None when it is gone."""
+def _fingerprint(path: Path) -> tuple[tuple[int, int, int], ...] | None:
+    """Return what shows cheaply that a file or its neighbours changed; None when it is missing."""
     marks = []
     for part in (path, path.with_name(FILE), path.with_suffix(TOML)):
         try:

@@ -1,4 +1,4 @@
-"""Making everything of many lessons: in two processes, and from where it was stopped."""
+"""Making the outputs of many lessons, in two processes; a stopped run can be continued."""
 
 from __future__ import annotations
 
@@ -16,22 +16,22 @@ from manipulatives.lessons.write_files import recover, write_files
 from manipulatives.shelf import worker
 from manipulatives.shelf.find import source_file
 from manipulatives.shelf.outputs import NOTEBOOK, OF_A_LESSON, OUTPUTS, Source, notebook_text
-from manipulatives.shelf.replace import MOVE_OR_FORCE, check_replaceable, check_unchanged
+from manipulatives.shelf.replace import REMEDY_MOVE_OR_FORCE, check_replaceable, check_unchanged
 
 PROCESSES = 2
 """How many lessons are made at once."""
 
 FEW = 3
-"""So few lessons are made here; starting another process takes longer than they do."""
+"""Up to this many lessons are made in this process, which is faster than starting another."""
 
 
 @dataclass(frozen=True)
 class Made:
-    """What became of one lesson.
+    """The result for one lesson.
 
     Attributes:
         lesson: its file.
-        files: what was written, in order; nothing where everything was there already.
+        files: the written files in order; none where all were up to date.
         problem: why it could not be made, or None.
     """
 
@@ -44,19 +44,19 @@ def make_all(
     lessons: Sequence[Path],
     *,
     into: Path | None = None,
-    anew: bool = False,
+    again: bool = False,
     force: bool = False,
     processes: int = PROCESSES,
 ) -> Iterator[Made]:
     """Make notebook, page, sheet, key and script of lessons, and yield each as it is done.
 
-    What is newer than its lesson and its class settings is left as it is, so a run that was
-    stopped goes on where it was.
+    Outputs that are newer than their lesson and its class settings are left as they are, so a
+    stopped run can be continued.
 
     Args:
         lessons: lesson files and notebooks.
-        into: the folder for everything; None for each lesson's own.
-        anew: whether everything is made again.
+        into: the folder for all files; None for the folder of each lesson.
+        again: whether files that are up to date are made again.
         force: whether files that the kit did not make are replaced.
         processes: how many lessons are made at once.
 
@@ -66,13 +66,13 @@ def make_all(
     _check_names(lessons, into)
     if len(lessons) <= FEW or processes == 1:
         for lesson in lessons:
-            yield make_one(lesson, into=into, anew=anew, force=force)
+            yield make_one(lesson, into=into, again=again, force=force)
         return
-    # A process that begins afresh is the same on every system, and holds nothing of ours open.
-    afresh = multiprocessing.get_context("spawn")
-    with ProcessPoolExecutor(processes, mp_context=afresh, initializer=worker.begin) as pool:
+    # "spawn" is the same on every system, and the process inherits no open files.
+    spawn = multiprocessing.get_context("spawn")
+    with ProcessPoolExecutor(processes, mp_context=spawn, initializer=worker.initialize) as pool:
         left = iter(lessons)
-        one = partial(make_one, into=into, anew=anew, force=force)
+        one = partial(make_one, into=into, again=again, force=force)
         running = {pool.submit(one, lesson) for lesson in islice(left, 2 * processes)}
         try:
             while running:
@@ -87,9 +87,9 @@ def make_all(
 
 
 def make_one(
-    lesson: Path, *, into: Path | None = None, anew: bool = False, force: bool = False
+    lesson: Path, *, into: Path | None = None, again: bool = False, force: bool = False
 ) -> Made:
-    """Make everything of one lesson, whole or not at all; what is newer is left as it is.
+    """Make the outputs of one lesson, all or none; those that are newer are left as they are.
 
     Example:
         >>> make_one(Path("nowhere.toml")).problem.remedy
@@ -100,10 +100,10 @@ def make_one(
         recover(each)
     try:
         with in_file(str(lesson)):
-            files = _contents(lesson, folder, anew=anew, force=force)
+            files = _contents(lesson, folder, again=again, force=force)
     except LessonProblem as problem:
         return Made(lesson, problem=problem)
-    except Exception as error:  # noqa: BLE001 - one lesson may not end the making of the others
+    except Exception as error:  # noqa: BLE001 - one lesson must not stop the others
         return Made(lesson, problem=unreadable(error, file=str(lesson)))
     try:
         write_files(files)
@@ -119,29 +119,29 @@ def make_one(
     return Made(lesson, files=tuple(files))
 
 
-def _contents(lesson: Path, folder: Path, *, anew: bool, force: bool) -> dict[Path, bytes]:
-    """Return the files that have to be written, with what they are to hold."""
+def _contents(lesson: Path, folder: Path, *, again: bool, force: bool) -> dict[Path, bytes]:
+    """Return the files to write, with their contents."""
     source = source_file(lesson, folder)
-    beside = folder / f"{lesson.stem}{NOTEBOOK}"
-    writes = source.suffix.lower() != NOTEBOOK
-    since = _newest(lesson, source, lesson.with_name(FILE))
+    notebook_path = folder / f"{lesson.stem}{NOTEBOOK}"
+    writes_notebook = source.suffix.lower() != NOTEBOOK
+    newest_source = _newest(lesson, source, lesson.with_name(FILE))
     wanted = {
         path: output
         for output in map(OUTPUTS.get, OF_A_LESSON)
         if output and (path := folder / f"{lesson.stem}{output.ending}")
-        if anew or writes or not _is_newer(path, since)
+        if again or writes_notebook or not _is_newer(path, newest_source)
     }
-    if not wanted and not writes:
+    if not wanted and not writes_notebook:
         return {}
     for path, output in wanted.items():
         if not force:
-            check_replaceable(path, output, remedy=MOVE_OR_FORCE)
+            check_replaceable(path, output, remedy=REMEDY_MOVE_OR_FORCE)
     made_from = Source.of_file(source)
     files = {}
-    if writes:
-        files[beside] = notebook_text(made_from.notebook)
+    if writes_notebook:
+        files[notebook_path] = notebook_text(made_from.notebook)
         if not force:
-            check_unchanged(beside, files[beside], remedy=MOVE_OR_FORCE)
+            check_unchanged(notebook_path, files[notebook_path], remedy=REMEDY_MOVE_OR_FORCE)
         made_from = replace(made_from, settings=class_settings(lesson.parent))
     for path, output in wanted.items():
         files[path] = output.content(made_from)
@@ -164,5 +164,5 @@ def _newest(*paths: Path) -> int:
     return max((path.stat().st_mtime_ns for path in paths if path.is_file()), default=0)
 
 
-def _is_newer(path: Path, since: int) -> bool:
-    return path.is_file() and path.stat().st_mtime_ns >= since
+def _is_newer(path: Path, newest_source: int) -> bool:
+    return path.is_file() and path.stat().st_mtime_ns >= newest_source

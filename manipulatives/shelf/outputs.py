@@ -1,4 +1,4 @@
-"""What a lesson is made into, each output as the content of a file: the one table of them."""
+"""The table of outputs: what a lesson can be made into, each as the content of a file."""
 
 from __future__ import annotations
 
@@ -15,21 +15,21 @@ from manipulatives.lessons.settings import ClassSettings, class_settings
 from manipulatives.notebook.cells import CodeCell, items_of
 from manipulatives.notebook.reading import lesson_of, notebook_at
 
-# Pages and paper load much that nobody needs until one of them is asked for.
+# Pages and sheets import much, so they are imported when they are made.
 
 NOTEBOOK, TOML = ".ipynb", ".toml"
 
 
 @dataclass(frozen=True)
 class Source:
-    """What every output is made from.
+    """The source of every output.
 
     Attributes:
         notebook: of the lesson.
         settings: the class settings of its folder.
         name: of its file, without an ending.
         folder: it is in.
-        may_run: whether code of others in the notebook may be run for a page.
+        may_run: whether other code in the notebook may be run for a page.
     """
 
     notebook: NotebookNode
@@ -40,7 +40,7 @@ class Source:
 
     @classmethod
     def of_file(cls, path: Path, *, may_run: bool = False) -> Source:
-        """Return the source that a lesson file or a notebook is; nothing is run.
+        """Return the source of a lesson file or a notebook, which is not run.
 
         Raises:
             LessonProblem: the file, or the class settings beside it, cannot be read.
@@ -56,15 +56,15 @@ class Source:
 
 @dataclass(frozen=True)
 class Output:
-    """One thing that a lesson is made into.
+    """One kind of output.
 
     Attributes:
-        word: what the button says.
-        ending: what its file's name has in place of the lesson's ending.
-        media_type: what a browser is told that it is.
-        mark: bytes that every such file made by the kit holds.
-        content: makes it.
-        runs_code: whether code of others in a notebook is run for it.
+        word: the label of its button.
+        ending: of its file name, in place of that of the lesson.
+        media_type: its media type.
+        mark: bytes in every such file made by the kit.
+        content: returns the content of its file.
+        runs_code: whether other code in a notebook is run for it.
     """
 
     word: str
@@ -139,7 +139,7 @@ OUTPUTS: Mapping[str, Output] = {
 }
 
 ON_THE_SHELF = ("page", "pupils", "sheet", "key")
-"""Those that have a button on the shelf."""
+"""The outputs with a button on the shelf."""
 
 OF_A_LESSON = ("page", "sheet", "key", "script")
-"""Those that everybody wants of a lesson: `make` makes them, and the lesson maker offers them."""
+"""The outputs that `make` makes and the lesson maker offers."""

@@ -1,6 +1,6 @@
-"""What may be replaced: a file that the kit made, and no other, unless somebody says so.
+"""The rule for replacing files: only files that the kit made, unless the user allows more.
 
-Whoever writes beside a lesson asks here: the commands, the shelf's buttons, and the lesson maker.
+The commands, the buttons of the shelf and the lesson maker all check it here.
 """
 
 from __future__ import annotations
@@ -10,19 +10,19 @@ from pathlib import Path
 from manipulatives.lessons.problem import LessonProblem
 from manipulatives.shelf.outputs import OUTPUTS, Output
 
-ELSEWHERE = "move it away or rename it, then try again"
-FORCE = "give another name with -o, or --force to replace it"
-MOVE_OR_FORCE = "move it away or rename it, or --force to replace it"
+REMEDY_MOVE = "move it away or rename it, then try again"
+REMEDY_FORCE = "give another name with -o, or --force to replace it"
+REMEDY_MOVE_OR_FORCE = "move it away or rename it, or --force to replace it"
 
 _END_OF_PDF = b"%%EOF"
 
 
 class AnotherFile(LessonProblem):
-    """There is another file of that name; it is only replaced when somebody says so."""
+    """There is another file of that name, which is only replaced when the user allows it."""
 
 
-def is_own(path: Path, output: Output) -> bool:
-    """Whether a file is such an output made by the kit.
+def is_made_by_kit(path: Path, output: Output) -> bool:
+    """Whether a file is this output, made by the kit.
 
     Raises:
         OSError: it cannot be read.
@@ -31,10 +31,10 @@ def is_own(path: Path, output: Output) -> bool:
 
 
 def is_replaceable(path: Path, output: Output) -> bool:
-    """Whether a file is the kit's own and nobody's work, so that an output may take its name.
+    """Whether a file was made by the kit and not changed since, so that an output may replace it.
 
-    Any page may replace any page, and any paper any paper: a board's page may stand where a
-    pupils' page stood.
+    Any page may replace any page, and any PDF any PDF: the page for a board may replace a page for
+    pupils.
 
     Raises:
         OSError: it cannot be read.
@@ -43,21 +43,21 @@ def is_replaceable(path: Path, output: Output) -> bool:
         return False
     content = path.read_bytes()
     marks = (each.mark for each in OUTPUTS.values() if each.media_type == output.media_type)
-    # Whoever writes notes into a PDF lets a program add them after its end, with an end of its own.
+    # Programs that write notes into a PDF append them, with another end mark.
     return any(mark in content for mark in marks) and content.count(_END_OF_PDF) <= 1
 
 
-def check_replaceable(path: Path, output: Output, *, remedy: str = ELSEWHERE) -> None:
-    """Check that no file would be lost if an output was written under this name.
+def check_replaceable(path: Path, output: Output, *, remedy: str = REMEDY_MOVE) -> None:
+    """Check that writing an output under this name would replace no file of others.
 
     Args:
-        path: where it is to be written.
-        output: what is to be written.
-        remedy: what to do about a file that the kit did not make.
+        path: of the file to write.
+        output: the output to write.
+        remedy: for a file that the kit did not make.
 
     Raises:
         AnotherFile: there is a file that the kit did not make.
-        OSError: the file that is there cannot be read.
+        OSError: the existing file cannot be read.
     """
     if is_there(path) and not is_replaceable(path, output):
         raise AnotherFile(
@@ -65,11 +65,11 @@ def check_replaceable(path: Path, output: Output, *, remedy: str = ELSEWHERE) ->
         )
 
 
-def check_unchanged(path: Path, content: bytes, *, remedy: str = ELSEWHERE) -> None:
-    """Check that a file that people work on, such as a notebook, is missing or holds just this.
+def check_unchanged(path: Path, content: bytes, *, remedy: str = REMEDY_MOVE) -> None:
+    """Check that an editable file, such as a notebook, is missing or has exactly this content.
 
     Raises:
-        AnotherFile: it holds something else.
+        AnotherFile: it has other content.
         OSError: it cannot be read.
     """
     if is_there(path) and (path.is_symlink() or path.read_bytes() != content):
@@ -77,5 +77,5 @@ def check_unchanged(path: Path, content: bytes, *, remedy: str = ELSEWHERE) -> N
 
 
 def is_there(path: Path) -> bool:
-    """Whether there is anything of that name, be it a link that leads nowhere."""
+    """Whether there is anything of that name, even a broken link."""
     return path.exists() or path.is_symlink()

@@ -17,7 +17,7 @@ from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.records.origin import new_id
 from manipulatives.lessons.settings import FIELDS, FILE, ClassSettings, class_settings
 from manipulatives.lessons.write_files import recover, write_files
-from manipulatives.shelf.draft import Draft, opened
+from manipulatives.shelf.draft import Draft, open_draft
 from manipulatives.shelf.find import lesson_names
 from manipulatives.shelf.outputs import NOTEBOOK, OUTPUTS, TOML, Source, notebook_text
 from manipulatives.shelf.replace import AnotherFile, check_replaceable, is_there
@@ -25,7 +25,7 @@ from manipulatives.shelf.stamp import stamp_of
 
 LONGEST_NAME = 60
 _TAKEN = {"class", "pyproject"}
-SAY_SO = "choose another name, or say that it may be replaced"
+REMEDY_REPLACE = "choose another name, or say that it may be replaced"
 _DASHES = re.compile(r"[^a-z0-9]+")
 
 
@@ -35,8 +35,8 @@ class Place:
 
     Attributes:
         folder: the folder.
-        name: of its files, without what they end in.
-        stamp: stands for what its files held then.
+        name: of its files, without an ending.
+        stamp: of its files at that time.
     """
 
     folder: Path
@@ -61,10 +61,10 @@ def name_for(title: str) -> str:
 
 
 def check_name(name: str) -> str:
-    """Return a name of files, if it is one.
+    """Check a name for files and return it.
 
     Raises:
-        LessonProblem: it is empty, leads elsewhere, or belongs to something else.
+        LessonProblem: it is empty, names another folder, or is reserved.
 
     Example:
         >>> check_name("monday")
@@ -89,7 +89,7 @@ def check_name(name: str) -> str:
 def open_lesson(folder: Path, name: str) -> tuple[Draft, Place]:
     """Return the lesson of that name in a folder as a draft, and where it was found.
 
-    Once there is a notebook, it is the lesson; it is read and not run.
+    If there is a notebook, it is the lesson; it is not run.
 
     Raises:
         LessonProblem: there is none, or it cannot be read.
@@ -99,7 +99,7 @@ def open_lesson(folder: Path, name: str) -> tuple[Draft, Place]:
     for ending in (NOTEBOOK, TOML):
         path = folder / f"{name}{ending}"
         if path.is_file():
-            return opened(path), Place(folder, name, stamp)
+            return open_draft(path), Place(folder, name, stamp)
     raise LessonProblem("there is no such lesson", remedy="choose another", file=name)
 
 
@@ -112,22 +112,22 @@ def save(
     place: Place | None = None,
     replacing: bool = False,
 ) -> Place:
-    """Save a lesson whole or not at all; return where it is then.
+    """Save a lesson atomically and return its place.
 
     Everything is made before the first file changes.
 
     Args:
         draft: the lesson.
-        folder: the folder of the shelf; it must be there.
-        name: of the files, without what they end in.
+        folder: the folder of the shelf; it must exist.
+        name: of the files, without an ending.
         outputs: which of page, sheet, key and script are wanted beside lesson file and notebook.
         place: where the lesson was opened or saved last; None for a new one.
         replacing: whether files of another lesson may be replaced.
 
     Raises:
-        AnotherFile: there are files of that name which are not this lesson as it was opened, and
-            it was not said that they may be replaced. Nothing was written.
-        LessonProblem: the name is none, or an output cannot be made. Nothing was written.
+        AnotherFile: there are files of that name that are not this lesson as it was opened, and
+            `replacing` is False. Nothing was written.
+        LessonProblem: the name is not valid, or an output cannot be made. Nothing was written.
         OSError: a file cannot be written. Everything is as it was.
     """
     with at("name"):
@@ -139,7 +139,7 @@ def save(
     if not replacing:
         _check_same_lesson(folder, name, place)
         for output in wanted:
-            check_replaceable(folder / f"{name}{output.ending}", output, remedy=SAY_SO)
+            check_replaceable(folder / f"{name}{output.ending}", output, remedy=REMEDY_REPLACE)
     source = Source(notebook, class_settings(folder), name, folder)
     for output in wanted:
         with at(output.word.lower()):
@@ -149,16 +149,15 @@ def save(
 
 
 def write_settings(settings: ClassSettings, folder: Path) -> ClassSettings:
-    """Write the class settings of a folder, whole or not at all.
+    """Write the class settings of a folder atomically.
 
-    A class without an id is given one at random, which it keeps from then on: results and
-    sessions say by it that they are of this class.
+    A class without an id gets a random one, which identifies it in results and sessions.
 
     Returns:
-        The settings as they are written.
+        The settings as written.
 
     Raises:
-        OSError: the folder is missing, full or not to be written in.
+        OSError: the folder is missing, full or not writable.
 
     Example:
         >>> written = write_settings(ClassSettings(vocabulary="uk"), Path())
@@ -172,13 +171,13 @@ def write_settings(settings: ClassSettings, folder: Path) -> ClassSettings:
 
 
 def others_in(folder: Path, name: str) -> list[Lesson]:
-    """Return the other lessons of a folder that can be read, for what they teach and when."""
+    """Return the other lessons of a folder that can be read."""
     found = []
     for other in lesson_names(folder):
         if other != name:
             try:
                 found.append(open_lesson(folder, other)[0].lesson)
-            except Exception:  # noqa: BLE001, S112 - what is wrong with it is said when it is opened
+            except Exception:  # noqa: BLE001, S112 - its problem is shown when it is opened
                 continue
     return found
 
@@ -192,7 +191,7 @@ def _check_same_lesson(folder: Path, name: str, place: Place | None) -> None:
     if place is None or (place.folder, place.name) != (folder, name):
         raise AnotherFile(
             f"there is a lesson of that name already ({' and '.join(there)})",
-            remedy=SAY_SO,
+            remedy=REMEDY_REPLACE,
         )
     if place.stamp != _stamp(folder, name):
         raise AnotherFile(

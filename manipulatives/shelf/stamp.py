@@ -1,4 +1,4 @@
-"""A stamp stands for what files held when they were read."""
+"""A stamp: a digest of the content of files."""
 
 from __future__ import annotations
 
@@ -8,11 +8,11 @@ from pathlib import Path
 from manipulatives.lessons.problem import LessonProblem
 
 LARGEST = 30_000_000
-"""Bytes that a file on the shelf may have."""
+"""Most bytes of a file on the shelf."""
 
 
 def stamp_of(*paths: Path) -> str:
-    """Return what changes with every byte of these files; one that is missing counts as empty.
+    """Return a digest of the content of files; a missing file counts as empty.
 
     Raises:
         LessonProblem: one is larger than a lesson may be.

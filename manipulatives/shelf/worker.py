@@ -1,4 +1,4 @@
-"""How a process begins in which lessons are made; nothing else is loaded before it."""
+"""The start of a process that makes lessons; it imports little else."""
 
 from __future__ import annotations
 
@@ -7,10 +7,10 @@ import signal
 from manipulatives.notebook.fast_import import import_nbformat_fast
 
 
-def begin() -> None:
-    """Load what reads notebooks, and finish what was begun when Ctrl+C is pressed.
+def initialize() -> None:
+    """Import nbformat, and ignore Ctrl+C, so that the current lesson is finished.
 
-    Whoever started the process stops the rest.
+    The parent process cancels the others.
     """
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     import_nbformat_fast()

@@ -25,12 +25,12 @@ _WAYS = {"past": ("past", "after"), "to": ("to", "of", "till", "before")}
 def in_words(
     minute: int, vocabulary: str = "us", style: str | None = None, *, half_day: bool = False
 ) -> str:
-    """Return a time in the words that the kit says it in.
+    """Return a time in words.
 
     Args:
         minute: the time, in minutes since midnight; a dial reading will do.
         vocabulary: "us" or "uk".
-        style: "digital" or "relative"; if left out, digital in "us" and relative in "uk".
+        style: "digital" or "relative"; None for digital in "us" and relative in "uk".
         half_day: say a.m. or p.m. too, and noon and midnight by name.
 
     Raises:
@@ -61,7 +61,7 @@ def in_words(
 def accepted_words(minute: int) -> tuple[str, ...]:
     """Return every reading of a time that is right in either vocabulary, without a.m. and p.m.
 
-    What the kit says itself is among them, the digital words first. "Half four" is not: it
+    The words of the kit are among them, the digital ones first. "Half four" is not: it
     means 4:30 to some and 3:30 to others.
 
     Raises:

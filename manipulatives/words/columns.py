@@ -1,4 +1,4 @@
-"""What is said about columns: their names, and the class's own word for regrouping."""
+"""Words about columns: their names, and the word of the class for regrouping."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ _USUAL = {"us": "regroup", "uk": "exchange"}
 
 
 def check_term(term: object, vocabulary: str = "us") -> str:
-    """Return the word for regrouping that was given, or the usual one of a vocabulary.
+    """Check the word for regrouping and return it; None for the default of a vocabulary.
 
-    Usual are "regroup" in the "us" vocabulary and "exchange" in "uk" (common practice). "carry"
+    Defaults are "regroup" in the "us" vocabulary and "exchange" in "uk" (common practice). "carry"
     and "borrow" are the two halves of one older way of speaking: with either of them additions
     carry and subtractions borrow.
 

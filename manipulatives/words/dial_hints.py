@@ -1,4 +1,4 @@
-"""What is said when the hands of a clock stand as no clock could stand."""
+"""The hint for hands of a clock in positions that no real clock could show."""
 
 from __future__ import annotations
 

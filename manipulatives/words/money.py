@@ -92,9 +92,9 @@ def coins_in_words(keys: list[str], money: object = "usd") -> str:
 
 
 def sign_on(key: str, money: object = "usd") -> str:
-    """Return what a coin's face says of its worth.
+    """Return the worth as it is written on a coin's face.
 
-    Coins of the larger unit bear its sign; on the others there is room for the number alone.
+    Coins of the larger unit have its sign; on the others there is only room for the number.
 
     Raises:
         ValueError: no currency, or none of its coins.

@@ -1,4 +1,4 @@
-"""What is true of a shape, as goals and foreseen mistakes ask for it."""
+"""The facts of a shape, for goals and foreseen mistakes."""
 
 from __future__ import annotations
 
@@ -43,7 +43,7 @@ _CURVED: dict[str, Facts] = {
 def shape_facts(
     given: Shape, grid: Grid, wording: Wording = US, guide: Shape | None = None
 ) -> Facts:
-    """Return what is true of a shape.
+    """Return the facts of a shape.
 
     Args:
         given: the shape.
@@ -69,7 +69,7 @@ def shape_facts(
         `equal_sides`: the largest number of sides that are equally long, 0 when all differ;
         `regular`: whether all sides and angles are equal; `convex`: whether it has no notch;
         `parallel`: pairs of parallel sides;
-        `mirror_lines`: how many there are; None for a circle, too, since there is no end of them.
+        `mirror_lines`: how many there are; None for a circle, too, which has infinitely many.
 
         `square`, `rectangle`, `rhombus`, `parallelogram`, `trapezoid`, `kite`: whether it is one; a
         square is a rectangle;
@@ -152,7 +152,7 @@ def _share_facts(shape: Shape, grid: Grid) -> Facts:
 
 
 def called(given: Shape, grid: Grid, wording: Wording = US) -> list[str]:
-    """Return everything that a shape is called, the most particular name first.
+    """Return every name of a shape, the most particular name first.
 
     Example:
         >>> called({"points": [[0, 0], [4, 0], [4, 4], [0, 4]], "closed": True}, "square")[:3]

@@ -1,4 +1,4 @@
-"""What shapes are called.
+"""The names of shapes.
 
 Names by number of sides are standard usage, from memory but for eleven and twelve, which were
 looked up. Two things differ between books, and are settings:
@@ -34,7 +34,7 @@ _CROSSINGS = 5
 
 @dataclass(frozen=True)
 class Wording:
-    """How shapes are called.
+    """The choice of names for shapes.
 
     Attributes:
         vocabulary: "us" (trapezoid) or "uk" (trapezium).
@@ -60,7 +60,7 @@ def kinds_of(found: Properties, sides: int, wording: Wording = US) -> dict[str, 
     """Return which of the kinds of quadrilaterals a polygon is.
 
     Args:
-        found: what is true of it.
+        found: its properties.
         sides: how many sides it has.
         wording: which definition of a trapezoid holds.
 
@@ -84,7 +84,7 @@ def kinds_of(found: Properties, sides: int, wording: Wording = US) -> dict[str, 
 
 
 def names_of(found: Properties, sides: int, wording: Wording = US) -> list[str]:
-    """Return everything that a polygon is called, the most particular name first.
+    """Return every name of a polygon, the most particular name first.
 
     Example:
         >>> from manipulatives.maths.shapes.properties import properties_of

@@ -1,4 +1,4 @@
-"""What is said of a shape: to pupils in at most ten words, and to teachers where books differ."""
+"""Remarks about a shape: to pupils in at most ten words, and to teachers where books differ."""
 
 from __future__ import annotations
 
@@ -18,10 +18,10 @@ PARTS: dict[str, dict[int, str]] = {
 
 
 def remark(given: Shape, grid: Grid, wording: Wording = US) -> str | None:
-    """Return what a pupil should hear about a shape, or None when there is nothing to say.
+    """Return the remark about a shape for a pupil, or None.
 
-    Sides that meet by mistake are told, also while the shape is drawn; then shares; then points
-    that are no vertices; then what is special about a circle or a star.
+    It is about sides that meet where they should not, also while the shape is drawn; then shares;
+    then points that are no vertices; then what is special about a circle or a star.
 
     Args:
         given: the shape.
@@ -42,10 +42,10 @@ def remark(given: Shape, grid: Grid, wording: Wording = US) -> str | None:
     if "curve" in shape:
         return str(_WORDS["curves"][shape["curve"]])
     outline = outline_of(shape, grid)
-    return _trouble(outline) or _no_vertices(outline) or _star(outline, grid)
+    return _fault_remark(outline) or _no_vertices(outline) or _star(outline, grid)
 
 
-def _trouble(outline: Outline) -> str | None:
+def _fault_remark(outline: Outline) -> str | None:
     if outline.fault == "few":
         many = len(set(outline.points))
         return str(_WORDS["few"][many])

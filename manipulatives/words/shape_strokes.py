@@ -8,7 +8,7 @@ from manipulatives.maths.shapes.data import Shape
 from manipulatives.maths.shapes.papers import Grid, Point
 from manipulatives.maths.shapes.strokes import DrawnStroke, drawn_strokes
 
-# A step on plain paper is straight when it goes less than two fifths as far aside.
+# A step on plain paper counts as straight if it goes less than two fifths as far sideways.
 _STRAIGHT = (2, 5)
 _BEGIN = {
     "circle": "Begin with the centre.",
@@ -24,11 +24,11 @@ _END = {
 
 @dataclass(frozen=True)
 class Stroke:
-    """One stroke of a shape that is drawn, and what is said with it.
+    """One stroke of a shape that is drawn, with its sentence.
 
     Attributes:
         drawn: the stroke.
-        say: what is said, in at most ten words.
+        say: its sentence, in at most ten words.
     """
 
     drawn: DrawnStroke
@@ -60,10 +60,10 @@ def strokes(given: Shape, grid: Grid) -> list[Stroke]:
         Side 3: back to the first point.
     """
     curve = given.get("curve")
-    return [Stroke(one, _said(one, grid, curve)) for one in drawn_strokes(given, grid)]
+    return [Stroke(one, _sentence(one, grid, curve)) for one in drawn_strokes(given, grid)]
 
 
-def _said(stroke: DrawnStroke, grid: Grid, curve: str | None) -> str:
+def _sentence(stroke: DrawnStroke, grid: Grid, curve: str | None) -> str:
     if stroke.side == 0:
         return _BEGIN[curve] if curve else "Begin here, with the first point."
     if stroke.step is None:
@@ -74,7 +74,7 @@ def _said(stroke: DrawnStroke, grid: Grid, curve: str | None) -> str:
 
 
 def in_words(step: Point, grid: Grid) -> str:
-    """Return where a step goes, in dots where there are any.
+    """Return a step in words, counted in dots where there are any.
 
     Example:
         >>> in_words((3, -2), "square"), in_words((-4, 6), "triangle")

@@ -933,11 +933,11 @@ def test_it_fills_the_room_that_a_round_gives_it_and_no_more(table, room, number
 
 def test_a_page_from_a_disk_needs_nothing_else(table, tmp_path):
     blocks = PlaceValueBlocks(mat=ODD, numeral=True)
-    kept = SavedWidgets(states_of(with_parts([blocks])))
-    body = [view(kept.add(blocks.model_id))]
+    saved = SavedWidgets(states_of(with_parts([blocks])))
+    body = [view(saved.add(blocks.model_id))]
     path = tmp_path / "blocks.html"
     path.write_text(
-        document(title="Blocks", key="blocks", language="en-US", body=body, saved=kept.script()),
+        document(title="Blocks", key="blocks", language="en-US", body=body, saved=saved.script()),
         encoding="utf-8",
     )
     visit(table.page, path.as_uri())

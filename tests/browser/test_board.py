@@ -136,7 +136,7 @@ def test_a_lesson_is_taught_from_the_shelf_to_its_end_by_one_key(page):
     assert page.locator(".kit-round:visible").inner_text() != seen[-1][2]
 
 
-def test_a_board_loaded_again_stands_where_it_stood(page, server):
+def test_after_a_reload_a_board_is_where_it_was(page, server):
     open_board(page, server, "ferry")
     for _ in range(4):
         page.keyboard.press("PageDown")
@@ -181,7 +181,7 @@ def test_what_is_moved_on_a_board_reaches_python(page, server):
     page.get_by_text("1 Python heard 1").wait_for()
 
 
-def test_what_takes_its_time_to_load_hears_python_all_the_same(page, server):
+def test_a_slowly_loading_widget_still_receives_changes_from_python(page, server):
     open_board(page, server, "slow", ".tick")
     page.locator(".tick").click()
     page.get_by_text("1 Python heard 1").wait_for()
@@ -235,7 +235,7 @@ def test_a_round_goes_on_to_its_end_without_a_kernel(page, server):
     page.evaluate("localStorage.clear()")
 
 
-def test_a_shelf_that_is_closed_is_told_and_the_board_goes_on(quiet_page, tmp_path, forgiven):
+def test_a_closed_shelf_is_reported_and_the_board_goes_on(quiet_page, tmp_path, forgiven):
     # Nobody is there to answer, which the browser notes again and again.
     forgiven += ["ERR_CONNECTION_REFUSED", "WebSocket"]
     write_lesson(FERRY, tmp_path / "ferry.toml")
@@ -334,7 +334,7 @@ def test_a_lesson_comes_up_promptly_with_the_network_gone(browser, server, outsi
         context.close()
 
 
-def test_a_board_of_which_some_never_comes_says_so(page, server, noise):
+def test_a_board_that_does_not_load_completely_says_so(page, server, noise):
     page.route("**/anywidget/static/**", lambda route: route.abort())
     page.clock.install()
     page.goto(f"{server.base}board/ferry")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from time import time
+
 import pytest
 from browser.harness import open_widget
 
@@ -299,11 +301,21 @@ def test_a_hand_is_tapped_and_goes_where_the_face_is_tapped(board, again):
 def test_a_hand_that_is_moved_a_little_and_slowly_is_not_tapped(board):
     board.show("4:00", mode="free", snap=1)
     x, y = board.spot(120, 45)
-    board.page.mouse.move(x, y)
-    board.page.mouse.down()
-    board.page.wait_for_timeout(400)
-    board.page.mouse.move(x - 1, y + 4)
-    board.page.mouse.up()
+    protocol = board.page.context.new_cdp_session(board.page)
+    now = time()
+    for kind, by, later in (("Pressed", 0, 0), ("Moved", 4, 0.4), ("Released", 4, 0.4)):
+        protocol.send(
+            "Input.dispatchMouseEvent",
+            {
+                "type": f"mouse{kind}",
+                "x": x - by / 4,
+                "y": y + by,
+                "button": "left",
+                "buttons": 1,
+                "clickCount": 1,
+                "timestamp": now + later,
+            },
+        )
     assert 240 < board.dial["hour"] < 246
     assert board.page.locator(".is-picked").count() == 0
 
@@ -683,8 +695,8 @@ def test_a_long_sentence_moves_no_button(board):
 
 
 def test_a_half_of_the_day_stays_on_the_line_of_the_digits(board):
-    for time in ("midnight", "12:57 pm"):
-        board.show(time, digital=True, half_day=True, place="width: 1000px; height: 700px")
+    for shown in ("midnight", "12:57 pm"):
+        board.show(shown, digital=True, half_day=True, place="width: 1000px; height: 700px")
         height = board.page.locator(".clock-digits").bounding_box()["height"]
         board.show("1:00 am", digital=True, half_day=True, place="width: 1000px; height: 700px")
         assert board.page.locator(".clock-digits").bounding_box()["height"] == height

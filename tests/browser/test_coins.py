@@ -542,7 +542,6 @@ def test_figures_for_counting_on_line_the_coins_up_and_stand_below_them(table):
     table.page.evaluate("kit.outside('counts', 2)")
     assert table.page.locator(".coins-figures text").all_text_contents() == ["25", "35"]
     boxes = [each.bounding_box() for each in table.page.locator(".coins-figures text").all()]
-    table.page.wait_for_timeout(400)
     coins = [each.bounding_box() for each in table.page.locator(".coin-metal").all()]
     assert all(box["y"] > 0 for box in boxes)
     assert len(coins) == 7

@@ -223,7 +223,7 @@ def test_a_lesson_is_put_together_and_changed_by_keys_alone(page, folder, server
     assert second[1] != first[0]
 
 
-def test_a_notebook_with_cells_of_others_is_changed_without_being_run(page, folder, server):
+def test_a_notebook_with_foreign_code_is_changed_without_being_run(page, folder, server):
     ferry = Lesson(
         "The ferry",
         seed=41,

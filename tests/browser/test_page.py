@@ -123,9 +123,9 @@ def widget_of(esm, **traits):
 
 def page_with(*widgets):
     """A page that shows these widgets one below the other."""
-    kept = SavedWidgets(states_of(with_parts(widgets)))
-    body = [view(kept.add(widget.model_id)) for widget in widgets]
-    return document(title="Host", key="host", language="en-US", body=body, saved=kept.script())
+    saved = SavedWidgets(states_of(with_parts(widgets)))
+    body = [view(saved.add(widget.model_id)) for widget in widgets]
+    return document(title="Host", key="host", language="en-US", body=body, saved=saved.script())
 
 
 @pytest.fixture
@@ -177,7 +177,7 @@ def test_over_http_it_asks_for_itself_alone(quiet_page, served, tmp_path):
     assert asked == [("/monday.html", 200)]
 
 
-def test_it_is_written_in_its_own_letters(show):
+def test_text_uses_the_font_of_the_kit(show):
     opened = show(page_of(notebook_of(LESSON)))
     opened.evaluate("document.fonts.ready.then(() => true)")
     loaded = opened.evaluate("[...document.fonts].map(({ family, status }) => [family, status])")
@@ -185,7 +185,7 @@ def test_it_is_written_in_its_own_letters(show):
     assert opened.evaluate("getComputedStyle(document.body).fontFamily").startswith('"Kit Reading"')
 
 
-def test_text_of_others_runs_nothing(show):
+def test_hostile_text_runs_nothing(show):
     text = "</script><img src=x onerror=document.title=1><script>document.title=1</script>"
     rounds = (Round("time.read_hour", seed=11, tasks=2, title=text),)
     opened = show(page_of(notebook_of(Lesson(text, seed=7, rounds=rounds))))
@@ -252,7 +252,7 @@ def test_a_child_offers_what_it_set_itself_up_with(stall):
     assert stall.locator(".exports").inner_text() == "triple 6"
 
 
-def test_a_parent_hears_its_child_and_a_child_its_parent(stall):
+def test_parent_and_child_widgets_listen_to_each_other(stall):
     assert stall.locator(".twice").inner_text() == "twice 4"
     stall.locator(".child button").click()
     assert stall.locator(".twice").inner_text() == "twice 6"
@@ -335,7 +335,7 @@ def test_a_failing_widget_says_so_and_the_rest_works(show, noise, esm):
     noise.clear()
 
 
-def test_a_listener_that_fails_keeps_no_other_from_hearing(show, noise):
+def test_an_error_in_a_listener_does_not_stop_the_others(show, noise):
     esm = """
     export default { render({ model, el }) {
       model.on("change:number", () => { throw new Error("no"); });
@@ -363,7 +363,7 @@ def test_a_module_may_have_any_of_its_forms(show, esm):
     assert show(page_with(widget_of(esm))).locator("main").inner_text().strip() == "old form"
 
 
-def test_on_paper_the_whole_lesson_stands_one_below_the_other(show):
+def test_in_print_all_stages_follow_each_other(show):
     opened = show(page_of(notebook_of(LESSON)))
     opened.wait_for_selector(".kit-round .kit-clock svg")
     opened.emulate_media(media="print")
@@ -413,7 +413,7 @@ window.name = window.loads;
 
 
 @pytest.fixture
-def lesson_kept(quiet_page):
+def stored_lesson(quiet_page):
     """Opens a lesson in a browser that loses what is asked of it too early; returns its page."""
 
     def opened(audience):
@@ -429,8 +429,8 @@ def lesson_kept(quiet_page):
     return opened
 
 
-def test_a_board_uses_its_storage_only_when_the_browser_has_committed_the_page(lesson_kept):
-    page = lesson_kept("board")
+def test_a_board_uses_its_storage_only_when_the_browser_has_committed_the_page(stored_lesson):
+    page = stored_lesson("board")
     for _ in range(3):
         page.keyboard.press("PageDown")
     stood = page.locator(".kit-round:visible").inner_text()
@@ -439,8 +439,8 @@ def test_a_board_uses_its_storage_only_when_the_browser_has_committed_the_page(l
     assert page.locator(".kit-round:visible").inner_text() == stood
 
 
-def test_a_pupils_page_uses_its_storage_only_when_the_browser_has_committed_it(lesson_kept):
-    page = lesson_kept("pupils")
+def test_a_pupils_page_uses_its_storage_only_when_the_browser_has_committed_it(stored_lesson):
+    page = stored_lesson("pupils")
     page.get_by_role("button", name="Start", exact=True).click()
     page.locator(".kit-round:visible").wait_for()
     reload(page)

@@ -75,7 +75,7 @@ def test_what_is_drawn_is_seen_where_it_is_drawn(bare):
     assert strokes(page) == 2
 
 
-def test_while_it_is_off_nothing_lies_over_the_lesson(bare):
+def test_while_the_pen_is_off_nothing_covers_the_lesson(bare):
     page = bare()
     page.evaluate(
         "document.querySelectorAll('main button').forEach((each) => each.addEventListener("
@@ -120,7 +120,7 @@ def test_undo_takes_back_stroke_by_stroke_and_the_wiping_too(bare):
     assert tool(page, "Undo").get_attribute("aria-disabled") == "true"
 
 
-def test_each_part_has_its_own_and_it_is_kept(bare):
+def test_each_part_has_its_own_strokes_and_they_are_stored(bare):
     page = bare()
     pen(page).click()
     draw(page, (400, 300), (800, 600))
@@ -234,7 +234,7 @@ def test_a_pen_draws_broader_where_it_is_pressed_and_the_hand_beside_it_draws_no
     assert strokes(page) == 2
 
 
-def test_a_hand_that_lies_on_the_glass_before_its_pen_comes_keeps_nobody_from_writing(bare):
+def test_a_hand_on_the_glass_does_not_prevent_the_pen_from_writing(bare):
     page = bare()
     pen(page).click()
     cdp = page.context.new_cdp_session(page)
@@ -285,7 +285,7 @@ def test_keys_turn_it_on_and_off_and_the_clicker_goes_on(bare):
     assert not page.get_by_role("group", name="Pen").is_visible()
 
 
-def test_where_keeping_is_refused_it_still_writes(bare):
+def test_without_storage_the_pen_still_writes(bare):
     refused = "{ getItem() { throw new Error(); }, setItem() { throw new Error(); } }"
     page = bare(storage=f", store: {refused}")
     pen(page).click()
@@ -297,7 +297,7 @@ def test_where_keeping_is_refused_it_still_writes(bare):
     assert strokes(page) == 0
 
 
-def test_what_was_kept_and_is_broken_is_left_out(bare):
+def test_stored_strokes_that_are_broken_are_left_out(bare):
     kept = "(key) => (key.includes('ink') ? '[[1,2],7,[500,500,100]]' : null)"
     page = bare(storage=f", store: {{ getItem: {kept}, setItem() {{}} }}")
     assert strokes(page) == 1

@@ -11,7 +11,7 @@ from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of
 from support.accessibility import faults
 from support.chromium import visit
-from support.rooms import LEAVING
+from support.overflow import LEAVING
 
 # Of every strand, so that each manipulative and each way of answering is among them.
 CHOSEN = [

@@ -311,7 +311,7 @@ def test_a_round_is_worked_by_keys_alone(pupil):
 
 
 @pytest.mark.screens("tablet")
-def test_where_nothing_may_be_kept_it_says_so_and_shows_the_results(pupil):
+def test_without_storage_it_says_so_and_shows_the_results(pupil):
     page = pupil.page
     page.add_init_script(REFUSED)
     pupil.open(CLOCKS)
@@ -328,7 +328,7 @@ def test_where_nothing_may_be_kept_it_says_so_and_shows_the_results(pupil):
     assert pupil.said == f"Yes, {clock.spoken}."
 
 
-def test_work_is_kept_for_each_code_and_for_no_other(pupil):
+def test_work_is_stored_separately_for_each_code(pupil):
     page = pupil.page
     pupil.open(CLOCKS).begin("A1")
     pupil.onward("My turn")
@@ -429,9 +429,10 @@ def test_the_example_plays_by_itself_and_has_no_words(pupil):
 
 def test_where_less_movement_is_wished_for_the_example_waits(pupil):
     page = pupil.page
+    page.clock.install()
     page.emulate_media(reduced_motion="reduce")
     pupil.open(COINS).begin()
-    page.wait_for_timeout(2500)
+    page.clock.run_for(2500)
     assert page.evaluate(TOTAL) == 0
     page.get_by_role("button", name="Play the example").click()
     pupil.see_money()
@@ -470,7 +471,7 @@ def test_over_http_it_asks_for_itself_alone(pupil, tmp_path):
     assert asked == [("/pupils.html", 200)]
 
 
-def test_what_was_kept_and_cannot_be_used_is_left(pupil):
+def test_stored_work_that_cannot_be_read_is_ignored(pupil):
     page = pupil.page
     pupil.open(CLOCKS).begin()
     pupil.onward("My turn")

@@ -500,23 +500,38 @@ def test_a_round_tells_what_it_holds_and_where_it_stands(sums):
     steps = len(sums.tasks[1]["steps"])
     assert place == {
         "task": 1, "phase": "show", "step": 1, "steps": steps, "tasks": 6, "group": [0, 1, 2],
-        "aside": None,
+        "extra": None,
     }  # fmt: skip
     sums.root.get_by_role("button", name="Another like this").click()
     place = told(page, "kit:place")[-1]
     assert (place["phase"], place["step"]) == ("ask", 0)
-    assert place["aside"] == sums.tasks[1]["twins"][0]
+    assert place["extra"] == sums.tasks[1]["twins"][0]
 
 
-def test_a_round_is_begun_anew_when_the_page_asks(sums):
+BEGIN_AGAIN = "(root) => !root.dispatchEvent(new CustomEvent('kit:again', { cancelable: true }))"
+
+
+def test_a_round_begins_again_when_the_page_asks(sums):
     page = sums.page
     for _ in range(4):
         page.keyboard.press("PageDown")
-    done = sums.root.evaluate(
-        "(root) => !root.dispatchEvent(new CustomEvent('kit:again', { cancelable: true }))"
-    )
-    assert done
+    assert sums.root.evaluate(BEGIN_AGAIN)
     assert (sums.phase, sums.said("digits"), sums.next.inner_text()) == ("ask", "1:00", "Start")
+
+
+def test_what_was_made_of_the_first_question_is_not_there_when_a_round_begins_again(
+    round_, tmp_path
+):
+    page = round_.open(lesson_page(tmp_path, "## Set", SET)).page
+    beginning = round_.look()
+    round_.root.locator("[role='slider']").first.focus()
+    page.keyboard.press("ArrowRight")
+    assert round_.look() != beginning
+    assert round_.root.evaluate(BEGIN_AGAIN)
+    assert round_.look() == beginning
+    page.keyboard.press("PageDown")
+    page.keyboard.press("PageUp")
+    assert round_.look() == beginning
 
 
 @SCREENS
@@ -543,8 +558,9 @@ def test_steps_that_do_not_fit_are_scrolled_by_keys(round_, tmp_path):
     assert before > 0
     steps.focus()
     page.keyboard.press("Home")
-    page.wait_for_timeout(300)
-    assert steps.evaluate("(list) => list.scrollTop") < before
+    page.wait_for_function(
+        "([list, before]) => list.scrollTop < before", arg=[steps.element_handle(), before]
+    )
 
 
 @SCREENS

@@ -6,7 +6,7 @@ import pytest
 from browser.bare_session import bare_session, round_block, telling
 from browser.lesson_page import RoundOnPage, lesson_page
 
-from support.chromium import reload, resize, visit
+from support.chromium import TWO_FRAMES, reload, resize, visit
 
 HOURS = 'play("time.read_hour", tasks=1, seed=11)'
 SET = 'play("time.set_hands", tasks=1, seed=12)'
@@ -171,7 +171,7 @@ def test_the_buttons_of_a_round_lead_on_and_nowhere_beyond_the_lesson(lesson):
     assert heading(page) == "Hours"
 
 
-def test_loaded_anew_the_lesson_is_where_it_was(lesson):
+def test_after_a_reload_the_lesson_is_where_it_was(lesson):
     page = lesson("## Hours", HOURS, "## Set", SET)
     page.locator(".session-pips button").nth(1).click()
     page.keyboard.press("PageDown")
@@ -181,7 +181,7 @@ def test_loaded_anew_the_lesson_is_where_it_was(lesson):
     assert (heading(page), RoundOnPage(page).look()) == ("Set", here)
 
 
-def test_where_keeping_is_refused_the_lesson_goes_on(lesson, quiet_page):
+def test_without_storage_the_lesson_goes_on(lesson, quiet_page):
     quiet_page.add_init_script(
         "Object.defineProperty(window, 'localStorage', "
         "{ get() { throw new DOMException('refused', 'SecurityError'); } });"
@@ -248,7 +248,7 @@ def test_rounds_that_come_later_are_staged_as_they_come(bare):
     assert shown(page) == ["Minutes", "late"]
 
 
-def test_the_stage_that_was_left_is_shown_when_it_has_come(bare, tmp_path):
+def test_after_a_reload_the_last_stage_is_shown_once_it_has_loaded(bare, tmp_path):
     page = bare("<h2>Hours</h2>" + ROUND + "<h2>Minutes</h2>" + ROUND)
     page.keyboard.press("PageDown")
     assert heading(page) == "Minutes"
@@ -259,7 +259,7 @@ def test_the_stage_that_was_left_is_shown_when_it_has_come(bare, tmp_path):
     page.wait_for_function("document.querySelector('.session-heading').textContent === 'Minutes'")
 
 
-def test_when_nothing_more_comes_and_there_is_no_round_all_is_shown(bare):
+def test_a_loaded_page_without_rounds_shows_everything(bare):
     page = bare("<h2>One</h2><p>first</p><h2>Two</h2><p>second</p>", busy=True)
     assert shown(page) == ["One", "first"]
     page.evaluate("document.querySelector('main').removeAttribute('aria-busy')")
@@ -267,7 +267,7 @@ def test_when_nothing_more_comes_and_there_is_no_round_all_is_shown(bare):
     assert shown(page) == ["One", "first", "Two", "second"]
 
 
-def test_on_a_board_no_key_of_the_clicker_loads_the_page_anew(bare):
+def test_on_a_board_no_key_of_the_clicker_reloads_the_page(bare):
     prevented = (
         "() => !document.body.dispatchEvent("
         "new KeyboardEvent('keydown', { key: 'F5', bubbles: true, cancelable: true }))"
@@ -338,7 +338,7 @@ def test_a_long_text_is_read_to_its_end_before_the_page_is_turned(bare):
     assert page.evaluate("scrollY") == 0
 
 
-def test_who_writes_keeps_the_full_stop(bare):
+def test_a_full_stop_can_be_typed_into_a_text_field(bare):
     page = bare("<h2>Hours</h2><div><textarea></textarea></div>" + ROUND)
     page.evaluate(
         "document.querySelector('.kit-round').addEventListener('kit:answers', () => {"
@@ -361,7 +361,7 @@ def test_what_a_widget_paints_inside_rearranges_nothing(bare):
     page = bare("<h2>Hours</h2>" + ROUND + "<h2>Minutes</h2>" + ROUND)
     page.evaluate("document.querySelector('.session-pips button').dataset.same = 'yes'")
     page.evaluate("document.querySelector('.kit-round').innerHTML = '<h2>Inside</h2><p>x</p>'")
-    page.wait_for_timeout(50)
+    page.evaluate(TWO_FRAMES)
     assert page.locator(".session-pips button").count() == 2
     assert page.locator("[data-same]").count() == 1
 
@@ -374,7 +374,7 @@ def test_at_its_end_a_session_leaves_nothing_behind(bare):
     assert shown(page) == ["Hours", "round"]
 
 
-def test_the_stage_is_kept_where_it_is_told_to(bare):
+def test_the_stage_is_stored_in_the_given_storage(bare):
     storage = (
         ", store: { getItem: (name) => (name === 'market 7/stage' ? '1' : null), "
         "setItem: (name, text) => { (window.kept ??= {})[name] = text; } }"
@@ -413,7 +413,7 @@ def test_the_line_tells_the_time_taken_against_the_time_planned(bare, quiet_page
     assert page.locator(".session-time.is-over").count() == 1
 
 
-def test_loaded_anew_the_time_goes_on_where_it_was(bare, quiet_page):
+def test_after_a_reload_the_time_goes_on_where_it_was(bare, quiet_page):
     quiet_page.clock.install()
     page = bare(LESSON, begin=PLAN)
     page.keyboard.press("PageDown")
@@ -424,7 +424,7 @@ def test_loaded_anew_the_time_goes_on_where_it_was(bare, quiet_page):
     assert time_shown(page) == "3 of 5 min"
 
 
-def test_a_round_that_is_worked_on_has_begun(bare, quiet_page):
+def test_working_on_a_round_starts_the_time(bare, quiet_page):
     quiet_page.clock.install()
     page = bare(LESSON, begin=PLAN)
     page.evaluate(telling(("hours", "kit:place", {"task": 0, "phase": "ask", "step": 0})))
@@ -433,7 +433,7 @@ def test_a_round_that_is_worked_on_has_begun(bare, quiet_page):
     assert time_shown(page) == "0 of 5 min"
 
 
-def test_the_pip_of_the_part_that_is_shown_begins_it_again(lesson):
+def test_pressing_the_current_part_repeats_it(lesson):
     page = lesson("## Hours", HOURS, "## Set", SET)
     pips = page.locator(".session-pips button")
     pips.nth(1).click()
@@ -446,7 +446,7 @@ def test_the_pip_of_the_part_that_is_shown_begins_it_again(lesson):
     assert RoundOnPage(page).look() == first
 
 
-def test_the_whole_screen_is_a_press_away_and_back(bare):
+def test_full_screen_is_switched_with_one_press(bare):
     page = bare(LESSON)
     button = page.get_by_role("button", name="Full screen")
     button.click()

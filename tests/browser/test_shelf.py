@@ -112,7 +112,7 @@ def test_a_copied_round_is_given_other_numbers_at_one_press(shelf, folder):
     assert after.rounds[2].seed != TWICE.seed
 
 
-def test_somebodys_program_is_asked_about_before_it_runs(shelf):
+def test_foreign_code_runs_only_after_a_question(shelf):
     card = book(shelf, "tides")
     assert "You are asked before it runs." in card.inner_text()
     card.get_by_role("link", name="Board").click()

@@ -138,7 +138,7 @@ def test_the_window_follows_the_board(bare):
     place(page, "hours", task=1)
     assert child.locator(".script-prompt").inner_text() == "And now?"
     twin = {**TASKS[0], "prompt": "Another like this?", "answer": "7:15"}
-    place(page, "hours", aside=twin)
+    place(page, "hours", extra=twin)
     assert child.locator(".script-prompt").inner_text() == "Another like this?"
     assert "7:15" in child.locator(".script-answer").inner_text()
     place(page, "hours", group=[0, 1])
@@ -229,7 +229,7 @@ def test_two_tabs_of_one_session_save_one_record_and_loading_it_again_too(bare):
     assert saved_session(page)["revision"] > third["revision"]
 
 
-def test_marks_are_kept_and_saved_in_a_file_of_the_session(bare, quiet_page):
+def test_marks_are_stored_and_saved_in_the_session_file(bare, quiet_page):
     quiet_page.clock.install(time="2026-11-25T09:00:00")
     page = bare()
     child = apart(page)
@@ -285,7 +285,7 @@ def test_where_saving_is_refused_the_text_can_be_copied(bare, quiet_page):
     assert marked == text.input_value()
 
 
-def test_where_keeping_is_refused_marks_live_as_long_as_the_page(bare):
+def test_without_storage_marks_last_until_the_page_closes(bare):
     refused = "{ getItem() { throw new Error(); }, setItem() { throw new Error(); } }"
     page = bare(storage=f", store: {refused}")
     child = apart(page)
@@ -341,7 +341,7 @@ def test_a_window_that_is_closed_can_be_opened_again(bare):
     assert heading(page) == "Hours"
 
 
-def test_loaded_anew_a_served_board_takes_its_window_over(bare, address):
+def test_after_a_reload_a_served_board_takes_over_its_window(bare, address):
     page = bare(address)
     child = apart(page)
     press(child, "Next")
@@ -353,7 +353,7 @@ def test_loaded_anew_a_served_board_takes_its_window_over(bare, address):
     assert len(page.context.pages) == 2
 
 
-def test_loaded_anew_from_a_disk_the_window_comes_again_with_the_next_press(bare, quiet_page):
+def test_after_a_reload_on_a_disk_the_window_opens_again_with_the_next_press(bare, quiet_page):
     quiet_page.add_init_script(STRICT)
     page = bare()
     child = apart(page)
@@ -368,7 +368,7 @@ def test_loaded_anew_from_a_disk_the_window_comes_again_with_the_next_press(bare
     assert heading(page) == "Ferry"
 
 
-def test_a_window_that_is_itself_loaded_anew_is_filled_again(bare, address):
+def test_a_reloaded_window_is_filled_again(bare, address):
     page = bare(address)
     child = apart(page)
     child.reload()
@@ -377,7 +377,7 @@ def test_a_window_that_is_itself_loaded_anew_is_filled_again(bare, address):
     assert heading(page) == "Hours"
 
 
-def test_a_window_that_is_itself_loaded_anew_from_a_disk_comes_with_the_next_press(bare):
+def test_a_window_reloaded_on_a_disk_opens_again_with_the_next_press(bare):
     page = bare()
     child = apart(page)
     with child.expect_event("close"):
@@ -429,7 +429,7 @@ def test_the_window_reads_a_real_round_as_it_is_taught(quiet_page, tmp_path):
     assert round_.phase == "check"
 
 
-def test_a_lesson_is_begun_afresh_only_when_that_is_said_twice(quiet_page, tmp_path):
+def test_a_lesson_is_restarted_only_after_a_confirmation(quiet_page, tmp_path):
     page = quiet_page
     calls = ("## Hours", 'play("time.read_hour", tasks=1, seed=11)')
     visit(page, lesson_page(tmp_path, *calls, "## Set", 'play("time.set_hands", tasks=1, seed=12)'))

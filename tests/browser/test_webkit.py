@@ -14,7 +14,7 @@ from manipulatives.lessons.settings import ClassSettings
 from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.page import page_of, page_of_file
 from support.files import ROOT
-from support.rooms import LEAVING
+from support.overflow import LEAVING
 from support.screens import SCREENS
 from support.webkit import resize, webkit
 

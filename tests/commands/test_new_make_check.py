@@ -15,7 +15,7 @@ from manipulatives.commands import (
 from manipulatives.commands import (
     new as commands_new,
 )
-from manipulatives.commands.progress import Progress
+from manipulatives.commands.shared.progress import Progress
 from manipulatives.lessons.files import read_lesson, write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem
@@ -58,7 +58,7 @@ def test_new_shares_minutes_out_among_the_rounds():
     assert [one.seconds for one in lesson.rounds] == [180, 360]
 
 
-def test_a_strand_named_twice_stands_for_two_of_its_skills():
+def test_a_strand_given_twice_means_two_of_its_skills():
     lesson = commands_new.new_lesson(["time", "time", "time"], seed=7)
     assert len({one.skill for one in lesson.rounds}) == 3
 
@@ -137,7 +137,7 @@ def test_make_takes_the_notebook_once_it_is_there_even_when_the_lesson_file_is_n
     assert "The other ferry" not in (tmp_path / "ferry.html").read_text()
 
 
-def test_make_takes_what_somebody_wrote_into_the_notebook_since(ferry, tmp_path):
+def test_make_uses_later_changes_of_the_notebook(ferry, tmp_path):
     run(commands_make, ferry)
     notebook = tmp_path / "ferry.ipynb"
     notebook.write_text(notebook.read_text().replace("The ferry", "The late ferry"))
@@ -147,7 +147,7 @@ def test_make_takes_what_somebody_wrote_into_the_notebook_since(ferry, tmp_path)
     assert "The late ferry" in (tmp_path / "ferry.html").read_text()
 
 
-def test_make_does_not_write_over_what_somebody_wrote_by_hand(ferry, tmp_path):
+def test_make_does_not_replace_a_file_that_somebody_wrote_by_hand(ferry, tmp_path):
     run(commands_make, ferry)
     notebook = tmp_path / "ferry.ipynb"
     text = notebook.read_text().replace("# The ferry", "# The ferry\\n\\nTake a whistle along.")
@@ -158,7 +158,7 @@ def test_make_does_not_write_over_what_somebody_wrote_by_hand(ferry, tmp_path):
     assert "Take a whistle along." in (tmp_path / "ferry.html").read_text()
 
 
-def test_make_makes_the_others_when_one_is_broken_and_tells_every_problem(tmp_path):
+def test_make_makes_the_other_lessons_when_one_is_broken_and_reports_every_problem(tmp_path):
     write_lesson(FERRY, tmp_path / "a.toml")
     (tmp_path / "b.toml").write_text("title = \n")
     (tmp_path / "c.toml").write_text('title = "C"\nseed = 1\n[[rounds]]\nskill = "time.x"\n')
@@ -213,7 +213,7 @@ def test_check_says_how_long_a_lesson_is_and_what_could_be_better(tmp_path):
     )
 
 
-def test_check_tells_every_problem_with_file_place_and_remedy(tmp_path):
+def test_check_reports_every_problem_with_file_place_and_remedy(tmp_path):
     path = tmp_path / "broken.toml"
     path.write_text(
         'title = ""\nseed = 1\n'
@@ -231,7 +231,7 @@ def test_check_tells_every_problem_with_file_place_and_remedy(tmp_path):
         assert place in line
 
 
-def test_check_tells_every_problem_of_a_notebook_and_runs_nothing(tmp_path):
+def test_check_reports_every_problem_of_a_notebook_and_runs_nothing(tmp_path):
     notebook = notebook_of(Lesson("The ferry", seed=41, rounds=FERRY.rounds * 2))
     notebook.cells[3].source = 'play("time.read_hour", tasks=99, seed=5)'
     notebook.cells[5].source = 'play("time.no_such", tasks=2, seed=5)'
@@ -251,7 +251,7 @@ def test_check_survives_any_file(tmp_path, content):
         run(commands_check, path)
 
 
-def test_a_bar_is_shown_on_a_terminal_when_something_takes_long(monkeypatch):
+def test_a_progress_bar_is_shown_on_a_terminal_during_long_work(monkeypatch):
     class Terminal:
         written = ""
 

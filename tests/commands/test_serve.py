@@ -1,4 +1,4 @@
-"""The command itself: how it begins, what it says when it cannot, how it ends."""
+"""The command `serve`: its start, its errors, and its end."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ def folder(tmp_path):
 
 
 def refused(*typed):
-    """What a command says that cannot be done."""
+    """The error of a command that fails."""
     done = subprocess.run(
         [*SERVE, "--no-browser", *map(str, typed)],
         capture_output=True,
@@ -42,15 +42,15 @@ def refused(*typed):
     return sentence
 
 
-def test_a_folder_that_is_not_there_is_said_in_one_sentence(tmp_path):
+def test_a_missing_folder_is_reported_in_one_sentence(tmp_path):
     assert refused(tmp_path / "no").endswith("no: there is no such folder; give one that is there.")
 
 
-def test_a_file_in_place_of_a_folder_is_said_in_one_sentence(folder):
+def test_a_file_in_place_of_a_folder_is_reported_in_one_sentence(folder):
     assert "that is no folder; give the folder that it is in." in refused(folder / "bell.toml")
 
 
-def test_a_port_that_is_taken_is_said_in_one_sentence_and_no_other_is_tried(folder):
+def test_a_port_in_use_is_reported_in_one_sentence_and_no_other_is_tried(folder):
     with socket.create_server(("127.0.0.1", 0)) as taken:
         port = taken.getsockname()[1]
         sentence = refused(folder, "--port", port)
@@ -59,7 +59,7 @@ def test_a_port_that_is_taken_is_said_in_one_sentence_and_no_other_is_tried(fold
 
 
 @pytest.mark.parametrize("port", ["-1", "70000"])
-def test_a_port_that_there_is_not_is_said_in_one_sentence(folder, port):
+def test_an_impossible_port_is_reported_in_one_sentence(folder, port):
     assert f"there is no port {port}; give another, such as --port" in refused(
         folder, f"--port={port}"
     )
@@ -75,7 +75,7 @@ def test_an_empty_folder_opens_and_says_what_to_put_into_it(tmp_path):
 
 
 def as_anyone():
-    """Give up what lets root write everywhere; for anyone else this changes nothing."""
+    """Drop the capability by which root writes everywhere; for other users this changes nothing."""
     drop_for_good, write_everywhere = 24, 1  # PR_CAPBSET_DROP and CAP_DAC_OVERRIDE of Linux
     ctypes.CDLL(None).prctl(drop_for_good, write_everywhere, 0, 0, 0)
 
@@ -139,7 +139,7 @@ def test_everything_that_was_begun_ends_with_the_shelf(folder, how):
         assert any("serve.lab" in line for line in family.values())
         status = server.stop(how)
         assert status == (-signal.SIGKILL if how == signal.SIGKILL else 0)
-        # What has lost its parent belongs to another one, but bears the same number.
+        # A process whose parent has ended gets another parent, but its id stays.
         alive = lambda: set(family) & set(descendants(1)) & running(family)  # noqa: E731
         until(lambda: not alive(), 15, "the children to end")
 
@@ -156,7 +156,7 @@ def test_ctrl_c_pressed_three_times_ends_all_that_was_begun_as_well(folder):
 
 
 def visited(address):
-    """What a stranger is answered at an address."""
+    """The answer to a request without the key."""
     host, path = re.fullmatch(r"http://([^/]+)(/.*)", address).groups()
     return Visitor(host).get(path)
 

@@ -18,7 +18,7 @@ RESERVED = "ABeeZee"
 
 
 @pytest.fixture(scope="module")
-def afresh(tmp_path_factory) -> Path:
+def remade(tmp_path_factory) -> Path:
     folder = tmp_path_factory.mktemp("font")
     subprocess.run([sys.executable, str(SCRIPT), str(folder)], check=True)
     return folder
@@ -44,12 +44,12 @@ def tables(path: Path) -> dict[str, bytes]:
 
 
 @pytest.mark.parametrize("name", ["kit-reading.ttf", "kit-reading.woff2"])
-def test_the_font_is_what_the_script_makes(afresh, name):
-    assert tables(font.TTF.with_name(name)) == tables(afresh / name)
+def test_the_font_is_what_the_script_makes(remade, name):
+    assert tables(font.TTF.with_name(name)) == tables(remade / name)
 
 
-def test_the_licence_is_the_one_of_the_source(afresh):
-    assert font.LICENCE.read_bytes() == (afresh / "OFL.txt").read_bytes()
+def test_the_licence_is_the_one_of_the_source(remade):
+    assert font.LICENCE.read_bytes() == (remade / "OFL.txt").read_bytes()
     assert "SIL OPEN FONT LICENSE Version 1.1" in font.LICENCE.read_text(encoding="utf-8")
 
 

@@ -94,7 +94,7 @@ def test_digits_leave_out_leading_zeros_and_frame_what_is_no_digit():
     assert [text.text for text in of_role(empty, "count")] == ["0"]
 
 
-def test_without_blocks_it_is_a_mat_to_fill_and_tells_nothing():
+def test_without_blocks_it_is_an_empty_mat_and_its_description_gives_no_count():
     drawing = blocks_drawing([fewest(345)], blocks=False)
     assert not any(of_role(drawing, place) for place in PLACES)
     assert of_role(drawing, "count") == []
@@ -111,7 +111,7 @@ def test_type_is_never_smaller_than_asked(points):
     assert min(sizes) >= least - 1e-9
 
 
-def test_a_place_is_told_by_shape_and_heading_and_not_by_colour_alone():
+def test_a_place_is_recognised_by_shape_and_heading_and_not_only_by_colour():
     sizes = {place: SIZES[place] for place in PLACES}
     assert len(set(sizes.values())) == 4
     drawing = blocks_drawing([fewest(1111)], places=4)

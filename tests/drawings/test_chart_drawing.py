@@ -22,7 +22,7 @@ def marks(**given):
 
 
 @pytest.mark.parametrize(("first", "last", "width"), [(1, 100, 10), (0, 99, 10), (1, 120, 12)])
-def test_every_number_stands_in_a_cell_of_its_own(first, last, width):
+def test_every_number_has_its_own_cell(first, last, width):
     drawing = chart_drawing(Chart(first, last, width=width))
     cells = of_role(drawing, "cell")
     numbers = of_role(drawing, "number")
@@ -48,7 +48,7 @@ def test_hidden_numbers_are_not_drawn_but_are_in_the_key():
     assert "5" not in chart_drawing(chart).description.replace("1 to 20", "")
 
 
-def test_what_was_counted_is_ringed_and_what_was_wiped_is_gone():
+def test_counted_numbers_are_ringed_and_wiped_ones_are_left_out():
     counted = marks(counted=[5, 10])
     assert len(of_role(chart_drawing(Chart(1, 20, step=5), counted), "counted")) == 2
     wiped = chart_drawing(Chart(1, 20, step=5, mode="wipe"), counted)

@@ -175,7 +175,7 @@ def test_type_is_never_smaller_than_asked(size, points):
     assert min(sizes) >= least - 1e-9
 
 
-def test_minute_numbers_passed_are_told_by_a_disc_and_not_by_colour_alone():
+def test_passed_minute_numbers_have_a_disc_and_not_only_a_colour():
     drawing = clock_drawing(at(275), minute_numbers=True, arc=True, size=SIZE)
     badges = {badge.centre for badge in of_role(drawing, "badge")}
     numbers_at = {
@@ -190,7 +190,7 @@ def test_minute_numbers_passed_are_told_by_a_disc_and_not_by_colour_alone():
     assert on_disc == {"5", "10", "15", "20", "25", "30", "35"}
 
 
-def test_a_face_to_draw_on_has_no_hands_and_tells_nothing_of_them():
+def test_a_face_to_draw_on_has_no_hands_and_does_not_describe_them():
     drawing = clock_drawing(at(275), hands=False, sector=True, arc=True, minute_numbers=True)
     roles = {shape.role for shape in drawing.shapes}
     assert roles.isdisjoint({"hour", "minute", "halo", "sector", "arc", "badge"})
@@ -218,7 +218,7 @@ def test_the_description_says_where_the_hands_stand_and_not_the_time(reading, mi
     assert clock_drawing(dial).description == said
 
 
-def test_the_narrow_hand_lies_above_the_broad_one():
+def test_the_narrow_hand_is_drawn_over_the_broad_one():
     roles = [shape.role for shape in clock_drawing(at(65)).shapes]
     assert roles.index("hour") < roles.index("minute") < roles.index("numeral")
 

@@ -185,7 +185,7 @@ def test_coins_are_drawn_at_true_size_on_the_mat():
         assert middle.y - mat.corner[1] == pytest.approx(lying["y"] / 10, abs=0.05)
 
 
-def test_a_drawing_is_as_wide_as_asked_and_keeps_the_sizes_in_proportion():
+def test_a_drawing_has_the_wanted_width_and_sizes_in_proportion():
     drawing = coins_drawing(tray_of("25 10"), mat=False, width=60)
     assert drawing.width == pytest.approx(60)
     sizes = [Region(shape.points).area ** 0.5 for shape in metal(drawing)]
@@ -243,7 +243,7 @@ def test_metals_are_those_of_the_kit():
             assert {part, f"{part}-rim"} <= set(colours())
 
 
-def test_a_picture_tells_how_many_coins_there_are_and_not_their_worth():
+def test_a_description_gives_the_number_of_coins_and_not_their_worth():
     assert coins_drawing(tray_of("25")).description == "1 coin."
     text = svg_of(coins_drawing(tray_of("25 10"), worths=False))
     assert "2 coins." in text

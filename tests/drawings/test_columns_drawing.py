@@ -80,7 +80,7 @@ def test_an_empty_sum_gives_no_answer_away():
 @pytest.mark.parametrize(
     ("operation", "numbers"), [("+", [47, 38]), ("-", [5003, 8]), ("+", [9999, 9999, 9999, 9999])]
 )
-def test_everything_lies_on_the_sheet(operation, numbers, method):
+def test_everything_is_inside_the_drawing(operation, numbers, method):
     for blocks in (False, True):
         drawing = columns_drawing(worked(operation, numbers, method), blocks=blocks)
         for shape in drawing.shapes:

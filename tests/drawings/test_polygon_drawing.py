@@ -84,7 +84,7 @@ def test_the_answer_in_a_key_has_the_colour_of_what_is_moved():
     assert outline.paint.stroke == "move"
 
 
-def test_a_guide_lies_below_the_shape():
+def test_a_guide_is_drawn_below_the_shape():
     drawing = polygon_drawing(BOX, "square", guide=ready_shapes("square")["star"])
     roles = [shape.role for shape in drawing.shapes]
     assert roles.index("guide") < roles.index("outline")

@@ -54,7 +54,7 @@ def test_text_is_text_and_never_mark_up():
 
 
 @pytest.mark.parametrize("anchor", ["start", "middle", "end"])
-def test_text_is_anchored_where_it_was_said(anchor):
+def test_text_is_anchored_at_its_point(anchor):
     text = parsed(Text((1.5, 2), "4:35", 4, anchor, "quiet")).find(f"{NS}text")
     expected = {"x": "1.5", "y": "2", "font-size": "4", "text-anchor": anchor}
     assert expected.items() <= text.attrib.items()
@@ -62,7 +62,7 @@ def test_text_is_anchored_where_it_was_said(anchor):
     assert "Kit Reading" in text.get("font-family")
 
 
-def test_a_halo_lies_behind_its_letters():
+def test_a_halo_is_drawn_behind_its_letters():
     text = parsed(Text((1, 2), "7", 4, halo=0.5)).find(f"{NS}text")
     assert text.get("stroke-width") == "1"
     assert text.get("paint-order") == "stroke"

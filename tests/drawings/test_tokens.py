@@ -37,7 +37,7 @@ def test_colours_are_those_of_the_style_sheet():
         assert f"--{name}: {tokens.colour(name)};" in text.lower()
 
 
-def test_a_colour_in_a_comment_is_none(style_sheet):
+def test_a_colour_in_a_comment_is_ignored(style_sheet):
     style_sheet.write_text("/* --ink: #000000; */ .kit { --ink: #1c2530; --gap: 20px }")
     assert tokens.colours() == {"ink": "#1c2530"}
 
@@ -47,7 +47,7 @@ def test_the_colour_for_paper_is_the_first_one_given(style_sheet):
     assert tokens.colour("ink") == "#111111"
 
 
-def test_an_unknown_colour_is_named_with_those_that_there_are():
+def test_the_error_about_an_unknown_colour_lists_the_known_ones():
     with pytest.raises(ValueError, match=r'no colour "pink".*\bink\b'):
         tokens.colour("pink")
 

@@ -38,7 +38,7 @@ def test_a_skill_before_what_it_builds_on_is_named_with_both_places():
     assert "Move round 3 before it." in found[0].sentence
 
 
-def test_neighbours_that_are_done_the_same_way_are_told():
+def test_neighbours_that_are_worked_the_same_way_are_reported():
     assert about(lesson(HOUR, HALF)) == ["strategy"]
     assert about(lesson(HOUR, HOUR)) == ["strategy"]
     assert "strategy" not in about(lesson(HOUR, FIVES, HALF))
@@ -52,7 +52,7 @@ def test_a_session_that_is_too_long_says_by_how_much():
     assert about(long, minutes=20) == []
 
 
-def test_a_lesson_in_which_nothing_comes_back_is_told_what_could():
+def test_a_lesson_without_review_gets_a_suggestion():
     found = warnings_about(lesson(QUARTER))
     assert [each.about for each in found] == ["review"]
     assert "Read to the half hour" in found[0].sentence
@@ -74,12 +74,12 @@ def test_the_latest_lesson_is_what_could_come_back():
     assert "Count on in fives" in found.sentence
 
 
-def test_two_rounds_with_the_same_numbers_are_told():
+def test_two_rounds_with_the_same_numbers_are_reported():
     same = (Round(HOUR, seed=5), Round(FIVES, seed=6), Round(HOUR, seed=5))
     [found] = warnings_about(Lesson("Market day", seed=1, rounds=same), minutes=60)[-1:]
     assert found.about == "copy"
     assert "Round 3 asks the same as round 1." in found.sentence
 
 
-def test_lengths_are_said_in_words():
+def test_lengths_of_time_are_written_in_words():
     assert [length_in_words(seconds) for seconds in (5, 60, 95)] == ["5 s", "1 min", "1 min 35 s"]

@@ -62,7 +62,7 @@ def lesson(tmp_path):
     return read_lesson(tmp_path / "fair.toml")
 
 
-def test_a_lesson_file_describes_coins_and_keeps_them(lesson, tmp_path):
+def test_a_lesson_file_can_describe_coins(lesson, tmp_path):
     write_lesson(lesson, tmp_path / "again.toml")
     assert read_lesson(tmp_path / "again.toml") == lesson
     assert lesson_of(notebook_of(lesson)) == lesson
@@ -91,6 +91,6 @@ def test_a_round_a_page_and_a_sheet_are_made_with_them(lesson):
         ({"name": "t", "minor": {}, "coins": []}, "currency: "),
     ],
 )
-def test_coins_that_are_none_are_refused_with_what_is_wrong(table, says):
+def test_invalid_coins_are_refused_with_the_reason(table, says):
     with pytest.raises(LessonProblem, match=f"^{says}"):
         play("money.make_amount", tasks=2, seed=6, currency=table)

@@ -167,7 +167,7 @@ def test_what_is_usual_is_left_out_of_the_round():
         with_option(lesson, 0, "by", 7)
 
 
-def test_a_round_takes_what_is_usual_for_its_skill():
+def test_a_new_round_has_the_defaults_of_its_skill():
     one = lesson_of("time.later").rounds[0]
     assert seconds_of(one) == SKILLS["time.later"].seconds
     assert tasks_of(one) == SKILLS["time.later"].tasks

@@ -19,7 +19,7 @@ def test_all_files_are_written(tmp_path):
 
 
 @pytest.mark.parametrize("at", [1, 2, 3])
-def test_when_one_cannot_take_its_name_everything_is_as_it_was(tmp_path, monkeypatch, at):
+def test_when_a_rename_fails_everything_is_as_before(tmp_path, monkeypatch, at):
     (tmp_path / "a").write_bytes(b"old")
     files = {tmp_path / "a": b"1", tmp_path / "b": b"2", tmp_path / "c": b"3"}
     true, done = Path.replace, []
@@ -179,7 +179,7 @@ def test_what_only_has_the_name_of_a_journal_is_not_waited_for(tmp_path):
     assert (tmp_path / "a").read_bytes() == b"1"
 
 
-def test_what_somebody_wrote_after_the_process_died_stays(tmp_path):
+def test_changes_made_after_the_process_died_stay(tmp_path):
     """Every step at which a process may die, and then a file that is changed by hand."""
     kept, died = 0, True
     while died:
@@ -195,7 +195,7 @@ def test_what_somebody_wrote_after_the_process_died_stays(tmp_path):
     assert kept > 20
 
 
-def test_where_a_disk_knows_no_second_names_a_copy_is_kept(tmp_path, monkeypatch):
+def test_without_hard_links_the_backup_is_a_copy(tmp_path, monkeypatch):
     def refuse(*_):
         raise OSError(1, "Operation not permitted")
 

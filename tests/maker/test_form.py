@@ -1,4 +1,4 @@
-"""The form without a browser: what is pressed in it, and what it shows then."""
+"""The form without a browser: pressing its buttons, and what it shows."""
 
 from __future__ import annotations
 
@@ -68,7 +68,7 @@ def test_every_skill_can_be_added_and_shown(maker, skill):
     assert can == (GENERATORS[skill].read is not None)
 
 
-def test_what_cannot_be_is_said_and_nothing_changes(maker):
+def test_an_invalid_value_is_reported_and_changes_nothing(maker):
     add(maker, "time.read_half")
     before = maker.state.draft
     maker.round.list.rows[0].typed.value = "9:17"
@@ -112,7 +112,7 @@ def test_everything_that_is_typed_or_chosen_has_a_label(maker):
     assert [pair for pair in found if not pair[1]] == []
 
 
-def test_the_length_is_told_against_the_session(maker):
+def test_the_length_is_shown_beside_that_of_the_session(maker):
     add(maker, "time.read_hour")
     maker.lesson.minutes.value = 1
     assert "1 round, 2 min; the session has 1 min." in maker.rounds.length.value
@@ -132,20 +132,21 @@ def test_class_settings_are_changed_and_hold_at_once(maker, tmp_path):
 
 def test_a_round_counts_aloud_in_steps_of_its_own_or_as_the_class(maker):
     add(maker, "time.read_hour")
+    assert maker.round.count.label == "as the class (not at all)"
     assert shown(maker).setup["wipe"] is None
     maker.round.count.value = 10
     assert maker.state.round.count_aloud == 10
     assert shown(maker).setup["wipe"] == {"by": 10}
     maker.settings.count.value = 4
     maker.settings.save.click()
-    assert maker.round.count.options[0] == ("as the class (in 4s)", None)
-    maker.round.count.value = None
+    assert maker.round.count.options[0] == ("as the class (in 4s)", "")
+    maker.round.count.value = ""
     assert shown(maker).setup["wipe"] == {"by": 4}
     maker.round.count.value = 0
     assert shown(maker).setup["wipe"] is None
 
 
-def test_a_broken_lesson_is_told_and_the_one_on_the_table_stays(maker, tmp_path):
+def test_a_broken_lesson_is_reported_and_the_open_one_stays(maker, tmp_path):
     add(maker, "time.read_hour")
     (tmp_path / "torn.toml").write_text("title = \n")
     maker.state.notify()
@@ -156,7 +157,7 @@ def test_a_broken_lesson_is_told_and_the_one_on_the_table_stays(maker, tmp_path)
     assert len(maker.state.draft.lesson.rounds) == 1
 
 
-def test_text_of_others_is_text(tmp_path):
+def test_text_is_never_shown_as_html(tmp_path):
     bad = "<img src=x onerror=alert(1)>"
     write_lesson(
         Lesson(bad, seed=1, rounds=(Round("time.read_hour", seed=1, title=bad),)),

@@ -144,7 +144,7 @@ def test_two_equal_calls_are_two_things():
         "@Clock\ndef bell(): pass",
     ],
 )
-def test_anything_else_is_somebodys_program(source):
+def test_any_other_cell_is_foreign_code(source):
     assert read(source) == [None]
 
 

@@ -1,4 +1,4 @@
-"""What is left out of the kit's own processes, and that nobody else misses it."""
+"""Packages that the kit's own processes do not import, and that others still can."""
 
 from __future__ import annotations
 

@@ -351,7 +351,7 @@ def test_no_bytes_at_all_break_the_reader(tmp_path_factory, content):
 
 
 @pytest.mark.parametrize("lesson", sorted(SHELF.glob("*.toml")), ids=lambda path: path.stem)
-def test_a_ready_lesson_lies_on_the_shelf_with_its_notebook(lesson):
+def test_a_ready_lesson_has_its_notebook_beside_it(lesson):
     notebook = lesson.with_suffix(".ipynb")
     made = nbformat.writes(notebook_of(read_lesson(lesson))) + "\n"
     remedy = f"make it afresh: manipulatives notebook {lesson.name} -o {notebook.name}"

@@ -1,55 +1,55 @@
-// The host's own logic, without a browser: models, what a page keeps of them, and who hears what.
+// The host without a browser: models, how a page stores them, and which listeners are called.
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { openHost } from "../../manipulatives/outputs/page/host/host.js";
 import { Model } from "../../manipulatives/outputs/page/host/model.js";
 import { alike } from "../../manipulatives/widgets/shared/state/alike.js";
-import { referred, traits } from "../../manipulatives/outputs/page/host/saved.js";
+import { referenceTarget, traits } from "../../manipulatives/outputs/page/host/saved.js";
 
-/** Everything that a model tells, in order. */
-function heard(model, ...names) {
-  const told = [];
+/** Listen to a model and return its events, in order. */
+function recordEvents(model, ...names) {
+  const events = [];
   for (const name of names) {
-    model.on(name, () => told.push(name));
+    model.on(name, () => events.push(name));
   }
-  return told;
+  return events;
 }
 
-test("a trait that is set is told once, and the summary after it", () => {
+test("setting a trait dispatches its own event once, then one change event", () => {
   const model = new Model({ hour: 4, minute: 35 });
-  const told = heard(model, "change", "change:minute", "change:hour");
+  const events = recordEvents(model, "change", "change:minute", "change:hour");
   model.set("hour", 5);
-  assert.deepEqual(told, ["change:hour", "change"]);
+  assert.deepEqual(events, ["change:hour", "change"]);
   assert.equal(model.get("hour"), 5);
 });
 
-test("several traits are all there before the first is told", () => {
+test("all of several traits are set before the first event", () => {
   const model = new Model({ hour: 4, minute: 35 });
   const seen = [];
   model.on("change:hour change:minute", () => seen.push([model.get("hour"), model.get("minute")]));
-  const told = heard(model, "change");
+  const events = recordEvents(model, "change");
   model.set({ hour: 5, minute: 0 });
   assert.deepEqual(seen, [[5, 0], [5, 0]]);
-  assert.deepEqual(told, ["change"]);
+  assert.deepEqual(events, ["change"]);
 });
 
-test("what is alike is no change, however deep", () => {
+test("an equal value is no change, however deep", () => {
   const model = new Model({ dial: { hour: 275, marks: [1, { two: null }] } });
-  const told = heard(model, "change", "change:dial");
+  const events = recordEvents(model, "change", "change:dial");
   model.set("dial", { marks: [1, { two: null }], hour: 275 });
-  assert.deepEqual(told, []);
+  assert.deepEqual(events, []);
   model.set("dial", { marks: [1, { two: 0 }], hour: 275 });
-  assert.deepEqual(told, ["change:dial", "change"]);
+  assert.deepEqual(events, ["change:dial", "change"]);
 });
 
-test("a listener that sets something is told at once, and the summary comes last", () => {
+test("a trait set by a listener dispatches at once, and the change event comes last", () => {
   const model = new Model({ hour: 4, minute: 35 });
-  const told = heard(model, "change", "change:minute");
+  const events = recordEvents(model, "change", "change:minute");
   model.on("change:hour", () => model.set("minute", 0));
   model.set("hour", 5);
-  assert.deepEqual(told, ["change:minute", "change"]);
+  assert.deepEqual(events, ["change:minute", "change"]);
   model.set("minute", 1);
-  assert.deepEqual(told, ["change:minute", "change", "change:minute", "change"]);
+  assert.deepEqual(events, ["change:minute", "change", "change:minute", "change"]);
 });
 
 test("a listener gets the model and the value", () => {
@@ -61,19 +61,19 @@ test("a listener gets the model and the value", () => {
   assert.equal(given[1], 5);
 });
 
-test("listeners go by name, by function, by owner, or all together", () => {
+test("listeners are removed by name, by callback, by owner, or all together", () => {
   const owners = [{}, {}];
   const left = (off) => {
     const model = new Model({ hour: 4, minute: 35 });
-    const told = [];
-    const one = () => told.push("one");
-    const two = () => told.push("two");
+    const events = [];
+    const one = () => events.push("one");
+    const two = () => events.push("two");
     model.on("change:hour", one, owners[0]);
     model.on("change:minute", one, owners[0]);
     model.on("change:hour", two, owners[1]);
     model.off(...off({ one, two }));
     model.set({ hour: 5, minute: 0 });
-    return told;
+    return events;
   };
   assert.deepEqual(left(() => ["change:hour"]), ["one"]);
   assert.deepEqual(left(({ one }) => [null, one]), ["two"]);
@@ -82,7 +82,7 @@ test("listeners go by name, by function, by owner, or all together", () => {
   assert.deepEqual(left(() => []), []);
 });
 
-test("likeness tells apart what JSON tells apart", () => {
+test("values that differ in JSON are not equal", () => {
   for (const [one, other] of [[1, true], [0, false], ["1", 1], [null, undefined], [[], {}],
     [{ a: undefined }, {}], [[1, 2], [2, 1]], [null, {}], [{ a: 1 }, { b: 1 }]]) {
     assert.equal(alike(one, other), false, `${JSON.stringify(one)} and ${JSON.stringify(other)}`);
@@ -107,20 +107,20 @@ test("a widget has the usual traits and its own, and shares them with none", () 
   assert.equal(traits(SAVED, "m2").dial.hour, 0);
 });
 
-test("bytes stand where they stood", () => {
+test("binary values are put back at their path", () => {
   const { sound } = traits(SAVED, "m3").list[0];
   assert.deepEqual([...new Uint8Array(sound.buffer)], [0, 255]);
 });
 
 test("a reference has one of two forms", () => {
-  assert.equal(referred("anywidget:m2"), "m2");
-  assert.equal(referred("IPY_MODEL_m2"), "m2");
+  assert.equal(referenceTarget("anywidget:m2"), "m2");
+  assert.equal(referenceTarget("IPY_MODEL_m2"), "m2");
   for (const wrong of ["m2", "anywidget:", "", null, undefined, 7, { id: "m2" }]) {
-    assert.throws(() => referred(wrong), /is no reference to a widget/);
+    assert.throws(() => referenceTarget(wrong), /is no reference to a widget/);
   }
 });
 
-/** A host with one kind of widget, and how often its code was loaded. */
+/** A host with one kind of widget, and a list of how often its code was loaded. */
 function hosted(made, saved = SAVED) {
   const loads = [];
   const page = { head: { append() {} }, createElement: () => ({}) };
@@ -131,24 +131,24 @@ function hosted(made, saved = SAVED) {
   return { loads, ...openHost(saved, load, page) };
 }
 
-test("code is loaded once a kind, and each widget sets itself up once", async () => {
-  const begun = [];
+test("code is loaded once per kind, and each widget initializes once", async () => {
+  const initialized = [];
   const { show, loads } = hosted({
-    initialize: ({ model }) => begun.push(model.get("loud")),
+    initialize: ({ model }) => initialized.push(model.get("loud")),
     render() {},
   });
   await show("m1", { el: {} });
   await show("m1", { el: {} });
   assert.deepEqual(loads, ["clock"]);
-  assert.deepEqual(begun, [true, false, true]);
+  assert.deepEqual(initialized, [true, false, true]);
 });
 
-test("a view's listeners go with it, and only they", async () => {
-  const told = [];
+test("when a view ends its own listeners are removed, and no others", async () => {
+  const events = [];
   const { show, model } = hosted({
     render({ model: own, el }) {
-      own.on("change:loud", () => told.push(el.name));
-      return () => told.push(`tidied ${el.name}`);
+      own.on("change:loud", () => events.push(el.name));
+      return () => events.push(`cleaned ${el.name}`);
     },
   });
   const short = new AbortController();
@@ -157,38 +157,38 @@ test("a view's listeners go with it, and only they", async () => {
   model("m1").set("loud", false);
   short.abort();
   model("m1").set("loud", true);
-  assert.deepEqual(told, ["short", "long", "tidied short", "long"]);
+  assert.deepEqual(events, ["short", "long", "cleaned short", "long"]);
 });
 
-test("a view whose time is over before it came is tidied at once", async () => {
-  const told = [];
+test("a view that is aborted while it renders is cleaned up at once", async () => {
+  const events = [];
   const short = new AbortController();
   const { show } = hosted({
     async render() {
       short.abort();
-      return () => told.push("tidied");
+      return () => events.push("cleaned");
     },
   });
   await show("m1", { el: {}, signal: short.signal });
-  assert.deepEqual(told, ["tidied"]);
+  assert.deepEqual(events, ["cleaned"]);
 });
 
-test("a widget cannot take away the listeners of others", async () => {
-  const told = [];
+test("a widget cannot remove the listeners of others", async () => {
+  const events = [];
   const { show, model } = hosted({
     render({ model: own, el }) {
       own.off();
       own.off("change:loud");
-      own.on("change:loud", () => told.push(el.name));
+      own.on("change:loud", () => events.push(el.name));
     },
   });
   await show("m1", { el: { name: "first" } });
   await show("m1", { el: { name: "second" } });
   model("m1").set("loud", false);
-  assert.deepEqual(told, ["first", "second"]);
+  assert.deepEqual(events, ["first", "second"]);
 });
 
-test("there is nobody to send to, and asking says so", async () => {
+test("sending does nothing without a kernel, and invoking is rejected", async () => {
   let asked;
   const { show } = hosted({
     render({ model, experimental }) {
@@ -202,7 +202,7 @@ test("there is nobody to send to, and asking says so", async () => {
   await assert.rejects(asked, /no kernel/);
 });
 
-test("a widget that the page does not carry is named", async () => {
+test("the error about a missing widget names it", async () => {
   let wrong;
   const { show } = hosted({
     render({ host }) {
@@ -214,7 +214,7 @@ test("a widget that the page does not carry is named", async () => {
   await assert.rejects(show("m99", { el: {} }), /carries no widget m99/);
 });
 
-test("the widget manager of old finds a model too", async () => {
+test("the older widget_manager.get_model works too", async () => {
   let found;
   const { show } = hosted({
     async render({ model }) {
@@ -225,7 +225,7 @@ test("the widget manager of old finds a model too", async () => {
   assert.equal(found, false);
 });
 
-test("a widget that never sets itself up is given up", async (context) => {
+test("a widget that never initializes fails after a timeout", async (context) => {
   context.mock.timers.enable({ apis: ["setTimeout"] });
   const { show } = hosted({ initialize: () => new Promise(() => {}), render() {} });
   const shown = assert.rejects(show("m1", { el: {} }), /Clock was not ready in time/);

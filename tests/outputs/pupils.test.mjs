@@ -1,19 +1,21 @@
-// What a page for pupils keeps, and what is handed in.
+// What a page for pupils stores, and the results file.
 import assert from "node:assert/strict";
 import test from "node:test";
-import { answersOf, resultsFile, summed } from "../../manipulatives/outputs/page/pupils/results.js";
+import {
+  answersOf, resultsFile, scoreInWords,
+} from "../../manipulatives/outputs/page/pupils/results.js";
 import {
   canStore, codeOf, openWork, workIn,
 } from "../../manipulatives/outputs/page/pupils/storage.js";
 
-function storage() {
-  const held = {};
-  Object.defineProperties(held, {
-    getItem: { value: (name) => held[name] ?? null },
-    setItem: { value: (name, text) => Object.assign(held, { [name]: text }) },
-    removeItem: { value: (name) => Reflect.deleteProperty(held, name) },
+function makeStore() {
+  const items = {};
+  Object.defineProperties(items, {
+    getItem: { value: (name) => items[name] ?? null },
+    setItem: { value: (name, text) => Object.assign(items, { [name]: text }) },
+    removeItem: { value: (name) => Reflect.deleteProperty(items, name) },
   });
-  return held;
+  return items;
 }
 
 test("a code is letters and digits, however it is typed", () => {
@@ -23,23 +25,23 @@ test("a code is letters and digits, however it is typed", () => {
   assert.equal(codeOf("/../"), "");
 });
 
-test("work is kept under lesson and code, and forgotten for one pupil alone", () => {
-  const shelf = storage();
+test("work is stored under lesson and code, and deleted for one pupil alone", () => {
+  const store = makeStore();
   const work = { stage: 1, parts: { one: { saved: {}, results: [] } }, record: null };
-  openWork(shelf, "Market 7", "A1").write(work);
-  openWork(shelf, "Market 7", "").write(work);
-  assert.deepEqual(openWork(shelf, "Market 7", "A1").read(), work);
-  assert.equal(openWork(shelf, "Market 7", "A").read(), null);
-  assert.equal(openWork(shelf, "Market 8", "A1").read(), null);
-  openWork(shelf, "Market 7", "").forget();
-  assert.deepEqual(openWork(shelf, "Market 7", "A1").read(), work);
-  openWork(shelf, "Market 7", "A1").forget();
-  assert.deepEqual(Object.keys(shelf), []);
+  openWork(store, "Market 7", "A1").write(work);
+  openWork(store, "Market 7", "").write(work);
+  assert.deepEqual(openWork(store, "Market 7", "A1").read(), work);
+  assert.equal(openWork(store, "Market 7", "A").read(), null);
+  assert.equal(openWork(store, "Market 8", "A1").read(), null);
+  openWork(store, "Market 7", "").forget();
+  assert.deepEqual(openWork(store, "Market 7", "A1").read(), work);
+  openWork(store, "Market 7", "A1").forget();
+  assert.deepEqual(Object.keys(store), []);
 });
 
-test("work that cannot be used is none", () => {
-  for (const kept of [null, 7, {}, { stage: -1, parts: {} }, { stage: 0, parts: null }]) {
-    assert.equal(workIn(kept), null);
+test("stored work that cannot be read counts as none", () => {
+  for (const data of [null, 7, {}, { stage: -1, parts: {} }, { stage: 0, parts: null }]) {
+    assert.equal(workIn(data), null);
   }
   assert.deepEqual(
     workIn({ stage: 0, parts: { a: { results: "x" } } }), { stage: 0, parts: {}, record: null },
@@ -48,8 +50,8 @@ test("work that cannot be used is none", () => {
   assert.deepEqual(workIn(old).parts, { a: { saved: { at: 1 }, results: [] } }, "version 0.1.0");
 });
 
-test("a browser that keeps nothing is known by trying", () => {
-  assert.equal(canStore(storage()), true);
+test("a browser that stores nothing is detected by trying", () => {
+  assert.equal(canStore(makeStore()), true);
   assert.equal(canStore(null), false);
   const refuse = () => {
     throw new Error("full");
@@ -58,7 +60,7 @@ test("a browser that keeps nothing is known by trying", () => {
   assert.equal(canStore({ getItem: () => null, setItem() {} }), false);
 });
 
-test("a results file says whose work it is by the code alone", () => {
+test("a results file identifies the pupil by the code alone", () => {
   const lesson = { title: "Maandag: één!", seed: 7, date: "2026-11-25", tasks: [] };
   const source = { kit: "0.1.0", class: "owls", lesson: "0123456789abcdef" };
   const record = { id: "0f".repeat(16), revision: 3, text: "" };
@@ -68,13 +70,13 @@ test("a results file says whose work it is by the code alone", () => {
     format: "manipulatives results", version: 2, id: record.id, revision: 3, ...source, ...lesson,
     code: "K7",
   });
-  const nobody = resultsFile(source, record, { ...lesson, code: null });
-  assert.equal(nobody.name, "results-maandag-een-2026-11-25.json");
-  assert.equal(JSON.parse(nobody.text).code, null);
+  const unnamed = resultsFile(source, record, { ...lesson, code: null });
+  assert.equal(unnamed.name, "results-maandag-een-2026-11-25.json");
+  assert.equal(JSON.parse(unnamed.text).code, null);
 });
 
-test("a round is summed up in words", () => {
+test("a round is scoreInWords up in words", () => {
   const results = [{ right: true, given: ["4"] }, { right: false, given: ["5", { total: 3 }] }];
-  assert.equal(summed(results), "1 of 2 right");
+  assert.equal(scoreInWords(results), "1 of 2 right");
   assert.equal(answersOf(results[1]), "5, made");
 });

@@ -1,4 +1,4 @@
-// How long a lesson took, how its rounds went, and what the browser keeps of it.
+// How long a lesson took, how its rounds went, and what the browser stores of it.
 import assert from "node:assert/strict";
 import test from "node:test";
 import { whenCommitted } from "../../manipulatives/outputs/page/host/committed.js";
@@ -8,39 +8,39 @@ import {
 import { newRecord, recordOf, revised } from "../../manipulatives/outputs/page/shared/record.js";
 import { lessonStorage } from "../../manipulatives/widgets/shared/state/storage.js";
 import {
-  inDigits, inMinutes, passed, spentOf, total, unspent,
-} from "../../manipulatives/outputs/page/teacher/spent.js";
+  inDigits, inMinutes, withTime, timeUsedOf, total, noTimeUsed,
+} from "../../manipulatives/outputs/page/teacher/time_used.js";
 
-// A Wednesday at noon by the wall, wherever this runs.
+// A Wednesday at noon, in the local time zone.
 const NOON = new Date(2026, 10, 25, 12).getTime();
 
 test("time goes to the part that is shown", () => {
-  let spent = passed(unspent(), "hours", NOON);
-  spent = passed(spent, "hours", NOON + 1000);
-  spent = passed(spent, "ferry", NOON + 3000);
-  assert.deepEqual(spent.used, { hours: 1000, ferry: 2000 });
-  assert.equal(total(spent), 3000);
-  assert.equal(spent.day, "2026-11-25");
+  let time = withTime(noTimeUsed(), "hours", NOON);
+  time = withTime(time, "hours", NOON + 1000);
+  time = withTime(time, "ferry", NOON + 3000);
+  assert.deepEqual(time.used, { hours: 1000, ferry: 2000 });
+  assert.equal(total(time), 3000);
+  assert.equal(time.day, "2026-11-25");
 });
 
-test("while the page is closed, asleep, or set back no time passes", () => {
-  const spent = passed(unspent(), "hours", NOON);
-  assert.equal(total(passed(spent, "hours", NOON + 60_000)), 60_000);
-  assert.equal(total(passed(spent, "hours", NOON + 3_600_000)), 0);
-  assert.equal(total(passed(spent, "hours", NOON - 5000)), 0);
-  const kept = spentOf(JSON.parse(JSON.stringify(passed(spent, "hours", NOON + 5000))));
-  assert.equal(total(passed(kept, "hours", NOON + 30_000)), 5000);
+test("no time counts while the page is closed or asleep, or when the clock is set back", () => {
+  const time = withTime(noTimeUsed(), "hours", NOON);
+  assert.equal(total(withTime(time, "hours", NOON + 60_000)), 60_000);
+  assert.equal(total(withTime(time, "hours", NOON + 3_600_000)), 0);
+  assert.equal(total(withTime(time, "hours", NOON - 5000)), 0);
+  const saved = timeUsedOf(JSON.parse(JSON.stringify(withTime(time, "hours", NOON + 5000))));
+  assert.equal(total(withTime(saved, "hours", NOON + 30_000)), 5000);
 });
 
-test("what was kept of the time and is none counts for nothing", () => {
+test("stored times that are not valid count as none", () => {
   for (const broken of [null, 7, "x", {}, { day: "now", used: {} }, { day: "2026-11-25" }]) {
-    assert.deepEqual(spentOf(broken), unspent());
+    assert.deepEqual(timeUsedOf(broken), noTimeUsed());
   }
-  const half = spentOf({ day: "2026-11-25", used: { a: 5, b: "x", c: -1, d: null }, at: 3 });
+  const half = timeUsedOf({ day: "2026-11-25", used: { a: 5, b: "x", c: -1, d: null }, at: 3 });
   assert.deepEqual(half, { day: "2026-11-25", used: { a: 5 }, at: null });
 });
 
-test("the time is told in whole minutes against the plan", () => {
+test("the time is written in whole minutes beside the plan", () => {
   assert.equal(inMinutes(0, 900, false), "15 min");
   assert.equal(inMinutes(0, 900, true), "0 of 15 min");
   assert.equal(inMinutes(6.9 * 60_000, 900, true), "6 of 15 min");
@@ -52,7 +52,7 @@ test("the time is told in whole minutes against the plan", () => {
   assert.equal(inDigits(65_999), "1:05");
 });
 
-test("there are three marks, and nothing else is one", () => {
+test("there are three marks, and other values are dropped", () => {
   assert.deepEqual(MARKS.map(([, words]) => words), ["Most had it", "About half", "Few"]);
   assert.deepEqual(marksOf({ a: "most", b: "all", c: 3, d: "few" }), { a: "most", d: "few" });
   assert.deepEqual(marksOf(null), {});
@@ -63,7 +63,7 @@ test("there are three marks, and nothing else is one", () => {
 const SOURCE = { kit: "0.1.0", class: null, lesson: "0123456789abcdef" };
 const RECORD = { id: "0f".repeat(16), revision: 3, text: "" };
 
-test("a record keeps its id, and has another revision only when something in it changed", () => {
+test("the id of a record stays, and its revision changes only with its contents", () => {
   const first = revised(newRecord(), { tasks: 1 });
   assert.match(first.id, /^[0-9a-f]{32}$/);
   assert.equal(first.revision, 1);
@@ -79,7 +79,7 @@ test("a saved record that cannot be used is replaced by a new one", () => {
   }
 });
 
-test("a session file says what was taught, in whole seconds, and names nobody", () => {
+test("a session file says what was taught, in whole seconds, and names no child", () => {
   const tasks = [{ prompt: "What time is it?", asked: { start: {}, goal: {}, answer: "4:30" } }];
   const first = { round: 1, title: "Half past", skill: "time.read_half", options: { snap: 5 },
     seed: 4351, planned: 120, mark: "half", tasks };
@@ -116,35 +116,35 @@ test("a lesson that has not begun has no date, and any title makes a file's name
 });
 
 // A browser's store over a map.
-function storeOver(held) {
+function storeOver(items) {
   return new Proxy({
-    getItem: (key) => held.get(key) ?? null,
-    setItem: (key, text) => held.set(key, text),
-    removeItem: (key) => held.delete(key),
+    getItem: (key) => items.get(key) ?? null,
+    setItem: (key, text) => items.set(key, text),
+    removeItem: (key) => items.delete(key),
   }, {
-    ownKeys: () => [...held.keys()],
+    ownKeys: () => [...items.keys()],
     getOwnPropertyDescriptor: () => ({ enumerable: true, configurable: true }),
   });
 }
 
-test("a lesson's memory is its own, and is forgotten with what its rounds keep", () => {
-  const held = new Map();
-  const storage = storeOver(held);
+test("the storage of a lesson is separate, and is deleted with that of its rounds", () => {
+  const items = new Map();
+  const storage = storeOver(items);
   const ferry = lessonStorage(storage, "ferry 7");
   const market = lessonStorage(storage, "market 7");
   ferry.write("stage", 2);
   market.write("stage", 3);
-  held.set("ferry 7/a round", "{}");
-  held.set("market 7/broken", "{");
+  items.set("ferry 7/a round", "{}");
+  items.set("market 7/broken", "{");
   assert.equal(ferry.read("stage"), 2);
   assert.equal(market.read("stage"), 3);
   assert.equal(market.read("broken"), null);
   assert.equal(market.read("nothing"), null);
   ferry.forget();
-  assert.deepEqual([...held.keys()], ["market 7/stage", "market 7/broken"]);
+  assert.deepEqual([...items.keys()], ["market 7/stage", "market 7/broken"]);
 });
 
-// A browser that answers in this way when it is asked what is allowed.
+// A browser whose permission query is this function.
 const browserThat = (query) => ({ permissions: { query } });
 
 test("a page waits until the browser has answered once", async () => {
@@ -161,7 +161,7 @@ test("a page waits until the browser has answered once", async () => {
   await waiting;
 });
 
-test("a page goes on at once where none can answer, and else within a second", async (t) => {
+test("a page never waits longer than a second, and not where no query is possible", async (t) => {
   t.mock.timers.enable({ apis: ["setTimeout"] });
   await whenCommitted({});
   await whenCommitted(browserThat(() => Promise.reject(new TypeError("not known"))));
@@ -173,14 +173,14 @@ test("a page goes on at once where none can answer, and else within a second", a
   await waiting;
 });
 
-test("where keeping is refused nothing is kept and nothing breaks", () => {
+test("where the browser refuses storage nothing is stored and nothing throws", () => {
   const refuse = () => {
     throw new Error("refused");
   };
   for (const storage of [null, { getItem: refuse, setItem: refuse }]) {
-    const memory = lessonStorage(storage, "ferry 7");
-    memory.write("stage", 2);
-    memory.forget();
-    assert.equal(memory.read("stage"), null);
+    const lesson = lessonStorage(storage, "ferry 7");
+    lesson.write("stage", 2);
+    lesson.forget();
+    assert.equal(lesson.read("stage"), null);
   }
 });

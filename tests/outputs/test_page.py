@@ -170,7 +170,7 @@ def test_moving_and_deleting_rounds_changes_no_other_number(order, kept):
     assert all(changed[title] == whole[title] for title in changed)
 
 
-def test_the_code_of_a_class_is_kept_once():
+def test_the_code_of_a_class_is_stored_once():
     page = page_of(notebook_of(MARKET))
     kinds = saved(page)["kinds"]
     assert sorted(kind["name"] for kind in kinds.values()) == ["BoardRound", "Clock"]
@@ -184,7 +184,7 @@ def test_the_code_of_a_class_is_kept_once():
     ]
 
 
-def test_of_each_widget_only_what_is_its_own_is_kept():
+def test_for_each_widget_only_its_own_values_are_saved():
     page = page_of(by_hand('Clock(time="4:35")', 'Clock(time="4:35")', 'Clock(time="9:00")'))
     models = saved(page)["models"]
     assert "own" not in models["m2"]
@@ -196,9 +196,9 @@ def test_true_and_one_are_not_taken_for_the_same():
         name: {"model_module": "anywidget", "state": {"_esm": "x", "loud": loud}}
         for name, loud in (("a", True), ("b", 1), ("c", float("nan")))
     }
-    kept = SavedWidgets(states)
-    assert [kept.add(name) for name in "abc"] == ["m1", "m2", "m3"]
-    models = unpacked(kept.script())["models"]
+    saved = SavedWidgets(states)
+    assert [saved.add(name) for name in "abc"] == ["m1", "m2", "m3"]
+    models = unpacked(saved.script())["models"]
     assert models["m2"]["own"] == {"loud": 1}
     assert models["m3"]["own"] == {"loud": None}
 
@@ -284,7 +284,7 @@ HOSTILE = [
 
 @pytest.mark.usefixtures("no_kernel")
 @pytest.mark.parametrize("text", HOSTILE)
-def test_hostile_text_stays_text_wherever_it_stands(text):
+def test_hostile_text_is_never_html(text):
     hostile = Lesson(text, seed=7, rounds=(Round("time.read_hour", seed=1, title=text, tasks=2),))
     plain = Lesson("T", seed=7, rounds=(Round("time.read_hour", seed=1, title="T", tasks=2),))
     made, usual = Elements(page_of(notebook_of(hostile))), Elements(page_of(notebook_of(plain)))
@@ -329,12 +329,12 @@ def test_making_a_page_leaves_no_widget_behind():
     assert set(alive) == before
 
 
-def test_a_picture_that_is_not_in_the_notebook_is_left_out_and_said():
-    said = []
-    page = page_of(by_hand("# T\n\n![the ferry](ferry.png)"), say=said.append)
+def test_a_picture_that_is_not_in_the_notebook_is_left_out_and_reported():
+    reported = []
+    page = page_of(by_hand("# T\n\n![the ferry](ferry.png)"), report=reported.append)
     assert "the ferry" in page
     assert not Elements(page).all("img")
-    assert said == [
+    assert reported == [
         "cell 1: the picture 'ferry.png' is not in the notebook itself, so the page cannot carry it"
     ]
 
@@ -354,7 +354,7 @@ def test_only_the_first_title_is_taken_to_the_top():
 # From here on a kernel runs what others have written.
 
 
-def test_code_of_others_is_run_after_saying_so(tmp_path):
+def test_foreign_code_is_run_after_a_report(tmp_path):
     (tmp_path / "prices.txt").write_text("plums 57", "utf-8")
     notebook = by_hand(
         "# Mixed",
@@ -371,8 +371,8 @@ def test_code_of_others_is_run_after_saying_so(tmp_path):
         SLIDER,
         "ipywidgets.VBox([Clock(), ipywidgets.IntSlider()])",
     )
-    said = []
-    page = page_of(notebook, folder=tmp_path, say=said.append)
+    reported = []
+    page = page_of(notebook, folder=tmp_path, report=reported.append)
     main = page[page.index("<main") : page.index("</main>")]
     order = [
         r'view="m1"',
@@ -394,7 +394,7 @@ def test_code_of_others_is_run_after_saying_so(tmp_path):
     assert state(page, "m1")["dial"] == {"hour": 275, "minute": 35, "half": "am"}
     assert state(page, "m4")["direction"] == "column"
     assert state(page, "m4")["children"][0] == "IPY_MODEL_m5"
-    assert said == [
+    assert reported == [
         "it holds code of its own (first in cell 3), so it is run now",
         "cell 9: it shows HTML of its own, which the page leaves out",
         (
@@ -420,7 +420,9 @@ def test_what_was_run_gives_the_same_round_as_what_was_not():
         ("1 +", "cell 3: SyntaxError: invalid syntax"),
         ("input('name?')", "cell 3: StdinNotImplementedError"),
         ("import os; os._exit(3)", "cell 3: it ended the kernel; mend"),
+        ("1" + " + 1" * 20_000, "cell 3: it is nested too deeply to be run; mend"),
     ],
+    ids=lambda text: text[:40],
 )
 def test_a_failing_cell_is_named_with_its_error(source, sentence):
     with pytest.raises(LessonProblem, match=re.escape(sentence)) as caught:

@@ -30,7 +30,7 @@ from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.notebook.writing import notebook_of
 from manipulatives.outputs.sheet import sheet_of, sheet_of_file
 from manipulatives.outputs.sheet.code import code_of
-from manipulatives.outputs.sheet.layout.lines import broken
+from manipulatives.outputs.sheet.layout.lines import wrapped
 from manipulatives.outputs.sheet.layout.pages import Block, laid_out
 from manipulatives.outputs.sheet.layout.paper import MARGIN, PAPERS
 from manipulatives.outputs.sheet.pdf.letters import printable, text_width
@@ -317,14 +317,14 @@ def test_tasks_are_numbered_from_one_on(form):
     assert numbers == list(range(1, 25))
 
 
-def test_a_heading_stands_above_tasks_of_its_round_on_the_same_page(form):
+def test_a_heading_is_on_the_same_page_as_a_task_of_its_round(form):
     for page in form[2]:
         for line in page.lines:
             if line.size in (17, 24):
                 assert [rim for rim in rims(page) if rim.box[1] > line.y]
 
 
-def test_a_round_that_goes_on_says_its_heading_again():
+def test_the_heading_of_a_continued_round_is_repeated():
     pages = printed(Round(READ, seed=1, tasks=20))
     for page in pages[1:]:
         texts = [line.text for line in page.lines]
@@ -466,7 +466,7 @@ def all_texts(pages):
     return [line.text for page in pages for line in page.lines]
 
 
-def test_an_answer_to_write_is_also_said_in_words():
+def test_a_key_also_gives_a_written_answer_in_words():
     rounds = Round(READ, seed=8, tasks=6)
     for vocabulary in ("us", "uk"):
         key = printed(rounds, key=True, vocabulary=vocabulary)
@@ -508,7 +508,7 @@ def test_the_key_says_that_it_is_one_on_every_page():
 # Words
 
 
-def test_what_all_tasks_ask_is_said_once():
+def test_a_prompt_that_all_tasks_share_is_printed_once():
     pages = printed(Round("time.read_hour", seed=3, tasks=1))
     said = " ".join(line.text for line in pages[0].lines)
     assert len(re.findall(r"What time|\?", said.replace("long?", ""))) == 2
@@ -553,7 +553,7 @@ def test_a_long_title_is_broken_into_lines_and_ends_in_dots():
     st.floats(12, 60),
 )
 def test_broken_lines_fit_and_lose_no_letter(text, width):
-    lines = broken(text, 5, width, most=1000)
+    lines = wrapped(text, 5, width, most=1000)
     assert all(text_width(line, 5) <= width or len(line) == 1 for line in lines)
     assert "".join("".join(lines).split()) == "".join(printable(text).split())
 
@@ -589,7 +589,7 @@ def test_the_file_has_a_title_and_a_language_and_no_date(form):
     reader = PdfReader(io.BytesIO(content))
     assert reader.metadata.title == WIDE.title + (": answers" if key else "")
     assert {"/CreationDate", "/ModDate"}.isdisjoint(reader.metadata)
-    # By this the kit knows its own files.
+    # The kit recognises its own files by this.
     assert b"/Creator (manipulatives)" in content
     assert reader.root_object["/Lang"] == "en-US"
 
@@ -688,7 +688,7 @@ def test_a_lesson_without_rounds_has_nothing_to_print():
         sheet_of(Lesson("Empty", seed=1), ClassSettings())
 
 
-def test_an_unknown_paper_is_named_with_those_that_there_are():
+def test_the_error_about_an_unknown_paper_lists_the_known_ones():
     with pytest.raises(LessonProblem, match='there is no paper "a3"; print on "a4" or "letter"'):
         sheet_of(WIDE, ClassSettings(), paper="a3")
 

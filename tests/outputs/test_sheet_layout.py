@@ -114,7 +114,7 @@ def test_nothing_overlaps_or_leaves_the_margins(part):
 
 
 @pytest.mark.parametrize("part", range(2))
-def test_scripts_keep_to_the_paper_too(part):
+def test_scripts_stay_inside_the_paper_too(part):
     for lesson in some_lessons(12, seed=100 + part):
         whole = settled(lesson, ClassSettings(count_aloud=5))
         for name, paper in PAPERS.items():

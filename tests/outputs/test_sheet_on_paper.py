@@ -198,7 +198,7 @@ def wide(path):
 
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("currency", CURRENCIES)
-def test_what_is_cut_out_keeps_apart_and_inside(currency, paper):
+def test_cutouts_do_not_touch_and_are_inside_the_paper(currency, paper):
     on = PAPERS[paper]
     lesson = Lesson("All", seed=1, currency=currency)
     for page in read(cutouts_of(lesson, ClassSettings(), paper=paper)):
@@ -218,7 +218,7 @@ def test_what_is_cut_out_keeps_apart_and_inside(currency, paper):
 
 
 @pytest.mark.parametrize("kind", ["pupil", "key"])
-def test_grey_printing_keeps_everything_apart(kind):
+def test_everything_can_be_distinguished_in_grey(kind):
     """The key's marks are broader, and no two areas are told apart by hue alone."""
     settings = ClassSettings()
     whole = settled(MONDAY, settings)
@@ -251,7 +251,7 @@ def test_versions_ask_alike_but_about_other_numbers():
         assert not asked[1] & asked[2]
 
 
-def test_versions_keep_the_options_of_each_place():
+def test_versions_have_the_same_options_at_each_place():
     pattern = ["tens", "ones", "none"]
     rounds = (Round("addition.two_digit", seed=2, tasks=3, options={"regroup": pattern}),)
     whole = settled(Lesson("Sums", seed=1, rounds=rounds), ClassSettings())
@@ -324,7 +324,7 @@ def test_the_qr_code_has_the_squares_of_the_address():
     assert found == [[int(square) for square in row] for row in matrix]
 
 
-def test_a_qr_code_keeps_four_free_squares_around_it():
+def test_a_qr_code_has_four_free_squares_around_it():
     """ISO/IEC 18004 asks for four."""
     page = read(sheet_of(MONDAY, ClassSettings(), address=ADDRESS, large_print=True))[0]
     dark = [p.box for p in page.paths if p.fill == colour("ink") and not p.curved and not p.stroke]
@@ -376,7 +376,7 @@ def test_the_script_is_one_page_with_every_answer_in_order():
     assert "Count aloud together: 5, 10, 15, 20, 25, 30" in said
 
 
-def test_the_script_of_a_full_day_is_one_page_and_keeps_what_the_class_answers():
+def test_the_script_of_a_full_day_is_one_page_and_has_what_the_class_answers():
     skills = (
         "counting.back_in_tens", "place_value.read_blocks", "addition.two_digit",
         "subtraction.two_digit", "shapes.count_sides", "money.count_mixed", "time.read_quarter",

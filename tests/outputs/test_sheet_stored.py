@@ -124,7 +124,7 @@ def test_a_code_of_another_version_of_the_kit_is_refused_by_its_name(monday, fil
     )
 
 
-def test_a_code_from_before_codes_said_so_is_of_the_first_version(monday, file, monkeypatch):
+def test_a_code_without_a_version_is_of_the_first_version(monday, file, monkeypatch):
     code = printed_of(file).code
     without = code.rsplit("-", 1)[0]
     monkeypatch.setattr(codes, "kit_version", lambda: "0.1.0")

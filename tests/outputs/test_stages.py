@@ -1,4 +1,4 @@
-"""How the blocks of a lesson fall into stages."""
+"""How the blocks of a lesson are divided into stages."""
 
 from __future__ import annotations
 
@@ -13,8 +13,8 @@ def heading(text):
     return {"heading": text, "round": False, "empty": False}
 
 
-def stages(js, told, *, staged=True):
-    [made] = js("shared/stages.js", "stagesOf", [[told, staged]])
+def stages(js, infos, *, staged=True):
+    [made] = js("shared/stages.js", "stagesOf", [[infos, staged]])
     return made
 
 
@@ -23,17 +23,17 @@ def seen(made):
 
 
 def test_every_heading_begins_a_stage(js):
-    told = [heading("Hours"), ROUND, heading("Minutes"), TEXT, ROUND]
-    assert seen(stages(js, told)) == [("Hours", [0, 1]), ("Minutes", [2, 3, 4])]
+    infos = [heading("Hours"), ROUND, heading("Minutes"), TEXT, ROUND]
+    assert seen(stages(js, infos)) == [("Hours", [0, 1]), ("Minutes", [2, 3, 4])]
 
 
-def test_what_stands_before_the_first_heading_is_the_title(js):
+def test_what_comes_before_the_first_heading_is_the_title(js):
     made = stages(js, [TEXT, NOTHING, heading("Hours"), ROUND])
     assert seen(made) == [("", [0, 1]), ("Hours", [2, 3])]
     assert [stage["title"] for stage in made] == [True, False]
 
 
-def test_a_title_of_nothing_is_none(js):
+def test_an_empty_title_is_no_stage(js):
     made = stages(js, [NOTHING, NOTHING, heading("Hours"), ROUND])
     assert seen(made) == [("Hours", [0, 1, 2, 3])]
     assert not made[0]["title"]
@@ -63,6 +63,6 @@ def test_without_rounds_there_is_one_stage(js):
 
 @pytest.mark.parametrize("staged", [True, False])
 def test_every_block_is_on_one_stage(js, staged):
-    told = [TEXT, NOTHING, heading("A"), ROUND, ROUND, heading("B"), heading("C"), TEXT, ROUND]
-    made = stages(js, told, staged=staged)
-    assert [number for stage in made for number in stage["blocks"]] == list(range(len(told)))
+    infos = [TEXT, NOTHING, heading("A"), ROUND, ROUND, heading("B"), heading("C"), TEXT, ROUND]
+    made = stages(js, infos, staged=staged)
+    assert [number for stage in made for number in stage["blocks"]] == list(range(len(infos)))

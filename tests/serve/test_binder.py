@@ -130,7 +130,7 @@ def test_the_trial_makes_paper_and_opens_notebooks_in_its_own_jupyterlab(trial):
     assert trial.get("/user/ada/lab/tree/notebooks/market-clock.ipynb").status == 200
 
 
-def test_the_trial_lets_nobody_in_without_its_key(trial):
+def test_the_trial_refuses_requests_without_its_key(trial):
     visitor_without_key = Visitor(trial.host)
     assert visitor_without_key.get("/user/ada/shelf/").status in (302, 403)
     assert "Market clock" not in visitor_without_key.get("/user/ada/shelf/").text

@@ -29,7 +29,7 @@ def test_a_long_reason_is_cut_off():
     assert "\N{HORIZONTAL ELLIPSIS}" in sentence
 
 
-def test_several_cells_are_counted_in_one_sentence_and_none_in_no_sentence():
+def test_several_cell_errors_are_one_sentence_and_none_are_no_sentence():
     errors = CellErrors(9, timeout_s=30)
     assert errors.summary == ""
     for number in (2, 5, 5, 7):
@@ -37,7 +37,7 @@ def test_several_cells_are_counted_in_one_sentence_and_none_in_no_sentence():
     assert errors.summary.startswith("Cells 2, 5 and 7 stopped; the reasons stand in")
 
 
-def test_the_cell_that_ended_python_is_told_from_those_after_it():
+def test_the_cell_that_ended_python_is_distinguished_from_those_after_it():
     errors = CellErrors(4, timeout_s=30)
     dead = {"ename": "DeadKernelError", "evalue": "Kernel died"}
     assert (

@@ -37,11 +37,11 @@ def test_a_browser_that_leaves_while_it_is_written_to_is_no_fault(fault, caplog)
     assert logged(fault(), caplog) == ""
 
 
-def test_any_other_fault_is_told_with_its_reason(caplog):
+def test_any_other_fault_is_logged_with_its_reason(caplog):
     assert "the ferry sank" in logged(ValueError("the ferry sank"), caplog)
 
 
-def test_a_fault_without_an_exception_is_told(caplog):
+def test_a_fault_without_an_exception_is_logged(caplog):
     loop = asyncio.new_event_loop()
     ignore_disconnects(loop, {"message": "the pier is closed"})
     loop.close()

@@ -17,6 +17,7 @@ from uuid import uuid4
 import nbformat
 import pytest
 import websocket
+from jupyter_client.restarter import KernelRestarter
 from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
 from manipulatives.lessons.files import write_lesson
@@ -32,6 +33,7 @@ MARKET = Lesson(
         Round("time.read_hour", seed=8, tasks=2, seconds=60),
     ),
 )
+POLL_S = 0.5
 KERNEL = re.compile(r'"kernelId": "([0-9a-f-]{36})"')
 
 
@@ -258,7 +260,7 @@ def test_the_server_and_its_kernels_listen_on_this_machine_only(server):
     assert {address for address, _ in places} == {"127.0.0.1"}
 
 
-def test_code_of_others_runs_only_after_the_teacher_said_so(teacher, folder):
+def test_foreign_code_runs_only_after_the_teacher_allowed_it(teacher, folder):
     mark = folder / "ran"
     write_program(folder / "trick.ipynb", f"open({str(mark)!r}, 'w').close()")
     answer = teacher.get("/board/trick")
@@ -309,7 +311,7 @@ def test_a_failing_cell_says_which_and_why_and_the_next_cells_run(teacher):
     assert "Cell 3 stopped; the reason stands in its place." in board
 
 
-def test_a_cell_that_ends_python_is_told_from_those_that_could_not_run(teacher, folder):
+def test_a_cell_that_ends_python_is_distinguished_from_those_that_could_not_run(teacher, folder):
     write_program(folder / "tides.ipynb", "print('high')", "import os; os._exit(1)", "print('low')")
     board = run_board(teacher, "tides")
     assert "high" in board
@@ -362,12 +364,11 @@ def connect(server, teacher, kernel):
     )
 
 
-def test_the_kernel_of_a_closed_page_goes_in_time_but_not_that_of_an_open_or_loading_one(
-    server, teacher
-):
+def test_the_kernel_of_a_closed_page_is_ended_in_time_and_a_killed_one_stays_ended(server, teacher):
     loading, asking, opened, closed = (
         KERNEL.search(teacher.get("/board/market").text)[1] for _ in range(4)
     )
+    killed = killed_kernel(server, teacher)
     # One whose browser has asked, and then has too much to do to ask again.
     assert json.loads(teacher.get(f"/kernel/{asking}").text) == {"alive": True}
     for kernel in (opened, closed):
@@ -376,50 +377,64 @@ def test_the_kernel_of_a_closed_page_goes_in_time_but_not_that_of_an_open_or_loa
     while closed in server.kernels():
         assert json.loads(teacher.get(f"/kernel/{opened}").text) == {"alive": True}
         assert time.monotonic() - begun < CLOSED_PAGE_TIMEOUT_S
-        time.sleep(0.5)
+        time.sleep(POLL_S)
     until(
         lambda: json.loads(teacher.get(f"/kernel/{closed}").text) == {"alive": False},
         2,
         "the answer that the kernel has ended",
     )
     assert {opened, asking, loading} <= set(server.kernels())
+    # Jupyter would have started a dead kernel again meanwhile.
+    assert time.monotonic() - begun > 2 * KernelRestarter.time_to_dead.default_value
+    assert json.loads(teacher.get(f"/kernel/{killed}").text) == {"alive": False}
+    # A board that connects to it again does not have to wait either.
+    assert teacher.get(f"/api/kernels/{killed}/channels").status == 404
 
 
-def test_a_kernel_that_was_killed_is_known_to_be_gone_at_once(server, teacher):
+def killed_kernel(server, teacher):
+    """Return the kernel of a board whose process was killed, which the server says at once."""
     kernel = KERNEL.search(teacher.get("/board/market").text)[1]
-    pid = server.kernels()[kernel]
-    os.kill(pid, signal.SIGKILL)
+    os.kill(server.kernels()[kernel], signal.SIGKILL)
     until(
         lambda: json.loads(teacher.get(f"/kernel/{kernel}").text) == {"alive": False},
         1,
         "word of the lost kernel",
     )
-    time.sleep(4)  # longer than the time after which Jupyter starts a dead kernel again
-    assert json.loads(teacher.get(f"/kernel/{kernel}").text) == {"alive": False}
-    # A board that connects to it again does not have to wait either.
-    assert teacher.get(f"/api/kernels/{kernel}/channels").status == 404
+    return kernel
+
+
+def question_to_kernel():
+    """Return a message that asks a kernel what it is."""
+    header = {
+        "msg_type": "kernel_info_request",
+        "session": "",
+        "username": "",
+        "msg_id": uuid4().hex,
+    }
+    rest = {"parent_header": {}, "metadata": {}, "content": {}, "channel": "shell"}
+    return json.dumps({"header": header, **rest})
+
+
+def wait_for_message(server, teacher, kernel):
+    """Connect once more and wait until the server hands a message of the kernel on."""
+    browser = connect(server, teacher, kernel)
+    browser.send(question_to_kernel())
+    browser.recv()
+    browser.close()
 
 
 def test_browsers_that_leave_while_they_are_written_to_are_no_complaint(server, teacher):
     kernel = KERNEL.search(teacher.get("/board/market").text)[1]
-    question = {
-        "header": {"msg_type": "kernel_info_request", "session": "", "username": ""},
-        "parent_header": {},
-        "metadata": {},
-        "content": {},
-        "channel": "shell",
-    }
     for _ in range(30):
         browser = connect(server, teacher, kernel)
         for _ in range(200):
-            question["header"]["msg_id"] = uuid4().hex
-            browser.send(json.dumps(question))
-        time.sleep(0.05)
+            browser.send(question_to_kernel())
+        browser.recv()
         # Without a goodbye, as a tab that is closed while its answers are under way.
         at_once = struct.pack("ii", 1, 0)
         browser.sock.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, at_once)
         browser.sock.close()
-    time.sleep(1)
+    wait_for_message(server, teacher, kernel)
     assert not server.said, "".join(server.said)
 
 
@@ -440,7 +455,7 @@ def test_browsers_that_leave_before_they_are_connected_are_no_complaint(server, 
             browser.sendall("".join(f"{line}\r\n" for line in (*lines, "")).encode())
             # From at once to some time after the answer.
             time.sleep(turn / 1000)
-    time.sleep(1)
+    wait_for_message(server, teacher, kernel)
     assert not server.said, "".join(server.said)
 
 

@@ -31,11 +31,11 @@ test("a kernel that lives is not spoken of", async (t) => {
   assert.deepEqual(await told(t, [true, true, true]), { heard: [], asked: 3 });
 });
 
-test("a kernel that has ended is told once, and not asked about again", async (t) => {
+test("an ended kernel is reported once, and not polled again", async (t) => {
   assert.deepEqual(await told(t, [true, false, true, true]), { heard: ["ended"], asked: 2 });
 });
 
-test("a server that is not there is told at once and may come back", async (t) => {
+test("a missing server is reported at once and may come back", async (t) => {
   const { heard } = await told(t, [true, "refused", "refused", true, false]);
   assert.deepEqual(heard, ["silent", "alive", "ended"]);
 });
@@ -46,7 +46,7 @@ test("one answer that comes late says nothing, two in a row do", async (t) => {
   assert.deepEqual(judged("late", 2), "silent");
 });
 
-test("two late answers in a row are told", async (t) => {
+test("two late answers in a row are reported", async (t) => {
   assert.deepEqual((await told(t, ["late", "late", true])).heard, ["silent", "alive"]);
 });
 

@@ -65,7 +65,7 @@ def test_new_numbers_are_not_those_of_any_other_round(bell, monkeypatch):
     assert again != drawn
 
 
-def test_a_lesson_file_written_in_one_line_is_written_anew(bell):
+def test_a_lesson_file_on_one_line_is_written_again(bell):
     bell.write_text(
         'title = "Bell"\nseed = 4\n'
         'rounds = [{skill = "time.later", seed = 5}, {skill = "time.later", seed = 5}]\n'
@@ -113,7 +113,7 @@ def test_a_call_beside_other_letters_is_changed_at_the_right_place(tmp_path):
     )
 
 
-def test_one_round_shown_twice_is_left_as_it_is_and_says_what_to_do(tmp_path):
+def test_one_round_shown_twice_is_not_changed_and_the_error_says_what_to_do(tmp_path):
     path = tmp_path / "bell.ipynb"
     notebook = notebook_of(Lesson("Bell", seed=1))
     notebook.cells += [
@@ -136,7 +136,7 @@ def test_only_a_copy_gets_other_numbers(bell, which):
     assert bell.read_text() == BELL
 
 
-def test_a_file_that_cannot_be_written_stays_whole(bell, monkeypatch):
+def test_a_file_that_cannot_be_written_is_not_damaged(bell, monkeypatch):
     def full(*_):
         raise OSError(28, "No space left on device")
 

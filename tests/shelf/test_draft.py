@@ -11,7 +11,7 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.notebook.reading import lesson_of
 from manipulatives.notebook.writing import notebook_of
-from manipulatives.shelf.draft import Draft, from_notebook, opened
+from manipulatives.shelf.draft import Draft, draft_of_notebook, open_draft
 
 FERRY = Lesson(
     "The ferry",
@@ -41,49 +41,51 @@ def sources(notebook):
 def test_a_lesson_and_its_notebook_are_opened_alike(tmp_path):
     write_lesson(FERRY, tmp_path / "ferry.toml")
     nbformat.write(notebook_of(FERRY), tmp_path / "ferry.ipynb")
-    assert opened(tmp_path / "ferry.toml").lesson == FERRY
-    assert opened(tmp_path / "ferry.ipynb").lesson == FERRY
+    assert open_draft(tmp_path / "ferry.toml").lesson == FERRY
+    assert open_draft(tmp_path / "ferry.ipynb").lesson == FERRY
 
 
-def test_a_notebook_that_nobody_changed_comes_out_as_it_went_in():
+def test_an_unchanged_notebook_is_saved_as_it_was():
     notebook = by_hand()
-    assert from_notebook(notebook).notebook() == notebook
+    assert draft_of_notebook(notebook).notebook() == notebook
 
 
 def test_a_notebook_is_not_run_when_it_is_opened(tmp_path):
     trap = tmp_path / "sprung"
     notebook = by_hand()
     notebook.cells.append(new_code_cell(f"open({str(trap)!r}, 'w')"))
-    draft = from_notebook(notebook)
+    draft = draft_of_notebook(notebook)
     draft.moved(0, 2).notebook()
     assert draft.lesson == FERRY
     assert draft.foreign
     assert not trap.exists()
 
 
-def test_only_programs_of_others_are_foreign():
-    assert not from_notebook(notebook_of(FERRY)).foreign
-    assert from_notebook(by_hand()).foreign
+def test_only_other_code_is_foreign():
+    assert not draft_of_notebook(notebook_of(FERRY)).foreign
+    assert draft_of_notebook(by_hand()).foreign
     assert not Draft.of(FERRY).foreign
 
 
-def test_cells_of_others_keep_standing_where_they_stood_while_rounds_move():
+def test_other_cells_stay_at_their_places_when_rounds_move():
     before = sources(by_hand())
-    after = sources(from_notebook(by_hand()).moved(0, 2).notebook())
+    after = sources(draft_of_notebook(by_hand()).moved(0, 2).notebook())
     assert len(after) == len(before)
     for text in (before[0], before[1], before[2], PROGRAM, "Ask them to wave."):
         assert after.index(text) == before.index(text)
-    assert [one.skill for one in lesson_of(from_notebook(by_hand()).moved(0, 2).notebook()).rounds]
+    assert [
+        one.skill for one in lesson_of(draft_of_notebook(by_hand()).moved(0, 2).notebook()).rounds
+    ]
     assert after[3:5] == before[6:8]
 
 
 def test_a_round_that_is_taken_out_leaves_what_stood_around_it():
-    after = sources(from_notebook(by_hand()).removed(0).notebook())
+    after = sources(draft_of_notebook(by_hand()).removed(0).notebook())
     assert after == [*sources(by_hand())[:3], *sources(by_hand())[5:]]
 
 
 def test_a_changed_round_changes_its_own_cells_only():
-    draft = from_notebook(by_hand())
+    draft = draft_of_notebook(by_hand())
     lesson = changed(draft.lesson, 0, tasks=4, title="O'clock at the ferry")
     before, after = sources(by_hand()), sources(draft.changed(lesson).notebook())
     different = [place for place, text in enumerate(after) if text != before[place]]
@@ -92,7 +94,7 @@ def test_a_changed_round_changes_its_own_cells_only():
 
 
 def test_what_is_typed_goes_into_the_notebook_and_comes_back():
-    draft = from_notebook(by_hand())
+    draft = draft_of_notebook(by_hand())
     lesson = with_task(with_task(draft.lesson, 0, 1, "4:00"), 1, 0, 2)
     notebook = draft.changed(lesson).notebook()
     assert 'instead=["", "4:00"]' in sources(notebook)[4]
@@ -100,7 +102,7 @@ def test_what_is_typed_goes_into_the_notebook_and_comes_back():
 
 
 def test_rounds_are_added_and_copied_at_their_places():
-    draft = from_notebook(by_hand()).copied(0).with_round("time.read_half")
+    draft = draft_of_notebook(by_hand()).copied(0).with_round("time.read_half")
     made = lesson_of(draft.notebook())
     assert made == draft.lesson
     assert [one.skill for one in made.rounds] == [
@@ -119,17 +121,17 @@ def test_rounds_are_added_and_copied_at_their_places():
     [{"vocabulary": "uk"}, {"currency": "gbp"}, {"title": "The *other* ferry"}, {"paper": "a4"}],
 )
 def test_what_is_changed_for_the_whole_lesson_is_changed_in_its_notebook(what):
-    draft = from_notebook(by_hand())
+    draft = draft_of_notebook(by_hand())
     lesson = replace(draft.lesson, **what)
     notebook = draft.changed(lesson).notebook()
     assert lesson_of(notebook) == lesson
     assert PROGRAM in sources(notebook)
 
 
-def test_a_call_that_somebody_gave_a_name_keeps_it():
+def test_the_name_that_somebody_gave_a_call_stays():
     notebook = notebook_of(FERRY)
     notebook.cells[3].source = f"first = {notebook.cells[3].source}\nfirst"
-    draft = from_notebook(notebook)
+    draft = draft_of_notebook(notebook)
     after = draft.changed(changed(draft.lesson, 0, tasks=4)).notebook()
     assert after.cells[3].source.startswith("first = play(")
     assert after.cells[3].source.endswith("\nfirst")
@@ -139,17 +141,17 @@ def test_a_call_that_somebody_gave_a_name_keeps_it():
 def test_a_timer_that_somebody_set_in_a_call_stays():
     notebook = notebook_of(FERRY)
     notebook.cells[3].source = notebook.cells[3].source.replace("seed=", 'timer="shown", seed=')
-    draft = from_notebook(notebook)
+    draft = draft_of_notebook(notebook)
     after = draft.changed(changed(draft.lesson, 0, tasks=4)).notebook()
     assert 'timer="shown"' in after.cells[3].source
     assert lesson_of(after).rounds[0].tasks == 4
 
 
-def test_what_was_shown_before_is_forgotten_where_it_is_no_longer_true():
+def test_outputs_are_cleared_where_the_call_changed():
     notebook = by_hand()
     notebook.metadata["widgets"] = {"old": {}}
     notebook.cells[4].outputs = [nbformat.v4.new_output("stream", text="old")]
-    draft = from_notebook(notebook)
+    draft = draft_of_notebook(notebook)
     after = draft.changed(changed(draft.lesson, 0, tasks=4)).notebook()
     assert after.cells[4].outputs == []
     assert "widgets" not in after.metadata

@@ -47,17 +47,17 @@ def test_a_lesson_file_says_what_it_teaches_and_how_long_it_is(folder):
     assert item.strands == ("time",)
     assert (item.rounds, item.minutes) == (2, 5)
     assert length(item) == "5 min · 2 rounds"
-    assert item.own
+    assert item.kit_only
     assert not item.problem
 
 
-def test_a_notebook_takes_the_place_of_the_lesson_file_it_was_made_from(folder):
+def test_a_notebook_replaces_the_lesson_file_it_was_made_from(folder):
     other = Lesson("The ferry, changed by hand", seed=41, rounds=FERRY.rounds[:1])
     nbformat.write(notebook_of(other), folder / "ferry.ipynb")
     item = only(folder)
     assert item.title == "The ferry, changed by hand"
     assert item.rounds == 1
-    assert item.aside == "ferry.toml"
+    assert item.ignored_toml == "ferry.toml"
 
 
 def test_lessons_are_found_a_little_below_the_folder_and_listed_by_folder(folder):
@@ -117,7 +117,7 @@ def test_a_broken_file_is_listed_with_one_sentence_and_nothing_can_be_made_of_it
     for item in (torn, ferry):
         assert "\n" not in item.problem
         assert str(folder) not in item.problem
-        assert not item.own
+        assert not item.kit_only
         assert not any(can_make(item, form) for form in ("page", "sheet", "key"))
 
 
@@ -130,7 +130,7 @@ def test_a_notebook_with_a_broken_round_can_still_be_shown(folder):
     write_notebook(folder / "ferry.ipynb", new_code_cell('play("time.fly", seed=1)'))
     item = only(folder)
     assert "time.fly" in item.problem
-    assert item.own
+    assert item.kit_only
     assert Board.of(item).notebook.cells
 
 
@@ -149,15 +149,15 @@ def test_a_notebook_with_a_broken_round_can_still_be_shown(folder):
         ("", ()),
     ],
 )
-def test_whatever_is_not_a_plain_call_of_the_kit_is_code_of_others(folder, source, foreign):
+def test_anything_but_a_plain_call_of_the_kit_is_foreign_code(folder, source, foreign):
     (folder / "ferry.toml").unlink()
     write_notebook(folder / "bell.ipynb", new_markdown_cell("# Bell"), new_code_cell(source))
     item = only(folder)
     assert item.foreign == foreign
-    assert item.own == (not foreign)
+    assert item.kit_only == (not foreign)
 
 
-def test_the_word_of_a_notebook_that_it_is_the_kits_own_counts_for_nothing(folder):
+def test_a_notebook_cannot_declare_itself_safe(folder):
     notebook = notebook_of(FERRY)
     notebook.cells[1].source = "import os; os.remove('bell')"
     nbformat.write(notebook, folder / "ferry.ipynb")
@@ -186,9 +186,9 @@ def test_a_listing_shows_a_change_at_once(folder):
     assert [bool(item.problem) for item in shelf.items()] == [True]
     nbformat.write(notebook_of(FERRY), folder / "ferry.ipynb")
     (folder / "class.toml").unlink()
-    assert [item.aside for item in shelf.items()] == ["ferry.toml"]
+    assert [item.ignored_toml for item in shelf.items()] == ["ferry.toml"]
     (folder / "ferry.toml").unlink()
-    assert [item.aside for item in shelf.items()] == [""]
+    assert [item.ignored_toml for item in shelf.items()] == [""]
     (folder / "ferry.ipynb").unlink()
     assert shelf.items() == []
 
@@ -200,14 +200,14 @@ def test_only_names_on_the_shelf_are_found(folder):
         assert shelf.find(name) is None
 
 
-def test_todays_lesson_is_known_by_its_date(folder):
+def test_todays_lesson_is_recognised_by_its_date(folder):
     today = datetime.now().astimezone().date()
     write_lesson(Lesson("Today", seed=1, date=today), folder / "today.toml")
     found = {item.name: item.today for item in Shelf(folder).items()}
     assert found == {"ferry": False, "today": True}
 
 
-def test_what_is_read_belongs_to_its_stamp_even_while_somebody_writes(folder, monkeypatch):
+def test_content_and_stamp_agree_even_while_somebody_writes(folder, monkeypatch):
     (folder / "ferry.toml").unlink()
     path = folder / "bell.ipynb"
     write_notebook(path, new_code_cell("1 + 1"))

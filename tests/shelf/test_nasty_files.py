@@ -13,8 +13,8 @@ from manipulatives.lessons.files import write_lesson
 from manipulatives.lessons.lesson import Lesson, Round
 from manipulatives.lessons.problem import LessonProblem, quoted
 from manipulatives.outputs import page
+from manipulatives.shelf.item_outputs import notebook_path, write_output
 from manipulatives.shelf.items import Shelf
-from manipulatives.shelf.made import make, notebook_for
 from manipulatives.shelf.save import others_in
 from support.nasty import CLASSES, LESSONS, NAMES, NOTEBOOKS, notebook
 
@@ -62,10 +62,10 @@ def test_a_nasty_name_is_a_card_that_says_how_to_mend_it(tmp_path, name):
     assert shelf.find(nasty.name) == nasty
     assert shelf.find("good").problem == ""
     with pytest.raises(LessonProblem):
-        notebook_for(nasty)
+        notebook_path(nasty)
 
 
-def test_a_file_that_nobody_may_look_at_is_left_out(tmp_path, monkeypatch):
+def test_an_unreadable_file_is_left_out(tmp_path, monkeypatch):
     write_lesson(GOOD, tmp_path / "good.toml")
     for name in ("secret.toml", "below"):
         (tmp_path / name).mkdir()
@@ -98,12 +98,12 @@ def test_whatever_a_page_raises_is_one_sentence_of_the_shelf(tmp_path, monkeypat
 
     monkeypatch.setattr(page, "page_of", breaks)
     with pytest.raises(LessonProblem, match=r"good\.toml: it cannot be read .RecursionError"):
-        make(item, "page")
+        write_output(item, "page")
     assert [path.name for path in tmp_path.iterdir()] == ["good.toml"]
 
 
 @pytest.mark.parametrize("text", CLASSES.values(), ids=CLASSES)
-def test_nasty_class_settings_are_said_on_each_card_and_other_folders_are_there(tmp_path, text):
+def test_nasty_class_settings_are_reported_on_each_card_and_other_folders_work(tmp_path, text):
     write_lesson(GOOD, tmp_path / "good.toml")
     (tmp_path / "week").mkdir()
     write_lesson(GOOD, tmp_path / "week" / "monday.toml")
@@ -178,7 +178,7 @@ def test_a_call_that_cannot_be_made_is_found_by_check(tmp_path, capsys, source):
     assert len(said.err.splitlines()) == 1
 
 
-def test_a_file_name_stands_in_a_sentence_so_that_it_can_be_seen(tmp_path, capsys):
+def test_a_file_name_is_escaped_in_a_sentence(tmp_path, capsys):
     assert main(["check", str(tmp_path / "day\x1b[31m\u202e\n.toml")]) == 2
     said = capsys.readouterr().err
     assert "day\\x1b[31m\\u202e\\n.toml: the file cannot be opened" in said

@@ -51,7 +51,7 @@ def test_page_sheet_key_and_script_come_along_when_they_are_wanted(tmp_path):
     ]
 
 
-def test_another_lesson_is_not_replaced_unless_that_is_said(tmp_path):
+def test_another_lesson_is_not_replaced_without_permission(tmp_path):
     save(Draft.of(FERRY), tmp_path, "ferry")
     before = held(tmp_path)
     with pytest.raises(AnotherFile, match="a lesson of that name already"):

@@ -1,4 +1,4 @@
-"""The floors of the house, and what each may use: Python imports, JavaScript imports, files."""
+"""The floors of the package, and which floors each may use, by imports or by reading files."""
 
 from __future__ import annotations
 
@@ -26,11 +26,12 @@ FLOORS = (
     "serve",
     "commands",
 )
-# Floors that lie below another one and are still none of its business.
+# Floors that a floor must not use although they are below it.
 APART = {
     "drawings": {"lessons"},
     "planner": {"drawings"},
-    **{name: {"planner"} for name in ("widgets", "notebook", "outputs", "maker")},
+    # Nothing but the command line may use the planner yet.
+    **{name: {"planner"} for name in FLOORS[FLOORS.index("planner") + 1 :]},
 }
 MAY_USE = {
     **{name: {*FLOORS[:at]} - APART.get(name, set()) for at, name in enumerate(FLOORS)},

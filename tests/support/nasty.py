@@ -1,4 +1,4 @@
-"""Files that break readers: each may lie in a folder of lessons, and none may take it down."""
+"""Files that break readers: each may be in a folder of lessons, and none may break the shelf."""
 
 from __future__ import annotations
 

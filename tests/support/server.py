@@ -1,4 +1,4 @@
-"""A shelf that runs as a teacher's does, in a process of its own, and somebody who visits it."""
+"""A server as teachers run it, in a separate process, and a client for it."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ KERNEL = re.compile(r"kernel-([0-9a-f-]{36})\.json")
 
 
 def until(fact: Callable[[], object], seconds: float, what: str) -> object:
-    """Wait until something is so, and return it; fail when it is not so in time."""
+    """Wait until a condition holds and return its value; fail after a timeout."""
     end = time.monotonic() + seconds
     while True:
         found = fact()
@@ -53,7 +53,7 @@ class Server:
         return self.address.partition("?")[0]
 
     def visitor(self, *, with_key: bool = True) -> Visitor:
-        """Somebody who comes with the whole address, or with half of it."""
+        """Return a client with the key of the shelf, or without it."""
         visitor = Visitor(self.host)
         if with_key:
             visitor.get(self.address.removeprefix(f"http://{self.host}"))
@@ -80,7 +80,7 @@ class Server:
 
 @dataclass
 class Answer:
-    """What a visitor was answered."""
+    """The answer to a request."""
 
     status: int
     headers: http.client.HTTPMessage
@@ -93,7 +93,7 @@ class Answer:
 
 
 class Visitor:
-    """Asks as a browser does, cookies included, but says exactly what it is told to say."""
+    """A client that sends requests like a browser, with cookies, but exactly as given."""
 
     def __init__(self, host: str) -> None:
         self.host = host
@@ -123,7 +123,7 @@ class Visitor:
             return Answer(answer.status, answer.headers, answer.read())
 
     def get(self, path: str, **headers: str) -> Answer:
-        """Look at something."""
+        """Send a GET request."""
         return self.ask("GET", path, **headers)
 
     def post(self, path: str, **fields: str) -> Answer:
@@ -145,7 +145,7 @@ def begin(folder: Path, *options: str, **how: object) -> subprocess.Popen:
 
 @contextlib.contextmanager
 def serving(folder: Path, *options: str, **how: object) -> Iterator[Server]:
-    """Open a shelf on any free port for the time of a block; it must not complain meanwhile."""
+    """Run a shelf on any free port inside a block; it must print no errors."""
     process = begin(folder, *(options or ("--port", "0")), **how)
     complaints: list[str] = []
     threading.Thread(target=lambda: complaints.extend(process.stderr), daemon=True).start()

@@ -16,8 +16,8 @@ from shapely import LineString, Polygon, unary_union
 from shapely.ops import polygonize
 
 from manipulatives.drawings.shapes import Box, Text
+from support.oracles.stories import Story
 from support.paper import box_of, text_in, texts, with_role
-from support.story_reader import Story
 
 WORTH = {"pence": 1, "cents": 1, "pounds": 100, "dollars": 100, "euros": 100}
 

@@ -12,6 +12,9 @@ from manipulatives.lessons.tasks.make import GENERATORS, make_tasks
 from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made, play_steps
 from manipulatives.lessons.tasks.predicates import holds
 from manipulatives.lessons.tasks.task import Task
+from support.oracles.columns import column_oracle
+from support.oracles.sums import SumOracle
+from support.oracles.wrong_sums import wrong_of
 from support.seeds import SEEDS
 
 MOST = 2200
@@ -33,15 +36,18 @@ def way_name(way):
 
 
 @cache
-def of_many_seeds(skill, vocabulary="us", method="counting on", seeds=SEEDS):
+def of_many_seeds(skill, vocabulary="us"):
     """Return one task of each of many seeds; every other one with options that change."""
-    tasks = []
+    return list(each_of_many_seeds(skill, vocabulary, "counting on"))
+
+
+def each_of_many_seeds(skill, vocabulary, method):
+    """Yield the tasks of many seeds with another method; too many are made to hold them all."""
     strand = skill.partition(".")[0]
     all_ways = [these for other, these in ways(strand) if other == skill and items_of(skill, these)]
-    for seed in range(seeds):
+    for seed in range(SEEDS):
         options = all_ways[seed % len(all_ways)] if seed % 2 else {}
-        tasks += made(skill, options, seed=seed, vocabulary=vocabulary, method=method)
-    return tasks
+        yield from made(skill, options, seed=seed, vocabulary=vocabulary, method=method)
 
 
 def items_of(skill, options):
@@ -107,3 +113,67 @@ def check(task):
         assert 1 <= len(sentence.split()) <= 10, sentence
     for step in task.steps:
         assert len(step.say) <= 200
+
+
+def integers(text):
+    """Return the numbers in a text."""
+    return [int(number) for number in re.findall(r"\d+", text)]
+
+
+def check_steps(task, vocabulary="us", method="counting on"):
+    """Check every step of a task and that all of them lead to its answer."""
+    if task.manipulative == "ColumnBoard":
+        check_columns(task, vocabulary, method)
+        return
+    oracle = SumOracle(task.start, vocabulary, method)
+    for step in task.steps:
+        oracle.follow(step)
+    if task.ask["by"] != "manipulative":
+        assert oracle.answer == task.answer
+
+
+def check_columns(task, vocabulary, method):
+    """Check every step of a written sum; the board shows the same ones."""
+    numbers = integers(task.prompt)
+    operation = "-" if "-" in task.prompt else "+"
+    oracle = column_oracle(operation, numbers, method, vocabulary)
+    assert task.start["sum"]["numbers"] == numbers
+    for number, (step, sent) in enumerate(
+        zip(task.steps, task.start["steps"], strict=True), start=1
+    ):
+        assert (step.say, step.chant) == (sent["say"], sent["class"])
+        assert step.show == {"mode": "show", "step": number}
+        oracle.follow(sent, step.numbers)
+    oracle.over()
+    assert f"{oracle.result}" == task.answer
+
+
+def check_mistakes(task):
+    """Check that the procedure of each mistake is about the task and leads to its wrong answer."""
+    for mistake in task.mistakes:
+        numbers = mistake.numbers
+        assert wrong_of(numbers) == numbers["wrong"], (task.prompt, mistake.rule)
+        if mistake.answer is not None:
+            assert mistake.answer == f"{numbers['wrong']}"
+        begun = [numbers[name] for name in ("from", "take", "whole") if name in numbers]
+        shown = [*numbers.get("terms", []), *numbers.get("shown", []), *begun]
+        if numbers["act"] == "judge":
+            assert set(integers(task.prompt)) <= set(numbers["numbers"])
+        else:
+            assert shown == integers(task.prompt)
+        assert f"{numbers.get('right', task.answer)}" == task.answer
+
+
+def others_than(value):
+    """Return values that are near one, so that a test sees them noticed."""
+    if isinstance(value, bool):
+        return [not value]
+    if isinstance(value, int):
+        return [value + 1, value - 1, value + 10]
+    if isinstance(value, list) and isinstance(value[-1], int):
+        changed = [[*value[:-1], value[-1] + 1], value[:-1], value[::-1]]
+        if value[0] is not None:
+            changed.append([value[0] - 1, *value[1:]])
+        return [other for other in changed if other != value]
+    groups = (["ones", "tens", "hundreds", "thousands"], ["<", "=", ">"], ["+", "-"])
+    return [other for group in groups if value in group for other in group if other != value]

@@ -11,7 +11,7 @@ Spot = tuple[float, float]
 
 
 class Fingers:
-    """Fingers by their numbers, each where it is on the page.
+    """Fingers by number, each with its position on the page.
 
     Example:
         fingers = Fingers(page)

@@ -37,7 +37,7 @@ def webkit() -> Iterator[object]:
         text=True,
     )
     try:
-        # A container lets no program make the rooms that its sandbox is built of.
+        # In a container WebKit cannot create the namespaces for its sandbox.
         settings = os.environ | {
             "DISPLAY": f":{given.stdout.readline().strip()}",
             "WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS": "1",

@@ -86,7 +86,7 @@ def numeral(hour):
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: str(case["minute"]))
-def test_a_time_is_written_and_said_as_the_cases_have_it(case):
+def test_a_time_is_written_and_spoken_as_in_the_cases(case):
     minute = case["minute"]
     for vocabulary in VOCABULARIES:
         whole = case[vocabulary]
@@ -143,7 +143,7 @@ def test_us_says_the_digits_and_uk_says_past_and_to(minute):
 
 
 @given(st.integers(0, HALF_DAY - 1), st.sampled_from(VOCABULARIES), st.sampled_from(STYLES))
-def test_only_the_half_of_the_day_tells_morning_from_afternoon(reading, vocabulary, style):
+def test_only_the_half_of_the_day_distinguishes_morning_and_afternoon(reading, vocabulary, style):
     morning, evening = (
         in_words(minute, vocabulary, style) for minute in (reading, reading + HALF_DAY)
     )

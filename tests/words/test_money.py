@@ -37,7 +37,7 @@ TOKENS = {
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case['amount']} {case['currency']}")
-def test_an_amount_is_written_and_said_as_the_cases_tell(case):
+def test_an_amount_is_written_and_spoken_as_in_the_cases(case):
     amount, money = case["amount"], case["currency"]
     for writing in WRITINGS:
         assert in_writing(amount, money, writing) == case[writing]

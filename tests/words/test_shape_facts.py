@@ -84,7 +84,7 @@ def test_curves_and_tangles_are_called_what_they_are():
         ({**SQUARE, "cuts": [[[2, 2], [6, "6"]]]}, "two or more points"),
     ],
 )
-def test_what_is_no_shape_is_refused_with_what_is_allowed(given, said):
+def test_an_invalid_shape_is_refused_with_what_is_allowed(given, said):
     with pytest.raises(ValueError, match=said):
         check_shape(given, "square")
 
@@ -93,7 +93,7 @@ def test_what_is_no_shape_is_refused_with_what_is_allowed(given, said):
     ("grid", "said"),
     [("triangle", "2a \\+ b from 0 to 16"), ("plain", "0 to 800"), ("square", "0 to 8")],
 )
-def test_what_is_no_point_of_a_paper_is_refused_with_what_is(grid, said):
+def test_an_invalid_point_is_refused_with_what_is_allowed(grid, said):
     with pytest.raises(ValueError, match=said):
         check_shape([[-1, 0]], grid)
 
@@ -117,7 +117,7 @@ def test_the_shape_that_comes_back_is_a_fresh_copy():
     assert "cuts" not in check_shape({**SQUARE, "cuts": []}, "square")
 
 
-def test_a_shape_is_traced_wherever_it_was_begun_and_whichever_way_round():
+def test_a_traced_shape_may_begin_at_any_point_and_go_either_way():
     guide = {"points": [[1, 1], [7, 1], [7, 5]], "closed": True}
     for points in ([[7, 1], [7, 5], [1, 1]], [[7, 5], [7, 1], [4, 1], [1, 1]]):
         assert shape_facts({"points": points, "closed": True}, "square", guide=guide)["traced"]

@@ -57,7 +57,7 @@ def test_the_words_for_a_step_lead_where_it_leads(grid, across, down):
         ((-200, 90), "down and to the left"),
     ],
 )
-def test_on_plain_paper_a_direction_is_told(step, words):
+def test_on_plain_paper_a_direction_is_given(step, words):
     assert in_words(step, "plain") == words
 
 

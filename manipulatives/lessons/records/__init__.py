@@ -1,1 +1,1 @@
-"""What a lesson leaves behind: pupils' results and teachers' sessions, as files to read back."""
+"""Record files of lessons, read back: the results of pupils and the sessions of teachers."""

@@ -1,4 +1,4 @@
-"""What every record file has in common: plain JSON with a format, a version and its origin.
+"""What all record files share: plain JSON with a format, a version and an origin.
 
 A file may come from anyone, so everything in it is checked before it is used.
 """
@@ -6,6 +6,7 @@ A file may come from anyone, so everything in it is checked before it is used.
 from __future__ import annotations
 
 import json
+from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -30,35 +31,60 @@ MOST_TASKS = 1_000
 ORIGIN = ("id", "revision", "kit", "class", "lesson")
 
 
-def load(text: str, *, file_format: str, what: str, maker: str) -> tuple[int, dict[str, Any]]:
+@dataclass(frozen=True)
+class RecordKind:
+    """A kind of record files.
+
+    Attributes:
+        file_format: the value of their field `format`.
+        what: their name in a sentence, such as "results file".
+        saved_by: what saves them, such as "a page for pupils".
+        names: of all fields that are not in every record file.
+        items: the name of the one of them that holds a list.
+        most: how many items that list may have.
+
+    Example:
+        >>> RecordKind("a list", "list", "a page", ("title", "tasks"), "tasks", 40).what
+        'list'
+    """
+
+    file_format: str
+    what: str
+    saved_by: str
+    names: tuple[str, ...]
+    items: str
+    most: int
+
+
+def load(text: str, kind: RecordKind) -> tuple[int, dict[str, Any]]:
     """Return the version of a record file and its fields.
 
     Args:
         text: of the file.
-        file_format: that it has to be of.
-        what: it is called in a sentence, such as "results file".
-        maker: who saves such files, such as "a page for pupils".
+        kind: of the file.
 
     Raises:
         LessonProblem: it is no such file.
 
     Example:
-        >>> text = '{"format": "a list", "version": 1}'
-        >>> load(text, file_format="a list", what="list", maker="a page")
+        >>> kind = RecordKind("a list", "list", "a page", ("tasks",), "tasks", 40)
+        >>> load('{"format": "a list", "version": 1}', kind)
         (1, {})
     """
     if len(text) > LARGEST_FILE:
         raise LessonProblem(
-            f"it is far too long for a {what}", remedy="take a file that a page saved"
+            f"it is far too long for a {kind.what}", remedy="take a file that a page saved"
         )
     try:
         data = json.loads(text)
     except (ValueError, RecursionError) as error:
         raise LessonProblem(
-            f"it is no {what}, or only a part of one", remedy="save or copy it once more"
+            f"it is no {kind.what}, or only a part of one", remedy="save or copy it once more"
         ) from error
-    if not isinstance(data, dict) or data.get("format") != file_format:
-        raise LessonProblem(f"it is no {what}", remedy=f"take a file that {maker} saved")
+    if not isinstance(data, dict) or data.get("format") != kind.file_format:
+        raise LessonProblem(
+            f"it is no {kind.what}", remedy=f"take a file that {kind.saved_by} saved"
+        )
     version = data.get("version")
     with at("version"):
         if type(version) is not int or not 1 <= version <= VERSION:
@@ -72,10 +98,10 @@ def load(text: str, *, file_format: str, what: str, maker: str) -> tuple[int, di
 
 
 def split_origin(version: int, fields: dict[str, Any]) -> tuple[Origin | None, dict[str, Any]]:
-    """Return where a record comes from, which version 1 does not say, and its other fields.
+    """Return the origin of a record, None in version 1, and its other fields.
 
     Raises:
-        LessonProblem: a field of the origin is missing or not as it has to be.
+        LessonProblem: a field of the origin is missing or not valid.
 
     Example:
         >>> split_origin(1, {"title": "Market day"})
@@ -89,29 +115,32 @@ def split_origin(version: int, fields: dict[str, Any]) -> tuple[Origin | None, d
     return Origin(*(given[name] for name in ORIGIN)), rest
 
 
-def open_record(
-    text: str, *, file_format: str, what: str, maker: str, names: tuple[str, ...]
-) -> tuple[int, Origin | None, dict[str, Any]]:
-    """Return the version of a record file, where it comes from, and its other fields.
+def read_record(
+    text: str, kind: RecordKind, read_item: Callable[[object, int], object]
+) -> tuple[Origin | None, dict[str, Any]]:
+    """Return the origin of a record file and its other fields, with the items of its list read.
 
     Args:
         text: of the file.
-        file_format: that it has to be of.
-        what: it is called in a sentence.
-        maker: who saves such files.
-        names: of the other fields, all of which it has to have.
+        kind: of the file.
+        read_item: converts an item of its list, for the version of the file.
 
     Raises:
-        LessonProblem: it is no such file, or a field is missing or unknown.
+        LessonProblem: it is no such file, a field is missing or unknown, or an item is not valid.
 
     Example:
-        >>> text = '{"format": "a list", "version": 1, "title": "Market day"}'
-        >>> open_record(text, file_format="a list", what="list", maker="a page", names=("title",))
-        (1, None, {'title': 'Market day'})
+        >>> kind = RecordKind("a list", "list", "a page", ("tasks",), "tasks", 40)
+        >>> text = '{"format": "a list", "version": 1, "tasks": [4, 5]}'
+        >>> read_record(text, kind, lambda item, version: item + version)
+        (None, {'tasks': (5, 6)})
     """
-    version, data = load(text, file_format=file_format, what=what, maker=maker)
+    version, data = load(text, kind)
     origin, rest = split_origin(version, data)
-    return version, origin, check_fields(rest, allowed=names, needed=names)
+    fields = check_fields(rest, allowed=kind.names, needed=kind.names)
+    fields[kind.items] = read_items(
+        kind.items, fields[kind.items], lambda one: read_item(one, version), longest=kind.most
+    )
+    return origin, fields
 
 
 def fields_of(
@@ -120,9 +149,9 @@ def fields_of(
     """Return the fields of a part of a record file.
 
     Args:
-        data: as they stand in the file.
+        data: of that part, from the file.
         names: of all its fields.
-        since_2: those of them that version 1 does not have and version 2 may not leave empty.
+        since_2: those that version 1 does not have, and that version 2 must fill.
         version: of the file.
 
     Raises:
@@ -145,12 +174,12 @@ def fields_of(
 def read_items(
     field: str, value: object, read: Callable[[object], T], *, longest: int
 ) -> tuple[T, ...]:
-    """Return what is read of each item of a field that holds a list.
+    """Read each item of a list in a field.
 
     Args:
-        field: its name, in the plural; a sentence calls each item by its singular.
+        field: its name in the plural; the place of an item is named with its singular.
         value: the list.
-        read: makes something of an item.
+        read: converts an item.
         longest: how many items there may be.
 
     Raises:
@@ -170,10 +199,10 @@ def read_items(
 
 
 def check_list(value: object, *, longest: int) -> list[Any]:
-    """Return a list that is not too long.
+    """Check a list of at most this length and return it.
 
     Raises:
-        LessonProblem: it is something else.
+        LessonProblem: it is not valid.
 
     Example:
         >>> check_list([4, 5], longest=2)
@@ -187,10 +216,10 @@ def check_list(value: object, *, longest: int) -> list[Any]:
 
 
 def check_asked(value: object) -> dict[str, Any]:
-    """Return what a task asked beyond its prompt: how it began, what solves it, and its answer.
+    """Check what a task asked beside its prompt, its start, goal and answer, and return it.
 
     Raises:
-        LessonProblem: it is something else.
+        LessonProblem: it is not valid.
 
     Example:
         >>> check_asked({"start": {}, "goal": ["=", "answer", "9:25"], "answer": "9:25"})["answer"]
@@ -208,17 +237,17 @@ def check_asked(value: object) -> dict[str, Any]:
 
 
 def check_date(value: object) -> str:
-    """Return a day, such as "2026-11-25".
+    """Check a date such as "2026-11-25" and return it.
 
     Raises:
-        LessonProblem: it is something else.
+        LessonProblem: it is not valid.
 
     Example:
         >>> check_date("2026-11-25")
         '2026-11-25'
     """
     try:
-        # The basic forms of ISO 8601 would be taken as well.
+        # `fromisoformat` would accept the basic forms of ISO 8601 too.
         if isinstance(value, str) and date.fromisoformat(value).isoformat() == value:
             return value
     except ValueError:

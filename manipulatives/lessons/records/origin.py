@@ -1,4 +1,4 @@
-"""Where a record comes from: which file it is, of which class and lesson, from which kit."""
+"""The origin of a record: its id and revision, its class and lesson, the version of the kit."""
 
 from __future__ import annotations
 
@@ -25,18 +25,18 @@ _KIT = re.compile(r"[0-9]+(\.[0-9]+)*[0-9A-Za-z.+-]*")
 
 @dataclass(frozen=True)
 class Origin:
-    """Which record it is, and where it comes from.
+    """The origin of a record.
 
     Attributes:
         id: 32 hexadecimal digits, drawn at random when the record began.
         revision: 1 or more; it goes up when the record changes.
-        kit: the version of the kit that wrote it. Another version may draw other tasks from a
-            seed, so nothing of a record is drawn again.
+        kit: the version of the kit that wrote it. Another version may make other tasks from
+            a seed, so the tasks of a record are never made again.
         class_id: the `id` of the class settings, or None.
         lesson_id: of the lesson, as `lesson_id` makes it.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> Origin("0f" * 16, 3, "0.1.0", None, lesson_id("Market day", 7)).revision
@@ -61,7 +61,7 @@ class Origin:
 
 
 class Recorded(Protocol):
-    """A record that may say where it comes from; one of version 1 does not.
+    """A record that may have an origin; those of version 1 have none.
 
     Example:
         >>> from manipulatives.lessons.records.sessions import Session
@@ -72,17 +72,17 @@ class Recorded(Protocol):
 
     @property
     def origin(self) -> Origin | None:
-        """Where it comes from."""
+        """Its origin, or None."""
 
 
 R = TypeVar("R", bound=Recorded)
 
 
 def lesson_id(title: str, seed: int) -> str:
-    """Return what tells one lesson from another: the same for the same title and seed.
+    """Return the id of a lesson, which depends on its title and seed only.
 
     Args:
-        title: any text, for a notebook may be called anything.
+        title: any text, because a notebook may have any title.
         seed: of the lesson.
 
     Returns:
@@ -97,10 +97,10 @@ def lesson_id(title: str, seed: int) -> str:
 
 
 def check_class_id(value: object) -> str:
-    """Return the id of a class: up to 40 letters, digits and hyphens.
+    """Check the id of a class, up to 40 letters, digits and hyphens, and return it.
 
     Raises:
-        LessonProblem: it is something else.
+        LessonProblem: it is not valid.
 
     Example:
         >>> check_class_id("owls-2026")
@@ -119,7 +119,7 @@ def check_class_id(value: object) -> str:
 
 
 def new_id() -> str:
-    """Return an id that nothing else has.
+    """Return a new id, different from all others.
 
     Returns:
         32 hexadecimal digits, drawn at random.
@@ -131,17 +131,17 @@ def new_id() -> str:
     return secrets.token_hex(16)
 
 
-def counted_once(records: Iterable[R]) -> list[R]:
-    """Return records without those that are there twice.
+def without_duplicates(records: Iterable[R]) -> list[R]:
+    """Return records without duplicates.
 
-    Of the revisions of a record the last one counts. A record without an id, as version 1 of the
-    formats has it, counts once if another is equal to it.
+    Of several revisions of a record the last one counts. Records without an id, as in version 1 of
+    the formats, are duplicates if they are equal.
 
     Returns:
-        The records in the order in which each was met first.
+        The records in the order of their first revision in the input.
 
     Example:
-        >>> counted_once([])
+        >>> without_duplicates([])
         []
     """
     once: list[R] = []

@@ -1,4 +1,4 @@
-"""What a pupil handed in: the results file of a page for pupils, read and checked.
+"""The results file of a page for pupils, read and checked.
 
 The file is plain JSON. It holds a code that the teacher gave, or none, and no name.
 """
@@ -21,17 +21,24 @@ from manipulatives.lessons.records.loading import (
     LONGEST_PROMPT,
     MOST_TASKS,
     VERSION,
+    RecordKind,
     check_asked,
     check_date,
     fields_of,
-    open_record,
-    read_items,
+    read_record,
 )
 
 if TYPE_CHECKING:
     from manipulatives.lessons.records.origin import Origin
 
-FORMAT = "manipulatives results"
+KIND = RecordKind(
+    "manipulatives results",
+    what="results file",
+    saved_by="a page for pupils",
+    names=("title", "seed", "code", "date", "tasks"),
+    items="tasks",
+    most=MOST_TASKS,
+)
 LONGEST_CODE = 8
 MOST_TRIES = 1_000
 _FACTS = (str, int, bool, type(None))
@@ -45,20 +52,19 @@ class Result:
     Attributes:
         skill: the skill it belongs to, as the catalogue names it.
         prompt: what was asked.
-        given: every answer in order: a text, or, where something was made, those facts of the
-            manipulative that the goal speaks of.
-        tries: how many answers that were.
+        given: every answer in order: a text, or for a manipulative the facts that the goal uses.
+        tries: the number of answers.
         right: whether the last one was right.
-        rule: the last mistake that was foreseen, or None. It is a possibility and no diagnosis.
+        rule: the last foreseen mistake that an answer matched, or None. It is a possibility and no
+            diagnosis.
         hints: how many hints were taken.
-        twin: whether it was asked at the end of a round, instead of one that was not solved.
-        round: of which round of the lesson it is, from 1; None in version 1.
-        options: those that the round set for the skill; None in version 1.
-        asked: how the task began (`start`), what solves it (`goal`), and its `answer`; None in
-            version 1.
+        twin: whether it was asked at the end of a round, in place of one that was not solved.
+        round: the number of its round in the lesson, from 1; None in version 1.
+        options: of the skill in its round; None in version 1.
+        asked: `start`, `goal` and `answer` of the task; None in version 1.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> Result("time.read_hour", "What time is it?", ("4:00",), 1, True).right
@@ -112,7 +118,7 @@ class Result:
 
     @classmethod
     def from_data(cls, data: object, version: int = VERSION) -> Self:
-        """Return the result that stands in a file of a version.
+        """Return a result from its data in a file of this version.
 
         Raises:
             LessonProblem: the data are no result.
@@ -143,13 +149,13 @@ class Results:
     Attributes:
         title: of the lesson.
         seed: of the lesson.
-        code: which the teacher gave the pupil, or None.
+        code: of the pupil, given by the teacher, or None.
         date: the day on which the results were taken, as "2026-11-25".
         tasks: the questions that were tried, in order.
-        origin: which record it is and where it comes from; None in version 1.
+        origin: of the record; None in version 1.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> Results("Market day", 7, "K7", "2026-11-25").tasks
@@ -176,14 +182,14 @@ class Results:
 
 
 def read_results(text: str) -> Results:
-    """Return what stands in a results file.
+    """Return the results in a file.
 
     Args:
         text: of the file, as a page for pupils saves it.
 
     Raises:
-        LessonProblem: it is no such file, or something in it is not as it has to be; one sentence
-            with the place and what to do.
+        LessonProblem: it is no such file, or a value in it is not valid; one sentence with the
+            place and what to do.
 
     Example:
         >>> read_results(
@@ -192,16 +198,7 @@ def read_results(text: str) -> Results:
         ... ).code
         'K7'
     """
-    version, origin, fields = open_record(
-        text,
-        file_format=FORMAT,
-        what="results file",
-        maker="a page for pupils",
-        names=("title", "seed", "code", "date", "tasks"),
-    )
-    fields["tasks"] = read_items(
-        "tasks", fields["tasks"], lambda one: Result.from_data(one, version), longest=MOST_TASKS
-    )
+    origin, fields = read_record(text, KIND, Result.from_data)
     return Results(**fields, origin=origin)
 
 

@@ -1,4 +1,4 @@
-"""How a lesson went in class: the session file that a teacher saves from the board, read back.
+"""The session file, which a teacher saves from the board: how a lesson went in class.
 
 The file is plain JSON and names no child.
 """
@@ -22,22 +22,30 @@ from manipulatives.lessons.problem import at
 from manipulatives.lessons.records.loading import (
     LONGEST_PROMPT,
     VERSION,
+    RecordKind,
     check_asked,
     check_date,
     fields_of,
-    open_record,
     read_items,
+    read_record,
 )
 
 if TYPE_CHECKING:
     from manipulatives.lessons.records.origin import Origin
 
-FORMAT = "manipulatives session"
+KIND = RecordKind(
+    "manipulatives session",
+    what="session file",
+    saved_by="a board",
+    names=("title", "seed", "date", "rounds"),
+    items="rounds",
+    most=MOST_ROUNDS,
+)
 MARKS = ("most", "half", "few")
-"""How many of the class had it, as the teacher saw it."""
+"""How many of the class were right, as the teacher saw it."""
 
 LONGEST_USED = 7 * 86_400
-"""Seconds that a round may have taken: a page can stay open for days."""
+"""Most seconds of a round: a page can stay open for days."""
 
 _SINCE_VERSION_2 = ("round", "options", "tasks")
 
@@ -48,10 +56,10 @@ class TaughtTask:
 
     Attributes:
         prompt: what was asked.
-        asked: how the task began (`start`), what solves it (`goal`), and its `answer`.
+        asked: `start`, `goal` and `answer` of the task.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> asked = {"start": {}, "goal": ["=", "answer", "4:00"], "answer": "4:00"}
@@ -70,7 +78,7 @@ class TaughtTask:
 
     @classmethod
     def from_data(cls, data: object) -> Self:
-        """Return the task that stands in a file.
+        """Return a task from its data in a file.
 
         Raises:
             LessonProblem: the data are no such task.
@@ -90,17 +98,17 @@ class TaughtRound:
 
     Attributes:
         title: of the round.
-        skill: as the catalogue names it, or "" when the round did not say.
-        seed: of the round, or None when it did not say.
-        planned: seconds, or None when the round did not say.
+        skill: as the catalogue names it, or "" when unknown.
+        seed: of the round, or None when unknown.
+        planned: seconds, or None when unknown.
         used: seconds.
         mark: one of `MARKS`, or None.
-        round: which round of the lesson it is, from 1; None in version 1.
-        options: those that the round set for the skill; None in version 1.
+        round: its number in the lesson, from 1; None in version 1.
+        options: of the skill in this round; None in version 1.
         tasks: what was asked; none in version 1.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> TaughtRound("Half past", "time.read_half", 4351, 120, 135, "half").mark
@@ -143,7 +151,7 @@ class TaughtRound:
 
     @classmethod
     def from_data(cls, data: object, version: int = VERSION) -> Self:
-        """Return the round that stands in a file of a version.
+        """Return a round from its data in a file of this version.
 
         Raises:
             LessonProblem: the data are no such round.
@@ -174,10 +182,10 @@ class Session:
         seed: of the lesson.
         date: the day on which it began, as "2026-11-25", or None when it did not begin.
         rounds: of the lesson, in order.
-        origin: which record it is and where it comes from; None in version 1.
+        origin: of the record; None in version 1.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> Session("Market clock", 4350, "2026-11-25").rounds
@@ -201,14 +209,13 @@ class Session:
 
 
 def read_session(text: str) -> Session:
-    """Return what stands in a session file.
+    """Return the session in a file.
 
     Args:
         text: of the file, as a board saves it.
 
     Raises:
-        LessonProblem: it is no such file, or something in it is not as it has to be; one sentence
-            with the place and what to do.
+        LessonProblem: it is no session file, or a value in it is not valid; with its place.
 
     Example:
         >>> read_session(
@@ -217,17 +224,5 @@ def read_session(text: str) -> Session:
         ... ).title
         'Market clock'
     """
-    version, origin, fields = open_record(
-        text,
-        file_format=FORMAT,
-        what="session file",
-        maker="a board",
-        names=("title", "seed", "date", "rounds"),
-    )
-    fields["rounds"] = read_items(
-        "rounds",
-        fields["rounds"],
-        lambda one: TaughtRound.from_data(one, version),
-        longest=MOST_ROUNDS,
-    )
+    origin, fields = read_record(text, KIND, TaughtRound.from_data)
     return Session(**fields, origin=origin)

@@ -11,8 +11,10 @@ from typing import Any
 from manipulatives.lessons.strands import STRANDS
 from manipulatives.lessons.tasks.rule import Rule
 
+# Stories and missing numbers belong to addition and to subtraction.
+_FOLDERS = (*STRANDS, "stories")
 _ALL: tuple[Rule[Any], ...] = tuple(
-    rule for strand in STRANDS for rule in import_module(f"{__package__}.{strand}.mistakes").RULES
+    rule for folder in _FOLDERS for rule in import_module(f"{__package__}.{folder}.mistakes").RULES
 )
 
 RULES: Mapping[str, Rule[Any]] = MappingProxyType({rule.id: rule for rule in _ALL})

@@ -1,1 +1,1 @@
-"""What a pupil's answered sums may mean, and which sum to give next."""
+"""From the answers of a pupil to the rules that may explain them, and to the next sum to give."""

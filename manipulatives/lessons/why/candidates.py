@@ -1,4 +1,4 @@
-"""What may be at work in a pupil's sums: every rule, and every two rules together."""
+"""Candidates that may explain a pupil's answers: every rule, and every pair of rules."""
 
 from __future__ import annotations
 
@@ -15,20 +15,20 @@ from manipulatives.lessons.tasks.rule import Rule
 from manipulatives.lessons.why.reading import Item
 from manipulatives.maths.columns.written_sum import SUBTRACT
 
-MOST_ITEMS_KEPT = 20_000
+CACHE_SIZE = 20_000
 SINGLE, REPORTED = 4, 2
 
 
 @dataclass(frozen=True)
 class Candidate:
-    """One rule, or two that are at work together.
+    """One rule, or a pair of rules.
 
     Attributes:
         rules: the rules, in the order of their table.
-        answer: what comes out of a sum with these numbers; None where that cannot be said.
-        place: where it stands among `candidates` and in `predictions`.
-        weight: how likely it is beside the others: one rule before two that were reported
-            together, and these before any two (our own guess, used to choose sums only).
+        answer: returns the answer of the rules to a sum with these numbers; None where unknown.
+        place: its index in `candidates` and in `predictions`.
+        weight: how likely it is compared with others: a single rule more than a pair that was
+            reported, and that more than any other pair (a guess, used to choose sums only).
 
     Example:
         >>> candidates("-")[0].answer(63, 29)
@@ -71,7 +71,7 @@ def candidates(operation: str) -> tuple[Candidate, ...]:
     return tuple(found)
 
 
-@lru_cache(maxsize=MOST_ITEMS_KEPT)
+@lru_cache(maxsize=CACHE_SIZE)
 def predictions(item: Item) -> tuple[int | None, ...]:
     """Return what each candidate would write, in the order of `candidates`.
 

@@ -1,8 +1,8 @@
-"""Which rule, or which two together, a pupil's answers may come from.
+"""The rules, or pairs of rules, that may explain the answers of a pupil.
 
-A rule that would have led to a wrong answer where the pupil's is right speaks against itself. One
-item is weak evidence, and rules change from day to day (VanLehn 1982, LRDC-TR-ONR-8): from three
-answers on, a rule has to explain two at least, and more of the wrong ones than it leaves over.
+A right answer is evidence against a rule that would have made it wrong. One item is weak evidence,
+and rules change from day to day (VanLehn 1982, LRDC-TR-ONR-8): with three answers or more, a rule
+has to explain at least two, and more wrong answers than it leaves unexplained.
 """
 
 from __future__ import annotations
@@ -16,13 +16,13 @@ from manipulatives.lessons.why.reading import Answered
 FEW_ANSWERS = 2
 LEAST_EXPLAINED = 2
 LEAST_WHEN_LIKELY_BY_CHANCE = 3
-# Two rules at once are only thought of when they explain so many answers more than one rule.
+# A pair of rules is only considered when it explains this many answers more than a single rule.
 PAIR_GAINS = 2
-# Of five answers that a rule would have made wrong one may be right: pupils notice now and then.
+# Of five answers that a rule would have made wrong one may be right: pupils sometimes notice.
 EXPLAINED_FOR_EACH_AGAINST = 4
-# And of three that it would have made wrong one may be wrong in another way: facts slip as well.
+# Of three answers that it would have made wrong one may be wrong in another way, by a slip.
 EXPLAINED_FOR_EACH_OTHER = 2
-# An answer that is one too many or too few is the commonest slip, so these need better evidence.
+# The commonest slip is an answer that is one too many or too few, so these need better evidence.
 LIKE_SLIPS = {"start_counted_on", "start_counted_back"}
 
 
@@ -32,12 +32,12 @@ class Fit:
 
     Attributes:
         candidate: the rule, or the two rules.
-        writes: what it would have written in each item; None where that cannot be said.
-        explained: the places of the wrong answers that it leads to.
+        writes: its answer to each item; None where unknown.
+        explained: the indexes of the wrong answers that it explains.
         against: how many right answers it would have made wrong.
         other: how many wrong answers it would have made wrong in another way.
-        unexplained: how many wrong answers it does not lead to, though it can be foreseen there.
-        idle: whether it is a pair that one of its rules alone does not differ from here.
+        unexplained: how many wrong answers differ from its own.
+        redundant: whether it is a pair with the same answers as one of its rules alone.
     """
 
     candidate: Candidate
@@ -46,21 +46,21 @@ class Fit:
     against: int
     other: int
     unexplained: int
-    idle: bool
+    redundant: bool
 
     @property
     def score(self) -> int:
-        """Answers explained, less those that speak against it."""
+        """Answers that it explains, less those that are evidence against it."""
         return len(self.explained) - self.against
 
     @property
     def rank(self) -> tuple[int, int]:
-        """The larger the better it agrees."""
+        """Larger for a better fit."""
         return self.score, -self.other
 
     @property
     def enough(self) -> bool:
-        """Whether it agrees with enough answers to be named."""
+        """Whether it explains enough answers to be reported."""
         count = len(self.explained)
         ids = self.candidate.ids
         like_slips = not LIKE_SLIPS.isdisjoint(ids)
@@ -80,10 +80,10 @@ class Findings:
     """What the answers to sums of one operation may mean.
 
     Attributes:
-        fits: the best explanations, none when nothing explains enough.
-        rivals: all candidates that agree with the answers as well as these, the explanations
-            among them; without an explanation, what fits best so far.
-        unexplained: the wrong answers that no explanation leads to.
+        fits: the best explanations; none when no candidate explains enough.
+        rivals: all candidates that fit the answers as well as these, including the explanations;
+            without an explanation, those that fit best so far.
+        unexplained: the wrong answers that no explanation explains.
     """
 
     fits: tuple[Fit, ...]
@@ -94,7 +94,7 @@ class Findings:
 def explain(answers: Sequence[Answered]) -> Findings:
     """Return what answers to sums of one operation may mean.
 
-    One or two answers cannot prove anything; then everything that explains them all is returned.
+    One or two answers prove nothing, so then every candidate that explains them all is returned.
 
     Args:
         answers: right and wrong ones.
@@ -109,7 +109,7 @@ def explain(answers: Sequence[Answered]) -> Findings:
         return Findings((), (), ())
     every = _fits(answers)
     singles = [fit for fit in every if len(fit.candidate.rules) == 1]
-    pairs = [fit for fit in every if len(fit.candidate.rules) > 1 and not fit.idle]
+    pairs = [fit for fit in every if len(fit.candidate.rules) > 1 and not fit.redundant]
     fits: list[Fit] = []
     if len(answers) <= FEW_ANSWERS:
         fits = [fit for fit in singles if fit.explained == wrong and not fit.against]
@@ -133,7 +133,7 @@ def _best(fits: Sequence[Fit]) -> list[Fit]:
 
 
 def _fits(answers: Sequence[Answered]) -> list[Fit]:
-    """Return how well every candidate agrees."""
+    """Return the fit of every candidate."""
     every = candidates(answers[0].item.operation)
     columns = list(zip(*(predictions(each.item) for each in answers), strict=True))
     given = [each.given for each in answers]
@@ -144,7 +144,7 @@ def _fits(answers: Sequence[Answered]) -> list[Fit]:
         ids = candidate.ids
         if len(ids) == 1:
             of_rule[ids[0]] = writes
-        idle = len(ids) > 1 and writes in [of_rule[name] for name in ids]
+        redundant = len(ids) > 1 and writes in [of_rule[name] for name in ids]
         explained, against, other, unexplained = set(), 0, 0, 0
         for place, (wrote, gave, true) in enumerate(zip(writes, given, right, strict=True)):
             if wrote is None:
@@ -157,5 +157,7 @@ def _fits(answers: Sequence[Answered]) -> list[Fit]:
             else:
                 unexplained += 1
                 other += wrote != true
-        fits.append(Fit(candidate, writes, frozenset(explained), against, other, unexplained, idle))
+        fits.append(
+            Fit(candidate, writes, frozenset(explained), against, other, unexplained, redundant)
+        )
     return fits

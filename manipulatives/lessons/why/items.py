@@ -1,7 +1,7 @@
-"""Sums chosen so that their answers tell one way of working from another.
+"""Sums whose answers distinguish the rules.
 
-By chance few sums do: a zero in the tens to be gone through comes up in 4 of 100 subtractions of
-three-digit numbers. So the sums here are searched for.
+Few random sums do: only 4 of 100 subtractions of three-digit numbers borrow across a zero in the
+tens. So the sums here are searched for.
 """
 
 from __future__ import annotations
@@ -17,16 +17,16 @@ from manipulatives.maths.columns.written_sum import SUBTRACT
 
 ITEMS = 10
 POOL = 240
-# So often every rule should show in the items, and every two differ.
-OFTEN = 3
-# That a rule shows at all counts as much as that it differs from so many others.
-FOR_SHOWING = 12
-# How much less it counts that two differ once more; tried out on several seeds.
-AGAIN = 1.5
-# Room for the bits of so many candidates.
-SHOWN = 64
+# How often every rule should show in the items, and every two rules differ.
+WANTED_TIMES = 3
+# The weight of a rule that shows, where that of two rules that differ is 1.
+SHOWING_WEIGHT = 12
+# By how much the weight of two rules that differ shrinks each time; tried out on several seeds.
+REPEAT_DIVISOR = 1.5
+# The bits for rules that show; the bits for pairs that differ follow.
+SHOWING_BITS = 64
 
-# Digits that matter come more often: zeros are gone through, ones handled like zeros.
+# Some digits are more frequent: zeros, which have to be borrowed across, and ones.
 _UPPER_DIGITS = (0, 0, 0, 1, 1, 2, 3, 4, 5, 6, 7, 8, 9)
 _LOWER_DIGITS = (0, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 9)
 _THREE_DIGIT = 3
@@ -34,7 +34,7 @@ _THREE_DIGIT = 3
 
 @cache
 def pool(operation: str, digits: int = _THREE_DIGIT, seed: int = 0) -> tuple[Item, ...]:
-    """Return sums to choose from, of numbers with up to so many digits.
+    """Return sums to choose from, of numbers with up to this many digits.
 
     Example:
         >>> len(pool("-", 2)), len(pool("-", 3))
@@ -44,7 +44,7 @@ def pool(operation: str, digits: int = _THREE_DIGIT, seed: int = 0) -> tuple[Ite
     found: dict[Item, None] = {}
     while len(found) < POOL:
         upper = _number(chance, digits, _UPPER_DIGITS)
-        # Shorter lower numbers leave gaps, in which other rules show.
+        # Shorter lower numbers leave empty places, where other rules show.
         lower = _number(chance, max(1, digits - chance.choose((0, 0, 1, 2))), _LOWER_DIGITS)
         if operation == SUBTRACT and upper < lower:
             upper, lower = lower, upper
@@ -66,7 +66,7 @@ def diagnostic_items(
 ) -> tuple[Item, ...]:
     """Return sums in which every rule shows and each differs from the others.
 
-    Chosen one after the other: always the sum that adds most to what is still missing.
+    A greedy choice: each is the sum that adds most to what is still missing.
 
     Args:
         operation: "+" or "-".
@@ -79,34 +79,36 @@ def diagnostic_items(
         10
     """
     choices = pool(operation, digits, seed)
-    told = {item: _tells(item) for item in choices}
-    # seen[n]: what n + 1 of the chosen sums tell, as bits.
-    seen = [0] * OFTEN
+    evidence = {item: _evidence(item) for item in choices}
+    # seen[n]: the bits that n + 1 of the chosen sums have.
+    seen = [0] * WANTED_TIMES
     chosen: list[Item] = []
     for _ in range(count):
-        best = max((item for item in choices if item not in chosen), key=partial(_gain, told, seen))
+        best = max(
+            (item for item in choices if item not in chosen), key=partial(_gain, evidence, seen)
+        )
         chosen.append(best)
-        news = told[best][0]
+        bits = evidence[best][0]
         for times, before in enumerate(seen):
-            seen[times] = before | news
-            news &= before
+            seen[times] = before | bits
+            bits &= before
     return tuple(chosen)
 
 
-def _gain(told: Mapping[Item, tuple[int, int]], seen: Sequence[int], item: Item) -> float:
-    """Return how much a sum adds: what is told for the first time counts most."""
-    news, unforeseen = told[item]
-    shows = (1 << SHOWN) - 1
-    gain = -float(unforeseen)
+def _gain(evidence: Mapping[Item, tuple[int, int]], seen: Sequence[int], item: Item) -> float:
+    """Return how much a sum adds; bits that no chosen sum has yet count most."""
+    bits, unknown = evidence[item]
+    shows = (1 << SHOWING_BITS) - 1
+    gain = -float(unknown)
     for times, before in enumerate(seen):
-        fresh = news & ~before
-        gain += (fresh & shows).bit_count() * FOR_SHOWING / 2**times
-        gain += (fresh >> SHOWN).bit_count() / AGAIN**times
+        added = bits & ~before
+        gain += (added & shows).bit_count() * SHOWING_WEIGHT / 2**times
+        gain += (added >> SHOWING_BITS).bit_count() / REPEAT_DIVISOR**times
     return gain
 
 
-def _tells(item: Item) -> tuple[int, int]:
-    """Return as bits what an item tells, and of how many candidates it cannot be foreseen.
+def _evidence(item: Item) -> tuple[int, int]:
+    """Return the evidence of an item as bits, and how many candidates have no known answer to it.
 
     The first bits: does this rule, or reported pair, show? The others: do these two differ?
     """
@@ -116,7 +118,7 @@ def _tells(item: Item) -> tuple[int, int]:
         if candidate.weight > 1
     ]
     bits = sum(1 << at for at, wrote in enumerate(writes) if wrote not in (None, item.right))
-    for at, pair in enumerate(combinations(writes, 2), SHOWN):
+    for at, pair in enumerate(combinations(writes, 2), SHOWING_BITS):
         if None not in pair and pair[0] != pair[1]:
             bits |= 1 << at
     return bits, writes.count(None)

@@ -1,4 +1,4 @@
-"""The next sum to give: the one whose answer tells most of the candidates apart."""
+"""The next sum to give: the one whose answer distinguishes most candidates."""
 
 from __future__ import annotations
 
@@ -13,19 +13,19 @@ from manipulatives.lessons.why.reading import Item
 
 LARGE = 100
 
-NEARLY = 1.25
-"""A sum in which a rule shows may leave so many times as much together as the best one."""
+NEAR_FACTOR = 1.25
+"""By what factor a sum in which a rule shows may distinguish worse than the best sum."""
 
 
 def give_next(found: Findings, given: Sequence[Item]) -> Item | None:
-    """Return the sum to give after what was found.
+    """Return the sum to give after these findings.
 
-    It tells the explanations apart, and them from what else may be at work. When there is nothing
-    to be told apart, it shows once more what was found, or it is a usual sum.
+    It distinguishes the explanations from each other and from the rivals. When there is nothing to
+    distinguish, the explanation shows in it once more, or it is a usual sum.
 
     Args:
-        found: what the answers so far may mean.
-        given: the sums that were given already, one at least; none of them comes again.
+        found: the findings from the answers so far.
+        given: the sums that were given already, at least one; none is repeated.
 
     Example:
         >>> from manipulatives.lessons.why.explain import explain
@@ -40,25 +40,25 @@ def give_next(found: Findings, given: Sequence[Item]) -> Item | None:
     fits = found.fits or singles or found.rivals
     named = [fit.candidate for fit in fits]
     possible = [fit.candidate for fit in found.rivals]
-    # Before anything else is asked, the rule is to show once more.
-    thin = len(fits[0].explained) < LEAST_EXPLAINED
-    apart = next_item(named, () if thin else possible, given)
-    return apart or showing_item(named, possible, given)
+    # With little evidence, first give a sum in which the rule shows once more.
+    weak = len(fits[0].explained) < LEAST_EXPLAINED
+    distinguishing = next_item(named, () if weak else possible, given)
+    return distinguishing or showing_item(named, possible, given)
 
 
 def next_item(
     named: Sequence[Candidate], possible: Sequence[Candidate], given: Sequence[Item]
 ) -> Item | None:
-    """Return the sum that tells candidates apart best, or None when none here does.
+    """Return the sum that distinguishes candidates best, or None when no sum does.
 
-    Sums as small as those that were given come first; larger ones only when no small one will do.
-    When what is named cannot be told apart any further, it is to show in the sum, unless another
-    one tells the rest apart far better.
+    Larger sums than those given are only used when no small one distinguishes. When no sum
+    distinguishes the named candidates, they have to show in the sum, unless another sum
+    distinguishes the rest far better.
 
     Args:
-        named: the candidates to be told apart first.
-        possible: those that are to be told apart as well, all for sums of one operation.
-        given: the sums that were given already, one at least; none of them comes again.
+        named: the candidates to distinguish first.
+        possible: those to distinguish as well, all for sums of one operation.
+        given: the sums that were given already, at least one; none is repeated.
 
     Example:
         >>> from manipulatives.lessons.why.candidates import candidates
@@ -69,9 +69,9 @@ def next_item(
     """
     for first, then in ((named, possible), (possible, ())):
         for choices in _pools(given):
-            best = min(choices, key=partial(_left, first, then))
-            left = _together(first, predictions(best))
-            if left < _together(first, ()):
+            best = min(choices, key=partial(_remaining, first, then))
+            left = _undistinguished(first, predictions(best))
+            if left < _undistinguished(first, ()):
                 return best if first is named else _showing(named, possible, choices, left) or best
     return None
 
@@ -79,26 +79,26 @@ def next_item(
 def _showing(
     named: Sequence[Candidate], possible: Sequence[Candidate], choices: Sequence[Item], left: int
 ) -> Item | None:
-    """Return the sum with least left together in which all that is named shows; None if much is."""
+    """Return the best sum in which all named candidates show; None if it is far from the best."""
     shows = [
         item
         for item in choices
         if all(predictions(item)[each.place] not in (None, item.right) for each in named)
     ]
-    best = min(shows, key=partial(_left, possible, ()), default=None)
-    near = best is not None and _together(possible, predictions(best)) <= NEARLY * left
+    best = min(shows, key=partial(_remaining, possible, ()), default=None)
+    near = best is not None and _undistinguished(possible, predictions(best)) <= NEAR_FACTOR * left
     return best if near else None
 
 
 def showing_item(
     named: Sequence[Candidate], possible: Sequence[Candidate], given: Sequence[Item]
 ) -> Item | None:
-    """Return a sum in which most of these candidates show, and few others lead to the same.
+    """Return a sum in which most of these candidates show, and few others have the same answer.
 
     Args:
-        named: the candidates that are to show.
-        possible: those that are to be told from them if it can be.
-        given: the sums that were given already, one at least; none of them comes again.
+        named: the candidates that have to show.
+        possible: those to distinguish from them where possible.
+        given: the sums that were given already, at least one; none is repeated.
 
     Example:
         >>> from manipulatives.lessons.why.candidates import candidates
@@ -112,7 +112,7 @@ def showing_item(
         writes = predictions(item)
         silent = sum(writes[each.place] in (None, item.right) for each in named)
         alike = sum(writes.count(writes[each.place]) for each in named)
-        return silent, _together(possible, writes), alike
+        return silent, _undistinguished(possible, writes), alike
 
     for choices in _pools(given):
         best = min(choices, key=measure)
@@ -143,20 +143,22 @@ def _pools(given: Sequence[Item]) -> list[list[Item]]:
     return [[item for item in pool(operation, size) if item not in given] for size in _sizes(given)]
 
 
-def _left(first: Sequence[Candidate], then: Sequence[Candidate], item: Item) -> tuple[int, int]:
+def _remaining(
+    first: Sequence[Candidate], then: Sequence[Candidate], item: Item
+) -> tuple[int, int]:
     writes = predictions(item)
-    return _together(first, writes), _together(then, writes)
+    return _undistinguished(first, writes), _undistinguished(then, writes)
 
 
-def _together(candidates: Sequence[Candidate], writes: Sequence[int | None]) -> int:
-    """Return a measure of how many candidates stay together after an answer.
+def _undistinguished(candidates: Sequence[Candidate], writes: Sequence[int | None]) -> int:
+    """Return a measure of how many candidates an item leaves undistinguished.
 
     Args:
-        candidates: which.
-        writes: what all candidates write in an item; nothing for no item.
+        candidates: the candidates.
+        writes: the answers of all candidates to the item; empty for no item.
     """
     weights: Counter[int | None] = Counter()
     for candidate in candidates:
         weights[writes[candidate.place] if writes else 0] += candidate.weight
-    # What cannot be foreseen is told from the rest less surely.
+    # A candidate without a known answer is distinguished less reliably.
     return sum(weight**2 for weight in weights.values()) + weights[None]

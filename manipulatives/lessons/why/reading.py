@@ -1,4 +1,4 @@
-"""Answered sums, as a teacher would type them."""
+"""Reading answered sums as a teacher types them."""
 
 from __future__ import annotations
 
@@ -70,7 +70,7 @@ def read_answered(line: str) -> Answered:
     """Return an answered sum that was written in one line.
 
     Args:
-        line: such as "63 - 29 = 46", "58+37=85" or "12 + 34 + 5 = 51"; any minus sign will do.
+        line: such as "63 - 29 = 46", "58+37=85" or "12 + 34 + 5 = 51"; any minus sign is accepted.
 
     Raises:
         LessonProblem: it is no answered sum.
@@ -104,7 +104,7 @@ def read_answered(line: str) -> Answered:
 
 
 def read_all(lines: Sequence[str]) -> list[Answered]:
-    """Return all answered sums; lines with nothing on them are passed over.
+    """Return all answered sums; empty lines are skipped.
 
     Raises:
         LessonProblem: one of them is no answered sum, or there is none, or far too many.

@@ -1,4 +1,4 @@
-"""What answered sums may mean, as data and as a text for a teacher."""
+"""What answered sums may mean, as plain data and as text for a teacher."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from manipulatives.lessons.why.next_item import give_next
 from manipulatives.lessons.why.reading import Answered, Item, read_all
 from manipulatives.maths.columns.written_sum import OPERATIONS
 
-MOST_TOLD = 6
+MOST_SHOWN = 6
 
 
 def report(lines: Sequence[str], vocabulary: str = "us") -> dict[str, Any]:
@@ -18,14 +18,14 @@ def report(lines: Sequence[str], vocabulary: str = "us") -> dict[str, Any]:
 
     Args:
         lines: sums with a pupil's answers, such as "63 - 29 = 46" and "58+37=85".
-        vocabulary: "us" or "uk", for what is said to the pupil.
+        vocabulary: "us" or "uk", for the sentence to the pupil.
 
     Returns:
         `answers` and `wrong` (how many there are), `explanations`, `unexplained` (wrong answers)
         and `next_items` (one sum for each operation). An explanation has `rules` (ids, and with
         only one `rule` as well), `pupil`, `teacher`, `explains` (how many of the wrong answers),
-        `explained` (which), `weak` (whether one or two answers are all there is) and `alike` (the
-        rules of other explanations that cannot be told from it on these sums).
+        `explained` (which), `weak` (whether there are only one or two answers) and `alike` (the
+        rules of other explanations with the same answers to these sums).
 
     Raises:
         LessonProblem: a line is no answered sum.
@@ -44,11 +44,11 @@ def report(lines: Sequence[str], vocabulary: str = "us") -> dict[str, Any]:
         if not some:
             continue
         found = explain(some)
-        explanations += [_told(fit, found, some, vocabulary) for fit in found.fits]
+        explanations += [_explanation(fit, found, some, vocabulary) for fit in found.fits]
         unexplained += found.unexplained
         item = give_next(found, [each.item for each in some])
         next_items += [item] if item else []
-    explanations.sort(key=lambda told: -told["explains"])
+    explanations.sort(key=lambda explanation: -explanation["explains"])
     return {
         "answers": len(answers),
         "wrong": sum(each.wrong for each in answers),
@@ -58,7 +58,7 @@ def report(lines: Sequence[str], vocabulary: str = "us") -> dict[str, Any]:
     }
 
 
-def _told(
+def _explanation(
     fit: Fit, found: Findings, answers: Sequence[Answered], vocabulary: str
 ) -> dict[str, Any]:
     rules = fit.candidate.rules
@@ -91,11 +91,13 @@ def as_text(report: dict[str, Any]) -> str:
         lines = [f"{answers}, all right."]
     else:
         lines = [f"{answers}, {wrong} wrong."]
-        told = report["explanations"]
-        lines += [line for each in told[:MOST_TOLD] for line in _lines(each, wrong)]
-        if len(told) > MOST_TOLD:
-            lines.append(f"\nOf {len(told)} explanations, these are the first {MOST_TOLD}.")
-        lines += _cautions(told)
+        explanations = report["explanations"]
+        lines += [line for each in explanations[:MOST_SHOWN] for line in _lines(each, wrong)]
+        if len(explanations) > MOST_SHOWN:
+            lines.append(
+                f"\nOf {len(explanations)} explanations, these are the first {MOST_SHOWN}."
+            )
+        lines += _cautions(explanations)
         if report["unexplained"]:
             lines.append(f"\nNot explained: {', '.join(report['unexplained'])}.")
     if report["next_items"]:
@@ -103,20 +105,21 @@ def as_text(report: dict[str, Any]) -> str:
     return "\n".join(lines)
 
 
-def _lines(told: dict[str, Any], wrong: int) -> list[str]:
+def _lines(explanation: dict[str, Any], wrong: int) -> list[str]:
+    which = ", ".join(explanation["explained"])
     return [
-        f"\n{told['teacher']}",
-        f"  Explains {told['explains']} of {wrong} wrong: {', '.join(told['explained'])}.",
-        f"  To the pupil: {told['pupil']}",
+        f"\n{explanation['teacher']}",
+        f"  Explains {explanation['explains']} of {wrong} wrong: {which}.",
+        f"  To the pupil: {explanation['pupil']}",
     ]
 
 
-def _cautions(told: Sequence[dict[str, Any]]) -> list[str]:
-    if not told:
+def _cautions(explanations: Sequence[dict[str, Any]]) -> list[str]:
+    if not explanations:
         return ["\nNo rule explains enough of them. They may be slips."]
     lines = []
-    if any(each["alike"] for each in told):
+    if any(each["alike"] for each in explanations):
         lines.append("\nThese sums cannot tell all of these apart. The next one may.")
-    if any(each["weak"] for each in told):
+    if any(each["weak"] for each in explanations):
         lines.append("\nOne or two answers are weak evidence. Give more before you conclude.")
     return lines

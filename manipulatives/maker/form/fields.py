@@ -30,7 +30,7 @@ def choice(label: str, options: Sequence[tuple[str, Any]]) -> w.Dropdown:
 
 
 def listing(label: str, rows: int) -> w.Select:
-    """A list of which one is chosen."""
+    """A list in which one item is selected."""
     return w.Select(description=label, options=[], rows=rows, style=OWN_WIDTH)
 
 

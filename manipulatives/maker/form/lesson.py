@@ -34,7 +34,7 @@ def name_of(value: str) -> str:
 
 
 class LessonForm:
-    """What holds for the whole lesson.
+    """The fields for the lesson as a whole.
 
     Args:
         state: of the lesson maker.

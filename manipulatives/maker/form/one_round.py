@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 PATTERN = "a pattern, task by task"
 _PATTERN = object()
+# A dropdown shows None as a choice that was not made.
+_AS_THE_CLASS = ""
 
 
 class RoundForm:
@@ -37,7 +39,7 @@ class RoundForm:
         self.title = fields.text("Title")
         self.tasks = fields.number("Tasks", 1, MOST_TASKS)
         self.seconds = fields.number("Seconds", SHORTEST, LONGEST)
-        self.count = fields.choice("Count aloud", [("", None)])
+        self.count = fields.choice("Count aloud", [("", _AS_THE_CLASS)])
         self.options = w.VBox([])
         self.options.add_class("maker-options")
         self.again = fields.button(
@@ -57,7 +59,10 @@ class RoundForm:
         self._observer.observe(self.title, lambda title: self._set(title=title.strip() or None))
         self._observer.observe(self.tasks, lambda tasks: self._set(tasks=tasks))
         self._observer.observe(self.seconds, lambda seconds: self._set(seconds=seconds))
-        self._observer.observe(self.count, lambda count: self._set(count_aloud=count))
+        self._observer.observe(
+            self.count,
+            lambda count: self._set(count_aloud=None if count == _AS_THE_CLASS else count),
+        )
         state.on_change(self.show)
 
     def show(self) -> None:
@@ -73,7 +78,8 @@ class RoundForm:
             self.tasks.value = editing.tasks_of(one)
             self.seconds.value = editing.seconds_of(one)
             fields.set_options(self.count, _counts(one, self._state.settings.count_aloud))
-            self.count.value = one.count_aloud
+            count = one.count_aloud
+            self.count.value = _AS_THE_CLASS if count is None else count
             self._show_options(one)
         self.list.show(one, self._state.tasks)
 
@@ -146,10 +152,11 @@ class RoundForm:
         self._state.change(lambda draft: draft.changed(editing.drawn_again(draft.lesson, place)))
 
 
-def _counts(one: Round, usual: int) -> list[tuple[str, int | None]]:
+def _counts(one: Round, usual: int) -> list[tuple[str, int | str]]:
     """Return the steps in which a class may count aloud when the board is wiped."""
     steps = dict.fromkeys([0, *NAMES, *([one.count_aloud] if one.count_aloud else [])])
-    return [(f"as the class ({_count(usual)})", None), *((_count(step), step) for step in steps)]
+    usually = (f"as the class ({_count(usual)})", _AS_THE_CLASS)
+    return [usually, *((_count(step), step) for step in steps)]
 
 
 def _count(step: int) -> str:

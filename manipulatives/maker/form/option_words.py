@@ -52,7 +52,7 @@ def value_of(option: str, value: Option) -> str:
     """
     if option == "order":
         return ORDER_VALUES.get(str(value), str(value))
-    # To Python, 1 is also True.
+    # In Python 1 equals True, so compare the types too.
     if isinstance(value, bool) or value == "any":
         return _VALUES[value]
     return str(value)

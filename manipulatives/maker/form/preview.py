@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 
 NO_REMARKS = "There is nothing to remark."
 
-MOST_OLD = 8
-"""How many former previews stay open: a slow browser may still be loading one."""
+MOST_OLD_PREVIEWS = 8
+"""How many earlier previews stay open, because a slow browser may still be loading one."""
 
 
 def round_widget(one: Round, lesson: Lesson, settings: ClassSettings) -> Any:  # noqa: ANN401 - the widget
@@ -61,7 +61,7 @@ class Preview:
         state.on_change(self.show)
 
     def show(self) -> None:
-        """Show the round as it is now, anew only when something in it has changed."""
+        """Show the current round; make its widget again only when something in it changed."""
         one, lesson, settings = self._state.round, self._state.draft.lesson, self._state.settings
         wanted = one and (one, lesson.vocabulary, lesson.currency, settings)
         if wanted == self._shown:
@@ -71,7 +71,7 @@ class Preview:
         self.stage.children = [round_widget(one, lesson, settings)] if one else []
         self.empty.layout.display = "none" if one else None
         self._old += before
-        while len(self._old) > MOST_OLD:
+        while len(self._old) > MOST_OLD_PREVIEWS:
             for widget in with_parts([self._old.pop(0)]):
                 widget.close()
 

@@ -1,1 +1,1 @@
-"""Written sums: their digits, their difficulty, and how they go wrong."""
+"""Written sums: their digits, their difficulty, and their faults."""

@@ -1,7 +1,7 @@
-"""The blocks that stand for a written sum: for each digit on it as many as it says.
+"""The blocks for a written sum: for each digit as many blocks as it says.
 
-Blocks are rows of counts, the ones first, by what they stand for. Nothing is decided here: what is
-written decides, right or wrong, so that digits and blocks always agree.
+Blocks are rows of counts, the ones first, by what they stand for. They always show what is written,
+right or wrong, so that digits and blocks agree.
 """
 
 from __future__ import annotations
@@ -26,12 +26,12 @@ Rows = dict[str, list[int]]
 
 
 def blocks_of(sum_: Sum, *, working: bool = False) -> Rows:
-    """Return the blocks that stand for what is written.
+    """Return the blocks for the written digits.
 
     Args:
         sum_: the sum.
         working: whether it is still worked out, column by column. If not, the squares in front of
-            an answer that is right count as 0, for 83 - 80 may be answered 3 as well as 03.
+            a right answer count as 0, because the answer to 83 - 80 may be 3 or 03.
 
     Returns:
         Of an addition: `"1"` to `"4"`, the digits of each number that are not added yet;
@@ -55,7 +55,7 @@ def blocks_of(sum_: Sum, *, working: bool = False) -> Rows:
 
 
 def worth_of(rows: Rows) -> int:
-    """Return what all blocks of all rows are worth together.
+    """Return the total worth of the blocks in all rows.
 
     Example:
         >>> worth_of({"left": [13, 7], "taken": [0, 0]})
@@ -121,7 +121,7 @@ def _on_the_line(sum_: Sum, width: int) -> Rows:
 
 @cache
 def _spread(number: int, width: int) -> tuple[int, ...]:
-    """Return the digits of a number, one for each column; looked up at every step of a sum."""
+    """Return the digits of a number, one for each column; cached, because every step uses it."""
     digits = digits_of(number)
     return (*digits, *[0] * (width - len(digits)))
 
@@ -129,7 +129,7 @@ def _spread(number: int, width: int) -> tuple[int, ...]:
 def _lay(row: list[int], column: int, number: int, form: str) -> None:
     """Add the blocks of a number that stands in a column.
 
-    In digits it says how many there are. As a part it says what they are worth; one that no
+    A digit gives the number of blocks. A part gives their worth; one that no
     blocks of the column can show, such as 7 among the tens, is shown by its own digits.
     """
     if form != PARTS:

@@ -1,9 +1,8 @@
-"""What is hard about a written sum: where tens are carried, where and through what they are taken.
+"""The difficulty of a written sum: where it carries, and where and across which zeros it borrows.
 
-How often that happens over all sums of a size, this counts right: of the 8100 sums of two
-two-digit numbers 1980 carry nowhere, 3735 once and 2385 twice. Kummer's theorem (1852) says the
-same in another way: of two numbers there are as many carries as nine goes into the digit sums of
-both less that of their sum; the tests hold one against the other.
+Of the 8100 sums of two two-digit numbers 1980 have no carry, 3735 one and 2385 two. By Kummer's
+theorem (1852) the number of carries is the difference between the digit sums of both numbers and
+that of their sum, divided by nine; the tests compare both.
 """
 
 from __future__ import annotations
@@ -16,7 +15,7 @@ from manipulatives.maths.columns.written_sum import ADD, BASE, NAMES, check_numb
 
 @dataclass(frozen=True)
 class Difficulty:
-    """What is hard about a sum.
+    """The difficulty of a sum.
 
     Attributes:
         places: the columns that are regrouped, by name, the ones first: those that come to ten or
@@ -44,7 +43,7 @@ class Difficulty:
 
 
 def difficulty(operation: str, numbers: Sequence[int]) -> Difficulty:
-    """Return what is hard about a sum.
+    """Return the difficulty of a sum.
 
     Args:
         operation: "+" or "-".
@@ -77,7 +76,7 @@ def difficulty(operation: str, numbers: Sequence[int]) -> Difficulty:
 
 
 def carries(numbers: Sequence[int]) -> list[int]:
-    """Return how much each column carries to the next, the ones first.
+    """Return the carry of each column to the next, the ones first.
 
     Example:
         >>> carries([47, 58]), carries([99, 99, 99, 99])
@@ -93,10 +92,9 @@ def carries(numbers: Sequence[int]) -> list[int]:
 
 
 def borrows(upper: int, lower: int) -> tuple[list[bool], int]:
-    """Return which columns are not enough and regroup from the next, and through how many zeros.
+    """Return which columns borrow from the next, and across how many zeros.
 
-    A column that was passed because it is a zero counts too: it gives one away, so it is
-    regrouped itself, as Kummer's count has it.
+    A zero that is skipped counts as borrowing too, because it passes one on, as in Kummer's count.
 
     Example:
         >>> borrows(402, 178), borrows(9002, 733)
@@ -104,7 +102,7 @@ def borrows(upper: int, lower: int) -> tuple[list[bool], int]:
     """
     taken, zeros, run, owed = [], 0, 0, 0
     for column, digit in enumerate(digits_of(upper)):
-        # A zero that owes one is passed; the run of them ends where there is something to take.
+        # Borrowing skips zeros until a digit that is not zero.
         run = run + 1 if owed and not digit else 0
         zeros = max(zeros, run)
         short = digit - owed < lower // BASE**column % BASE
@@ -114,7 +112,7 @@ def borrows(upper: int, lower: int) -> tuple[list[bool], int]:
 
 
 def upper_rewritten(upper: int, lower: int) -> list[list[int]]:
-    """Return what each digit of the upper number becomes, one after the other, the ones first.
+    """Return the values that each digit of the upper number takes in turn, the ones first.
 
     Example:
         >>> upper_rewritten(402, 178)

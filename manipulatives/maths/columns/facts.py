@@ -1,4 +1,4 @@
-"""What is true of a written sum: what its answer says, which places are right, what is marked."""
+"""The facts of a written sum: its answer, which places are right, and its marks."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from manipulatives.maths.columns.written_sum import (
 
 
 def sum_facts(sum_: object) -> dict[str, int | str | bool | None]:
-    """Return what is true of a sum, as goals and foreseen mistakes ask for it.
+    """Return the facts of a sum, for goals and foreseen mistakes.
 
     Returns:
         `answer` and `number`, what the digits of the answer say, None while there is none or a
@@ -81,7 +81,7 @@ def marks_needed(sum_: Sum) -> list[int | None]:
 
 
 def jumped_to(sum_: Sum) -> int:
-    """Return where the jumps on the number line have come to.
+    """Return the number that the jumps on the number line have reached.
 
     Example:
         >>> from manipulatives.maths.columns.written_sum import new_sum, written

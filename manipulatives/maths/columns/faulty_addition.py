@@ -1,8 +1,8 @@
-"""How a written addition comes out when one or two of its steps go wrong.
+"""The result of a written addition when one or two of its steps go wrong.
 
 The right procedure adds each column from the ones to the left, writes the ones of the total and
 carries its tens to the next column; the last column is written whole. A `Fault` says which of
-these steps a pupil does in another way, so that two of them work together as well as one.
+these steps a pupil does in another way, so that two of them can be combined.
 """
 
 from __future__ import annotations
@@ -33,14 +33,14 @@ class Total(NamedTuple):
 
 @dataclass(frozen=True, kw_only=True)
 class Fault:
-    """Which steps of an addition are done in another way; what is None is done right.
+    """The steps of an addition that are done in another way; None for those done right.
 
     Attributes:
         lay: puts the numbers into columns, the ones first, each with the digits that are written.
-        add: adds the digits of a column, or None to go on as usual.
+        add: adds the digits of a column, or returns None to go on as usual.
         split: what is written under a column and what is carried on; never asked of the last.
         from_left: begins with the column on the left and carries to the right.
-        whole: what comes out of the whole sum; then there are no columns.
+        whole: returns the result of the whole sum, without columns.
     """
 
     lay: Callable[[Sequence[int]], Columns | None] | None = None
@@ -53,10 +53,10 @@ class Fault:
 class Procedure:
     """A way to add: the right one, or with faults.
 
-    Where two faults meet in one step, the one named last is done.
+    If two faults change the same step, the last one is used.
 
     Args:
-        faults: what is done in another way.
+        faults: the steps that are done in another way.
 
     Example:
         >>> Procedure().answer(47, 38, 6)
@@ -72,7 +72,7 @@ class Procedure:
         self._from_left = any(each.from_left for each in faults)
 
     def answer(self, *addends: int) -> int:
-        """Return what comes out.
+        """Return the result.
 
         Args:
             addends: two to four numbers from 0 to 9999.
@@ -107,7 +107,7 @@ class Procedure:
             else:
                 part, carried = self._split(Total(total, carried, len(columns[at + 1])))
                 parts.append(part)
-        # Side by side, for a part may have more than one digit.
+        # Concatenate the parts, because a part may have more than one digit.
         return int("".join(map(str, parts if self._from_left else parts[::-1])))
 
     def _added(self, digits: list[int]) -> int:

@@ -1,9 +1,9 @@
-"""How a written subtraction comes out when one or two of its steps go wrong.
+"""The result of a written subtraction when one or two of its steps go wrong.
 
 The right procedure goes from the ones to the left. A column whose upper digit is too small takes
-one from the next column and gains ten; a zero that is to give one becomes 9 after it has itself
-taken one from its own left. A `Fault` says which of these steps a pupil does in another way.
-Faults are small functions on the digits, so two of them work together in one sum as well as one.
+one from the next column and gains ten. Borrowing skips zeros, which become 9, until a digit that is
+not zero. A `Fault` says which of these steps a pupil does in another way.
+Faults are small functions on the digits, so two of them can be combined in one sum.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ def _digits(number: int) -> tuple[int, ...]:
 
 
 class CannotGoOnError(Exception):
-    """A fault has led to where no pupil can be foreseen to write anything."""
+    """A fault has led to a state in which it is unknown what a pupil would write."""
 
 
 @dataclass(slots=True)
@@ -33,9 +33,9 @@ class Paper:
     """The digits of a sum while it is worked, the ones first.
 
     Attributes:
-        upper: the upper digits as they are by now.
-        printed: the upper digits as they were printed.
-        lower: the lower digits as they are by now, 0 where none is.
+        upper: the current upper digits.
+        printed: the original upper digits.
+        lower: the current lower digits, 0 where none is.
         reach: how many lower digits are written.
         columns: how many columns are worked.
         took: whether any column has taken from the next.
@@ -56,15 +56,15 @@ Take = Callable[["Procedure", Paper, int], bool]
 
 @dataclass(frozen=True, kw_only=True)
 class Fault:
-    """Which steps of a subtraction are done in another way; what is None is done right.
+    """The steps of a subtraction that are done in another way; None for those done right.
 
     Attributes:
-        prepare: changes what stands on the paper before the first column.
-        write: the digit to write in a column without taking, or None to go on as usual.
-        take: takes one for the column before from this one; False to go on as usual.
-        gain: what a column is worth after it has gained, or None to go on as usual.
+        prepare: changes the digits before the first column.
+        write: returns the digit of a column without taking, or None to go on as usual.
+        take: takes one from this column for the one before; returns False to go on as usual.
+        gain: returns the value of a column after it has gained, or None to go on as usual.
         always_takes: once a column has taken, every later one does, needed or not.
-        whole: what comes out of the whole sum; then there are no columns.
+        whole: returns the result of the whole sum, without columns.
     """
 
     prepare: Prepare | None = None
@@ -78,10 +78,10 @@ class Fault:
 class Procedure:
     """A way to subtract: the right one, or with faults.
 
-    Where two faults meet in one step, the one named last is done.
+    If two faults change the same step, the last one is used.
 
     Args:
-        faults: what is done in another way.
+        faults: the steps that are done in another way.
 
     Example:
         >>> Procedure().answer(402, 178)
@@ -98,7 +98,7 @@ class Procedure:
         self._always_takes = any(each.always_takes for each in faults)
 
     def answer(self, top: int, bottom: int) -> int | None:
-        """Return what comes out, or None where nobody can say what would be written.
+        """Return the result, or None where it is unknown what a pupil would write.
 
         Args:
             top: the upper number, up to nine digits.
@@ -169,7 +169,7 @@ class Procedure:
 
 
 def take_one(way: Procedure, paper: Paper, at: int) -> bool:
-    """Take one as it is right: a zero first takes one itself and becomes 9."""
+    """Take one correctly: a zero first takes one from its own next column and becomes 9."""
     if paper.upper[at] == 0:
         paper.upper[at] = BASE - 1
         way.take(paper, at + 1)

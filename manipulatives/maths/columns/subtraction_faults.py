@@ -1,7 +1,7 @@
 """The single faults of a written subtraction, each one small function on digits.
 
-A fault of *writing* gives the digit of a column without any taking, or None to go on as usual. A
-fault of *taking* says what happens to the column that is to give one, and whether that was all.
+A fault of *writing* returns the digit of a column without any taking, or None to go on as usual. A
+fault of *taking* changes the column that one is taken from, and returns whether that was all.
 Columns are counted from 0, the ones.
 """
 
@@ -12,6 +12,8 @@ from manipulatives.maths.columns.faulty_subtraction import (
     Fault,
     Paper,
     Procedure,
+    Take,
+    Write,
     take_one,
 )
 
@@ -137,29 +139,48 @@ def _repeats_lower(paper: Paper) -> None:
     paper.reach = len(paper.lower)
 
 
-# From the general to the particular: where two faults meet, the more particular is done.
+def _writing(**functions: Write) -> dict[str, Fault]:
+    return {name: Fault(write=function) for name, function in functions.items()}
+
+
+def _taking(**functions: Take) -> dict[str, Fault]:
+    return {name: Fault(take=function) for name, function in functions.items()}
+
+
+# From general to specific: if two faults change the same step, the more specific one is used.
 FAULTS: dict[str, Fault] = {
-    "larger_minus_smaller": Fault(write=_larger_minus_smaller),
-    "zero_when_too_small": Fault(write=_zero_when_short),
-    "ten_for_nothing": Fault(take=_gives_nothing),
-    "next_place_grows": Fault(take=_grows),
-    "front_place_gives": Fault(take=_front_gives),
+    # Of every column whose upper digit is too small.
+    **_writing(
+        larger_minus_smaller=_larger_minus_smaller,
+        zero_when_too_small=_zero_when_short,
+    ),
+    **_taking(
+        ten_for_nothing=_gives_nothing,
+        next_place_grows=_grows,
+        front_place_gives=_front_gives,
+    ),
     "keeps_taking": Fault(always_takes=True),
-    "zero_turns_nine": Fault(take=_zero_turns_nine),
-    "zero_turns_nine_unless_ten": Fault(take=_zero_turns_nine_unless_ten),
-    "zero_turns_ten": Fault(take=_zero_turns_ten),
-    "zero_passed_over": Fault(take=_zero_passed_over),
-    "zero_gives_nothing": Fault(take=_zero_gives_nothing),
-    "lower_digit_gives": Fault(take=_lower_digit_gives),
-    "one_turns_nine": Fault(take=_one_turns_nine),
-    "equal_digits_passed_over": Fault(take=_equal_digits_passed_over),
-    "gap_gives_nothing": Fault(take=_gap_gives_nothing),
+    # Of zeros and other particular digits.
+    **_taking(
+        zero_turns_nine=_zero_turns_nine,
+        zero_turns_nine_unless_ten=_zero_turns_nine_unless_ten,
+        zero_turns_ten=_zero_turns_ten,
+        zero_passed_over=_zero_passed_over,
+        zero_gives_nothing=_zero_gives_nothing,
+        lower_digit_gives=_lower_digit_gives,
+        one_turns_nine=_one_turns_nine,
+        equal_digits_passed_over=_equal_digits_passed_over,
+        gap_gives_nothing=_gap_gives_nothing,
+    ),
     "one_turns_ten": Fault(gain=_one_turns_ten),
-    "zero_shows_lower_digit": Fault(write=_zero_shows_lower),
-    "printed_zero_shows_lower_digit": Fault(write=_printed_zero_shows_lower),
-    "zero_stays_zero": Fault(write=_zero_stays_zero),
-    "minus_zero_is_zero": Fault(write=_minus_zero_is_zero),
-    "equal_digits_stay": Fault(write=_equal_digits_stay),
+    **_writing(
+        zero_shows_lower_digit=_zero_shows_lower,
+        printed_zero_shows_lower_digit=_printed_zero_shows_lower,
+        zero_stays_zero=_zero_stays_zero,
+        minus_zero_is_zero=_minus_zero_is_zero,
+        equal_digits_stay=_equal_digits_stay,
+    ),
+    # Of the whole sum.
     "ends_with_lower_number": Fault(prepare=_ends_with_lower),
     "lower_digit_repeated": Fault(prepare=_repeats_lower),
     "added_instead": Fault(whole=lambda top, bottom: top + bottom),

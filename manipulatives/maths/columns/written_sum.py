@@ -37,7 +37,7 @@ LARGEST = 9999
 MOST_NUMBERS = 4
 # Four numbers of four digits are less than 40 000, so an answer has five digits at most.
 NAMES: tuple[str, ...] = tuple(table("place_words")["names"])
-"""What each column is called, the ones first."""
+"""The names of the columns, the ones first."""
 
 _MARKED_BELOW = 10 * BASE ** len(NAMES)
 _MOST_JUMPS = 24
@@ -45,7 +45,7 @@ _WRITTEN = re.compile(r"\s*([0-9]{1,4})((?:\s*[-+\u2212\u2013]\s*[0-9]{1,4}){1,3
 
 
 class Sum(TypedDict):
-    """A written sum as it is kept and sent; see above."""
+    """A written sum as it is stored and sent; see above."""
 
     operation: str
     form: str
@@ -81,7 +81,7 @@ def read_sum(text: str) -> tuple[str, list[int]]:
 
 
 def check_numbers(operation: object, numbers: object) -> list[int]:
-    """Return a copy of the numbers that were given, if they can be added or subtracted here.
+    """Check the numbers of a sum and return a copy of them.
 
     Raises:
         ValueError: they cannot.
@@ -109,7 +109,7 @@ def check_numbers(operation: object, numbers: object) -> list[int]:
 
 
 def new_sum(operation: str, numbers: Sequence[int], form: str = COLUMNS) -> Sum:
-    """Return a sum to which nothing is written yet.
+    """Return a sum with nothing written yet.
 
     Raises:
         ValueError: such a sum cannot be written here.
@@ -154,7 +154,7 @@ def digits_of(number: int) -> list[int]:
 
 
 def result_of(sum_: Sum) -> int:
-    """Return what comes out.
+    """Return the result of a sum.
 
     Example:
         >>> result_of(new_sum("-", [402, 178]))
@@ -165,9 +165,9 @@ def result_of(sum_: Sum) -> int:
 
 
 def answer_of(sum_: Sum) -> int | None:
-    """Return what the digits of the answer say, or None when they are no number.
+    """Return the number in the squares of the answer, or None when they hold no number.
 
-    An empty square before all digits does no harm, one between or after them does.
+    Squares before the first digit may be empty, others may not.
 
     Example:
         >>> answer_of(check_sum({"operation": "+", "numbers": [7, 8], "answer": [5, 1]}))
@@ -196,9 +196,9 @@ def start_of(sum_: Sum) -> int:
 
 
 def check_sum(given: object) -> Sum:
-    """Return a fresh copy of the sum that was given, if it is one.
+    """Check a sum and return a copy of it.
 
-    Anything may be written to it, right or wrong, as long as it has a place.
+    Its digits and marks may be right or wrong.
 
     Raises:
         ValueError: it is no sum.
@@ -263,10 +263,10 @@ def _jumps(given: object, sum_: Sum) -> list[int]:
 
 
 def written(sum_: Sum, writes: Sequence[Sequence[Any]]) -> Sum:
-    """Return a sum after something more was written to it.
+    """Return a sum with more written into it.
 
     Args:
-        sum_: the sum before; it stays as it is.
+        sum_: the sum before, which is not changed.
         writes: what is written, each as a list: `["answer", column, digit]` or
             `["parts", column, number]` into an empty square or over what is there, with None to
             rub that out; `["marks", column, number]` after the marks of a column,

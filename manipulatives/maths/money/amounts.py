@@ -1,8 +1,8 @@
 """Amounts of money, exactly: what coins are worth, how an amount can be made, what comes back.
 
 An amount is a whole number of the smaller unit: cents, pence. A *purse* says which coins there
-are to pay with: a list of worths, with no end of each, or a dict that says how many there are.
-How amounts are written and said (`money_words`) and which coins a country has (`coins`) have
+are to pay with: a list of worths, as many of each as needed, or a dict with the number of each.
+How amounts are written and spoken (`words.money`) and which coins a country has (`coins`) have
 files of their own.
 """
 
@@ -16,11 +16,11 @@ from manipulatives.maths.time.day import is_whole
 Purse = Collection[int] | Mapping[int, int]
 
 MOST = 1_000_000
-_ENDLESS = MOST
+_UNLIMITED = MOST
 
 
 def check_amount(amount: object) -> int:
-    """Return the amount that was given, if it is one.
+    """Check an amount and return it.
 
     Raises:
         ValueError: it is no whole number from 0 to 999 999.
@@ -48,7 +48,7 @@ def total(coins: Collection[int]) -> int:
 
 
 def count_on(coins: Collection[int]) -> list[int]:
-    """Return the figures that are said when coins are counted on, one after the other.
+    """Return the running totals that are said when coins are counted on.
 
     Raises:
         ValueError: one of them is no whole number from 1 up.
@@ -61,7 +61,7 @@ def count_on(coins: Collection[int]) -> list[int]:
 
 
 def ways(amount: int, purse: Purse) -> int:
-    """Return in how many ways an amount can be made; the order of coins makes no difference.
+    """Return the number of ways to make an amount; the order of coins does not matter.
 
     Endless purses are counted by the generating function, the product of 1 / (1 - x^c) over all
     worths c: On-Line Encyclopedia of Integer Sequences, A001299 and its neighbours.
@@ -77,7 +77,7 @@ def ways(amount: int, purse: Purse) -> int:
     for coin, most in _limits(purse).items():
         for made in range(coin, amount + 1):
             found[made] += found[made - coin]
-        # With so many coins and no more, what begins with one too many is taken away again.
+        # For a limited number of a coin, subtract the ways that begin with one too many.
         for made in range(amount, coin * (most + 1) - 1, -1):
             found[made] -= found[made - coin * (most + 1)]
     return found[amount]
@@ -86,7 +86,7 @@ def ways(amount: int, purse: Purse) -> int:
 def each_way(amount: int, purse: Purse) -> Iterator[tuple[int, ...]]:
     """Yield the ways to make an amount, each with its largest coins first.
 
-    They come in the order of a dictionary, so that the first has most of the largest coin.
+    They are in lexicographic order: the first has most of the largest coin.
 
     Raises:
         ValueError: no amount, or no purse.
@@ -112,7 +112,8 @@ def _each_way(amount: int, coins: list[tuple[int, int]]) -> Iterator[tuple[int, 
 def fewest(amount: int, purse: Purse) -> tuple[int, ...] | None:
     """Return the fewest coins that make an amount, or None when none do.
 
-    The largest coins come first. Where several ways need as few, the one with larger coins counts.
+    The largest coins come first. Of several ways with as few coins, it is the one with larger
+    coins.
 
     Raises:
         ValueError: no amount, or no purse.
@@ -124,11 +125,11 @@ def fewest(amount: int, purse: Purse) -> tuple[int, ...] | None:
         (10, 10, 10)
     """
     limits = list(_limits(purse).items())
-    # What the smallest coins do alone, then with the next larger one, and so on.
-    layers = [[0] + [_ENDLESS] * check_amount(amount)]
+    # Dynamic programming: the smallest coin alone, then with the next larger one, and so on.
+    layers = [[0] + [_UNLIMITED] * check_amount(amount)]
     for coin, most in reversed(limits):
         layers.append(_with_coin(layers[-1], coin, most))
-    if layers[-1][amount] >= _ENDLESS:
+    if layers[-1][amount] >= _UNLIMITED:
         return None
     paid: list[int] = []
     rest = amount
@@ -142,7 +143,7 @@ def fewest(amount: int, purse: Purse) -> tuple[int, ...] | None:
 
 
 def _with_coin(best: list[int], coin: int, most: int) -> list[int]:
-    """Return the fewest coins for each amount when there are also so many of one more coin."""
+    """Return the fewest coins for each amount with up to `most` of one more coin."""
     best = best.copy()
     amount = len(best) - 1
     most = min(most, amount // coin)
@@ -159,7 +160,7 @@ def _with_coin(best: list[int], coin: int, most: int) -> list[int]:
 
 
 def greedy(amount: int, purse: Purse) -> tuple[int, ...] | None:
-    """Return the coins when the largest that fits is taken each time, or None when it ends short.
+    """Return the coins when the largest that fits is taken each time, or None if that falls short.
 
     Raises:
         ValueError: no amount, or no purse.
@@ -178,10 +179,10 @@ def greedy(amount: int, purse: Purse) -> tuple[int, ...] | None:
 
 
 def greedy_fails_at(coins: Collection[int]) -> int | None:
-    """Return the least amount that the largest coin that fits each time does not pay best.
+    """Return the least amount for which taking the largest coin each time is not best.
 
-    Either it needs more coins than are necessary, or it ends short of an amount that can be made.
-    None says that there is no such amount, with no end of each coin.
+    Either that needs more coins than necessary, or it falls short of an amount that can be made.
+    None if there is no such amount, with as many of each coin as needed.
 
     If every worth is a multiple of the smallest, a least such amount is below the sum of the two
     largest worths (Kozen and Zaks 1994, *Optimal bounds for the change-making problem*, Theoretical
@@ -198,12 +199,12 @@ def greedy_fails_at(coins: Collection[int]) -> int | None:
     """
     worths = list(_limits(list(coins)))
     bound = sum(worths[:2]) if all(worth % worths[-1] == 0 for worth in worths) else 2 * worths[0]
-    best = [0] + [_ENDLESS] * bound
+    best = [0] + [_UNLIMITED] * bound
     for coin in worths:
-        best = _with_coin(best, coin, _ENDLESS)
+        best = _with_coin(best, coin, _UNLIMITED)
     for amount in range(1, bound + 1):
         paid = greedy(amount, worths)
-        if best[amount] < _ENDLESS and (paid is None or len(paid) > best[amount]):
+        if best[amount] < _UNLIMITED and (paid is None or len(paid) > best[amount]):
             return amount
     return None
 
@@ -222,7 +223,7 @@ def greedy_is_right(coins: Collection[int]) -> bool:
 
 
 def change(price: int, paid: int) -> int:
-    """Return what comes back when so much was paid.
+    """Return the change for a price.
 
     Raises:
         ValueError: no amount, or less was paid than the price.
@@ -239,8 +240,8 @@ def change(price: int, paid: int) -> int:
 def count_up(price: int, paid: int, purse: Purse) -> tuple[int, ...] | None:
     """Return the coins that lead from a price up to what was paid, as a seller counts them out.
 
-    They are the fewest that make the change, the smallest first; None when no coins do. What is
-    said with them is `count_on`, begun at the price.
+    They are the fewest that make the change, the smallest first; None when no coins do. The
+    class says `count_on` with them, starting at the price.
 
     Raises:
         ValueError: no amount, no purse, or less was paid than the price.
@@ -261,7 +262,7 @@ def _limits(purse: Purse) -> dict[int, int]:
                 raise ValueError(f"A purse holds a whole number of each coin, not {many!r}.")
         limits = {_worth(coin): many for coin, many in purse.items()}
     else:
-        limits = {_worth(coin): _ENDLESS for coin in purse}
+        limits = {_worth(coin): _UNLIMITED for coin in purse}
         if not limits:
             raise ValueError("A purse holds at least one kind of coin.")
     return dict(sorted(limits.items(), reverse=True))

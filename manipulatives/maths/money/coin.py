@@ -22,9 +22,9 @@ class Unit:
     """A unit of money.
 
     Attributes:
-        sign: what stands beside a number of them: "¢", "p", "$".
-        one: what one is called.
-        many: what several are called.
+        sign: the sign beside a number of them: "¢", "p", "$".
+        one: the name of one.
+        many: the name of several.
 
     Raises:
         ValueError: one of them is no short text.
@@ -79,11 +79,11 @@ class Unit:
 
 @dataclass(frozen=True)
 class Coin:
-    """What a coin is worth and what it looks like, but for what is struck on its face.
+    """The worth and the look of a coin, without the picture on its face.
 
     Attributes:
         worth: in the smaller unit of its currency.
-        name: what it is called.
+        name: of the coin.
         diameter: millimetres from edge to edge; from corner to corner if an even number of sides
             meet in them; the width, the same all around, if the number is odd.
         metal: "copper", "silver" or "gold" in colour; of its ring, if the middle is another.
@@ -94,10 +94,10 @@ class Coin:
             constant width, an even number a polygon.
         flats: millimetres across two opposite sides of an even number; None for straight ones.
         notches: how many notches there are around a round coin.
-        many: what several are called, "dimes" or "two pound coins"; "" for the name and "coins".
+        many: the name of several, "dimes" or "two pound coins"; "" for the name and "coins".
 
     Raises:
-        ValueError: one of these cannot be.
+        ValueError: one of these is not valid.
 
     Example:
         >>> Coin(10, "dime", 17.91, "silver", edge="milled").key
@@ -145,7 +145,7 @@ class Coin:
 
     @property
     def key(self) -> str:
-        """What the coin is called in a tray, a purse and a fact: its worth in digits.
+        """The key of the coin in a tray, a purse and a fact: its worth in digits.
 
         Example:
             >>> Coin(25, "quarter", 24.26, "silver").key
@@ -187,7 +187,7 @@ class Coin:
             unit: the unit of its worth, for the name when there is none.
 
         Raises:
-            ValueError: a field is missing, unknown or cannot be.
+            ValueError: a field is missing, unknown or not valid.
 
         Example:
             >>> penny = Unit("p", "penny", "pence")

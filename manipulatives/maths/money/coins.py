@@ -30,11 +30,11 @@ class Currency:
     """A set of coins and how amounts of them are written.
 
     Attributes:
-        name: what it is called.
+        name: of the currency.
         minor: the unit that worths are counted in: cents, pence.
         major: a hundred of those: dollars, pounds, euros; None when there is no such unit.
         coins: every coin, the largest worth first.
-        usual: keys of the coins in a purse when nothing else is said.
+        usual: keys of the coins in the default purse.
 
     Example:
         >>> [coin.name for coin in CURRENCIES["usd"].coins]

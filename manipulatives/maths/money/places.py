@@ -1,8 +1,8 @@
-"""Where coins lie on a mat: never covering each other unreadably, and lined up for counting.
+"""The places of coins on a mat: all readable, or lined up for counting.
 
 The mat is square, 140 millimetres wide. Places are whole tenths of a millimetre from its top left
 corner, x to the right and y downward, and tell where the middle of a coin is. Everything here is
-reckoned in whole numbers, so that the browser finds the same places to the tenth.
+calculated in whole numbers, so that the browser finds exactly the same places.
 """
 
 from __future__ import annotations
@@ -23,11 +23,11 @@ CROWDED_EDGE = 10
 GAP = 20
 LINE = 80
 _STEP = 10
-_SHELVES = 4
+_LINES = 4
 
 
 class Lying(TypedDict):
-    """A coin on the mat; a plain dict, as it is kept and sent."""
+    """A coin on the mat; a plain dict, as it is stored and sent."""
 
     coin: str
     x: int
@@ -35,7 +35,7 @@ class Lying(TypedDict):
 
 
 def reach(coin: Coin) -> int:
-    """Return how far a coin reaches from its middle, in tenths of a millimetre, rounded up.
+    """Return the radius of a coin in tenths of a millimetre, rounded up.
 
     Example:
         >>> reach(Coin(25, "quarter", 24.26, "silver"))
@@ -45,7 +45,7 @@ def reach(coin: Coin) -> int:
 
 
 def on_mat(coin: Coin, x: int, y: int) -> bool:
-    """Return whether a coin lies on the mat with all of itself.
+    """Return whether the whole coin lies on the mat.
 
     Example:
         >>> on_mat(Coin(25, "quarter", 24.26, "silver"), 121, 700)
@@ -56,9 +56,9 @@ def on_mat(coin: Coin, x: int, y: int) -> bool:
 
 
 def readable(one: Coin, other: Coin, right: int, down: int) -> bool:
-    """Return whether two coins so far apart can both be read, whichever lies above.
+    """Return whether two coins at this distance can both be read, whichever lies above.
 
-    Of the coin below, the middle stays in sight, up to 0.55 of its radius: so far its worth goes.
+    Of the lower coin the middle stays visible, up to 0.55 of its radius, where its worth is.
 
     Args:
         one: a coin.
@@ -75,7 +75,7 @@ def readable(one: Coin, other: Coin, right: int, down: int) -> bool:
 
 
 def apart(one: Coin, other: Coin, right: int, down: int) -> bool:
-    """Return whether two coins so far apart leave at least two millimetres between them.
+    """Return whether two coins at this distance leave at least two millimetres between them.
 
     Example:
         >>> dime = Coin(10, "dime", 17.91, "silver")
@@ -96,10 +96,10 @@ def _least(one: Coin, other: Coin, *, clear: bool) -> int:
 def place_near(
     key: str, x: int, y: int, others: Sequence[Lying], money: Currency, *, clear: bool = False
 ) -> Lying | None:
-    """Return where a coin comes to lie that is put down at a place, or None when there is no room.
+    """Return the place for a coin that is put down, or None when there is no room.
 
-    That is the place itself if all coins stay readable, else one as near as a search in steps of a
-    millimetre finds.
+    It is the wanted place if all coins stay readable, otherwise the nearest that a search in steps
+    of a millimetre finds.
 
     Args:
         key: the coin.
@@ -107,7 +107,7 @@ def place_near(
         y: the same, downward.
         others: the coins that lie there.
         money: their currency.
-        clear: whether the coin is to leave a gap beside every other.
+        clear: whether the coin must not touch others.
 
     Raises:
         ValueError: the currency has no such coin.
@@ -127,7 +127,7 @@ def place_near(
             break
         for i, j in _square(ring):
             at = x + _STEP * i, y + _STEP * j
-            # Of two as near, the one more nearly beside it, and then the one on the right.
+            # Of two equally near places take the one nearer to its row, then the one on the right.
             near = i * i + j * j, j * j, -i - j
             inside = least <= min(at) and max(at) <= most
             if inside and (best is None or near < best) and _free(*at, limits):
@@ -158,10 +158,10 @@ def _square(ring: int) -> list[tuple[int, int]]:
 
 
 def next_place(key: str, others: Sequence[Lying], money: Currency) -> Lying | None:
-    """Return where the next coin goes by itself, or None when there is no room.
+    """Return the automatic place of the next coin, or None when there is no room.
 
-    It stands beside the coins before it, on one of four lines. When these are full, it lies where
-    it covers others as little as need be, as near to the middle of the mat as can be.
+    It is beside the coins before it, on one of four lines. When these are full, it is where it
+    covers others least, as near to the middle of the mat as possible.
 
     Raises:
         ValueError: the currency has no such coin.
@@ -176,8 +176,8 @@ def next_place(key: str, others: Sequence[Lying], money: Currency) -> Lying | No
     limits = _limits(coin, others, money, clear=True)
     beside = [other["x"] + reach(money.coin(other["coin"])) + r + GAP for other in others]
     columns = sorted(x for x in {EDGE + r, *beside} if x + r + EDGE <= MAT)
-    for shelf in range(1, _SHELVES + 1):
-        y = shelf * MAT // _SHELVES - EDGE - r
+    for shelf in range(1, _LINES + 1):
+        y = shelf * MAT // _LINES - EDGE - r
         for x in columns if len(others) < MOST_COINS else []:
             if _free(x, y, limits):
                 return Lying(coin=key, x=x, y=y)

@@ -1,8 +1,8 @@
-"""Coins on a tray and in a purse: what is true of them, what is left, what can be traded.
+"""Coins on a tray and in a purse: their facts, the coins left, and possible trades.
 
-A *tray* is a list of coins with their places (`coin_places`), a later one above an earlier one. A
-*purse* is a list of coins, with no end of each, or a dict that says how many there are of each,
-those on the tray included; an empty list is no purse at all.
+A *tray* is a list of coins with their places (`places`), a later one above an earlier one. A
+*purse* is a list of coins, as many of each as needed, or a dict with the number of each,
+including those on the tray; an empty list means no purse.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ CoinPurse = list[str] | dict[str, int]
 
 
 def check_coins(given: object, money: object = "usd") -> list[str]:
-    """Return the keys of coins that were given, largest worth first.
+    """Check coins and return their keys, the largest worth first.
 
     Args:
         given: a list of keys or worths, or a text such as "25 10 10 1".
@@ -56,7 +56,7 @@ def check_coins(given: object, money: object = "usd") -> list[str]:
 
 
 def check_purse(given: object, money: object = "usd") -> CoinPurse:
-    """Return the purse that was given, its largest coins first.
+    """Check a purse and return it, its largest coins first.
 
     Args:
         given: a list of coins or a text, as for `check_coins`, or a dict with how many there are.
@@ -86,7 +86,7 @@ def check_purse(given: object, money: object = "usd") -> CoinPurse:
 
 
 def check_tray(given: object, money: object = "usd") -> list[Lying]:
-    """Return a fresh copy of the tray that was given, if it is one.
+    """Check a tray and return a copy of it.
 
     Raises:
         ValueError: no tray, coins the currency has not, or places where they cannot lie.
@@ -153,7 +153,7 @@ def tray_of(coins: object, money: object = "usd") -> list[Lying]:
 
 
 def left_in(purse: CoinPurse, tray: Sequence[Lying]) -> dict[str, int | None]:
-    """Return how many of each coin are still in a purse; None where there is no end.
+    """Return how many of each coin are left in a purse; None for an unlimited number.
 
     Example:
         >>> left_in({"10": 3}, [{"coin": "10", "x": 300, "y": 200}])
@@ -185,7 +185,7 @@ def in_counting_order(tray: Sequence[Lying]) -> list[int]:
 def tray_facts(
     tray: Sequence[Lying], money: object = "usd", purse: CoinPurse | None = None
 ) -> dict[str, int | str | bool | None]:
-    """Return what is true of the coins on a tray, as goals and foreseen mistakes ask for it.
+    """Return the facts of the coins on a tray, for goals and foreseen mistakes.
 
     Args:
         tray: the coins.
@@ -229,9 +229,9 @@ def tray_facts(
 def trades(
     given: Sequence[str], left: Mapping[str, int | None], money: object = "usd"
 ) -> list[list[str]]:
-    """Return what coins can be traded for, the fewest coins first, at most four offers.
+    """Return the possible trades for coins, the fewest coins first, at most four.
 
-    One coin is broken into smaller ones: into as few as can be, and into coins of one kind. Several
+    One coin is broken into smaller ones: into the fewest, and into coins of one kind. Several
     coins become the one coin that is worth as much, if there is one.
 
     Args:
@@ -263,9 +263,9 @@ def trades(
         pieces = amount // worth
         if amount % worth == 0 and pieces <= many:
             offers.append((worth,) * pieces)
-    kept = [offer for offer in dict.fromkeys(offers) if 0 < len(offer) <= MOST_PIECES]
-    kept.sort(key=len)
-    return [[str(worth) for worth in offer] for offer in kept[:MOST_OFFERS]]
+    possible = [offer for offer in dict.fromkeys(offers) if 0 < len(offer) <= MOST_PIECES]
+    possible.sort(key=len)
+    return [[str(worth) for worth in offer] for offer in possible[:MOST_OFFERS]]
 
 
 def traded(
@@ -273,7 +273,7 @@ def traded(
 ) -> list[Lying] | None:
     """Return the tray after coins were traded, or None when there is no room for the new ones.
 
-    The new coins come to lie where the old ones lay, as near to their middle as can be.
+    The new coins are placed as near as possible to the middle of the old ones.
 
     Args:
         tray: the coins.

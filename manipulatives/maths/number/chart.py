@@ -1,4 +1,4 @@
-"""A counting chart in use: what was counted, what was written into it, and what helps.
+"""A counting chart and its marks: the numbers counted and the digits written.
 
 What was done to a chart are its *marks*, a dict of three: `counted`, the numbers counted so far in
 their order; `tapped`, the number tapped last when it was not the next one, else None; `written`,
@@ -51,7 +51,7 @@ class Chart:
         mode: "count", "wipe" or "write".
 
     Raises:
-        ValueError: one of them cannot be.
+        ValueError: one of them is not valid.
 
     Example:
         >>> Chart(1, 20, step=5).numbers
@@ -94,7 +94,7 @@ def no_marks() -> Marks:
 
 
 def check_marks(data: object, chart: Chart) -> Marks:
-    """Return a copy of the marks that were given, if they can be on the chart.
+    """Check the marks of a chart and return a copy of them.
 
     Marks that are left out are empty.
 

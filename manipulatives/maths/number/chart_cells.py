@@ -16,7 +16,7 @@ _CELLS = table("hidden_cells")
 
 
 def check_width(width: object) -> int:
-    """Return the width that was given, if a chart can have it.
+    """Check the width of a chart and return it.
 
     Raises:
         ValueError: it is no whole number from 2 to 20.
@@ -87,7 +87,7 @@ def patch(first: int, last: int, width: int, middle: int | None = None) -> list[
 
 
 def check_hidden(hidden: object, first: int, last: int) -> str | list[int]:
-    """Return what was given to be hidden: a pattern by name, or numbers of the chart in order.
+    """Check the cells to hide, a pattern by name or numbers of the chart, and return them in order.
 
     Raises:
         ValueError: it is neither.

@@ -13,7 +13,7 @@ DIRECTIONS = ("forward", "back")
 
 
 def is_among(number: object, least: int, most: int) -> TypeGuard[int]:
-    """Return whether something is a whole number of a range; True and 1.0 are none.
+    """Return whether something is a whole number in a range; True and 1.0 are not.
 
     Example:
         >>> is_among(5, 1, 10), is_among(11, 1, 10), is_among(True, 1, 10)
@@ -23,7 +23,7 @@ def is_among(number: object, least: int, most: int) -> TypeGuard[int]:
 
 
 def check_range(first: object, last: object) -> tuple[int, int]:
-    """Return the range that was given, if it can be counted through.
+    """Check a range for counting and return it.
 
     Args:
         first: the smallest number.
@@ -49,7 +49,7 @@ def check_range(first: object, last: object) -> tuple[int, int]:
 
 
 def check_step(step: object) -> int:
-    """Return the step that was given, if it can be counted in.
+    """Check a step for counting and return it.
 
     Raises:
         ValueError: it is no whole number from 1 to 1000.
@@ -67,7 +67,7 @@ def check_step(step: object) -> int:
 
 
 def check_start(start: object, first: int, last: int) -> int | None:
-    """Return the start that was given, if it is in the range; None leaves it to the step.
+    """Check the start of a count and return it; None for the first multiple of the step.
 
     Raises:
         ValueError: it is neither None nor a number of the range.

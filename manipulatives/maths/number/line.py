@@ -15,8 +15,8 @@ _APART = (1, 2, 5, 10, 20, 50, 100, 200, 500)
 def piece(first: int, last: int, step: int, counted: Sequence[int], coming: int) -> tuple[int, int]:
     """Return the first and the last number of the piece that shows the last hop.
 
-    A short line is shown whole. A longer one is cut into pages of twenty numbers or five hops. A
-    piece is a page with one hop more at both ends, so that each hop is whole on some piece.
+    A short line is shown completely. A longer one is cut into pages of twenty numbers or five hops.
+    A piece is a page with one hop more at both ends, so that each hop is complete on some piece.
 
     Args:
         first: the smallest number of the whole line.

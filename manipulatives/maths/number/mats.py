@@ -1,7 +1,7 @@
-"""One or two mats with blocks on them: what is true of them, apart and together.
+"""One or two mats with blocks, and their facts.
 
-A **mat** is a list of one or two blocks. Two mats are there to be compared, to be added, or for
-what is left and what was taken away.
+A **mat** is a list of one or two blocks. Two mats are for comparing, for adding, or for what is
+left and what was taken away.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ MOST_MATS = 2
 
 
 def check_mat(mat: object) -> list[Blocks]:
-    """Return a fresh copy of the mat that was given, its blocks in full.
+    """Check a mat and return a copy of it, with all places of its blocks.
 
     Raises:
         ValueError: no list of one or two blocks.

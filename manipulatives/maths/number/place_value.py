@@ -25,7 +25,7 @@ Blocks = dict[str, int]
 
 
 def check_place(place: object) -> str:
-    """Return the place that was given, if it is one.
+    """Check a place and return it.
 
     Raises:
         ValueError: there is no such place.
@@ -40,7 +40,7 @@ def check_place(place: object) -> str:
 
 
 def check_blocks(blocks: object) -> Blocks:
-    """Return a fresh and full copy of the blocks that were given; a place left out has none.
+    """Check blocks and return a copy with all places; a place left out has none.
 
     Raises:
         ValueError: an unknown place, a count that is no whole number, or more than 9999 in all.
@@ -60,7 +60,7 @@ def check_blocks(blocks: object) -> Blocks:
 
 
 def check_number(number: object) -> int:
-    """Return the number that was given, if blocks can show it.
+    """Check a number that blocks can show, and return it.
 
     Raises:
         ValueError: it is no whole number from 0 to 9999.
@@ -75,7 +75,7 @@ def check_number(number: object) -> int:
 
 
 def check_places(places: object) -> int:
-    """Return how many places were asked for, counted from the ones on.
+    """Check a number of places, counted from the ones, and return it.
 
     Raises:
         ValueError: it is not 1, 2, 3 or 4.
@@ -181,7 +181,7 @@ def representations(number: int, places: int = 4) -> Iterator[Blocks]:
 
 
 def ways(number: int, places: int = 4) -> int:
-    """Return in how many ways blocks show a number, without making them all.
+    """Return the number of ways to show a number with blocks, without making them all.
 
     It is the coefficient of x to the power of the number in 1/((1-x)(1-x^10)(1-x^100)(1-x^1000)),
     the usual generating function of such counts.

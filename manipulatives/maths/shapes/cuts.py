@@ -1,7 +1,7 @@
 """Cutting a shape along lines, in whole numbers.
 
-A share is the list of its corners, a *ring*. A circle is one, too: a ring of points so near to each
-other that only which side of a line they are on is read from them.
+A share is the list of its corners, a *ring*. A circle is a ring too, of points
+so close to each other that only the side of a line on which they are is used.
 """
 
 from __future__ import annotations

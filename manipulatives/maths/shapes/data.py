@@ -1,14 +1,14 @@
 """Shapes as data.
 
 A **shape** is a dict: `points`, in the order in which they were put, and `closed`, whether the
-last is joined to the first. The papers (`shape_papers`) say what the numbers of a point count.
+last is joined to the first. The papers (`papers`) say what the numbers of a point count.
 Two fields are there only when they are needed:
 
 * `curve`: `"circle"` (its points are the centre and a point of its edge), `"half circle"` (the two
   ends of its straight side; seen along it, the curved side is on the left) or `"quarter circle"`
   (its square corner and one end of its curved side; the other end is a quarter turn further,
   clockwise);
-* `cuts`: lines that cut the shape into shares (`shape_shares`).
+* `cuts`: lines that cut the shape into shares (`shares`).
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ Cut = list[list[int]]
 
 
 class Shape(TypedDict):
-    """A shape; a plain dict, as it is kept and sent."""
+    """A shape; a plain dict, as it is stored and sent."""
 
     points: list[list[int]]
     closed: bool
@@ -35,7 +35,7 @@ class Shape(TypedDict):
 
 
 def check_shape(given: object, grid: Grid) -> Shape:
-    """Return a fresh copy of the shape that was given, if it is one.
+    """Check a shape and return a copy of it.
 
     Args:
         given: a shape, or a list of points, which is a closed shape.
@@ -53,7 +53,7 @@ def check_shape(given: object, grid: Grid) -> Shape:
     data = fields_of(given, "A shape", ("points", "closed"), ("curve", "cuts"))
     points, closed = data["points"], data["closed"]
     if not isinstance(closed, bool):
-        # A wrong value of whatever kind is a ValueError all over the kit.
+        # Everywhere in the kit a wrong value of any type is a ValueError.
         raise ValueError(f'"closed" is True or False, not {closed!r}.')  # noqa: TRY004
     if not isinstance(points, (list, tuple)) or len(points) > MOST_POINTS:
         raise ValueError(f"A shape has a list of at most {MOST_POINTS} points, not {points!r}.")

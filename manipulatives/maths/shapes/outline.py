@@ -1,4 +1,4 @@
-"""What the outline of a shape is: its sides, its corners, and where sides meet by mistake.
+"""The outline of a shape: its sides, its corners, and sides that meet where they should not.
 
 Standard usage, from memory: a polygon is a closed chain of straight sides that meet at their ends
 only; a vertex is a point where two sides meet at an angle that is not straight.
@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from manipulatives.maths.shapes.data import Shape, check_shape
-from manipulatives.maths.shapes.papers import Grid, Point, cross, inner, near_nought, way
+from manipulatives.maths.shapes.papers import Grid, Point, cross, inner, near_zero, way
 
 Fault = Literal["few", "flat", "overlap", "crossing", "touching"]
 
@@ -34,12 +34,12 @@ class Meeting:
 
 @dataclass(frozen=True)
 class Outline:
-    """What the outline of a shape with straight sides is made of.
+    """The parts of the outline of a shape with straight sides.
 
     Attributes:
         points: the points as they were put.
         corners: which of them are corners, in their order; in an open chain its ends are, too.
-        repeated: which lie where the point before them lies, and count once.
+        repeated: which are equal to the point before them.
         straight: which are in the middle of a straight side, and are no vertices.
         closed: whether the last corner is joined to the first.
         meetings: where sides meet by mistake.
@@ -94,10 +94,10 @@ def outline_of(shape: Mapping[str, object] | Shape, grid: Grid) -> Outline:
     checked = check_shape(shape, grid)
     points = tuple((across, down) for across, down in checked["points"])
     closed = checked["closed"]
-    kept = _apart(points, closed=closed)
-    repeated = tuple(index for index in range(len(points)) if index not in kept)
-    corners = _turning(points, kept, grid, closed=closed)
-    straight = tuple(index for index in kept if index not in corners)
+    indexes = _apart(points, closed=closed)
+    repeated = tuple(index for index in range(len(points)) if index not in indexes)
+    corners = _turning(points, indexes, grid, closed=closed)
+    straight = tuple(index for index in indexes if index not in corners)
     turns = [points[index] for index in corners]
     meetings = tuple(_meetings(turns, grid, closed=closed))
     return Outline(
@@ -107,24 +107,26 @@ def outline_of(shape: Mapping[str, object] | Shape, grid: Grid) -> Outline:
         straight,
         closed,
         meetings,
-        _fault(points, kept, corners, meetings, closed=closed),
+        _fault(points, indexes, corners, meetings, closed=closed),
     )
 
 
 def _apart(points: Sequence[Point], *, closed: bool) -> list[int]:
-    """Return which points lie elsewhere than the one before them."""
-    kept = [index for index, point in enumerate(points) if index == 0 or point != points[index - 1]]
-    while closed and len(kept) > 1 and points[kept[-1]] == points[kept[0]]:
-        kept.pop()
-    return kept
+    """Return the indexes of points that differ from the point before them."""
+    indexes = [
+        index for index, point in enumerate(points) if index == 0 or point != points[index - 1]
+    ]
+    while closed and len(indexes) > 1 and points[indexes[-1]] == points[indexes[0]]:
+        indexes.pop()
+    return indexes
 
 
-def _turning(points: Sequence[Point], kept: list[int], grid: Grid, *, closed: bool) -> list[int]:
-    """Return which points are corners. All are looked at before one is left out.
+def _turning(points: Sequence[Point], indexes: list[int], grid: Grid, *, closed: bool) -> list[int]:
+    """Return which points are corners.
 
-    So it does not matter where the chain begins. On plain paper that may straighten others.
+    All are checked before any is left out, so the first point of the chain does not matter.
     """
-    corners = kept
+    corners = indexes
     while True:
         least = 3 if closed else 2
         straight = set()
@@ -141,7 +143,7 @@ def _turning(points: Sequence[Point], kept: list[int], grid: Grid, *, closed: bo
 def _goes_on(one: Point, other: Point, grid: Grid) -> bool:
     """Return whether a step goes straight on after another."""
     squares = inner(one, one, grid), inner(other, other, grid)
-    return inner(one, other, grid) > 0 and near_nought(2 * cross(one, other), *squares, grid)
+    return inner(one, other, grid) > 0 and near_zero(2 * cross(one, other), *squares, grid)
 
 
 def _meetings(turns: Sequence[Point], grid: Grid, *, closed: bool) -> list[Meeting]:
@@ -170,7 +172,7 @@ def _folded(before: Point, here: Point, after: Point, grid: Grid) -> Fault | Non
 
 
 def _meeting(one: tuple[Point, Point], other: tuple[Point, Point]) -> Fault | None:
-    """Return how two sides meet that are no neighbours, or None. Exact on every paper."""
+    """Return how two sides that are not neighbours meet, or None. Exact on every paper."""
     (a, b), (c, d) = one, other
     left, right = (_side(a, b, point) for point in other)
     low, high = (_side(c, d, point) for point in one)
@@ -202,16 +204,16 @@ def _along(start: Point, end: Point, point: Point) -> int:
 
 def _fault(
     points: Sequence[Point],
-    kept: Sequence[int],
+    indexes: Sequence[int],
     corners: Sequence[int],
     meetings: Sequence[Meeting],
     *,
     closed: bool,
 ) -> Fault | None:
-    if closed and len(kept) < 3:  # noqa: PLR2004 - a triangle has the fewest
+    if closed and len(indexes) < 3:  # noqa: PLR2004 - a triangle has the fewest
         return "few"
-    start = points[kept[0]] if kept else (0, 0)
-    steps = [way(start, points[index]) for index in kept[1:]]
+    start = points[indexes[0]] if indexes else (0, 0)
+    steps = [way(start, points[index]) for index in indexes[1:]]
     on_a_line = all(cross(steps[0], step) == 0 for step in steps)
     if closed and (on_a_line or len(corners) < 3):  # noqa: PLR2004 - see above
         return "flat"

@@ -9,10 +9,10 @@ A point is a pair of whole numbers. What they count depends on the paper:
   are 0 to 8, and 2a + b is 0 to 16.
 * `"plain"`: no dots. `[x, y]` counts hundredths of the space between dots, each from 0 to 800.
 
-On dots everything is exact, because it is reckoned in whole numbers: the square of a length is
+On dots everything is exact, because it is calculated in whole numbers: the square of a length is
 x² + y² on square dots and a² + ab + b² on triangle dots (the standard norm form of that lattice).
 On plain paper nobody hits a point exactly, so an angle may be three degrees off and lengths may
-differ by one part in twenty (`alike`, `near_nought`).
+differ by one part in twenty (`alike`, `near_zero`).
 """
 
 from __future__ import annotations
@@ -40,7 +40,7 @@ LENGTH_SLACK = (400, 441)
 
 
 def check_grid(grid: object) -> Grid:
-    """Return the paper that was named.
+    """Check the name of a paper and return it.
 
     Raises:
         ValueError: there is no such paper.
@@ -128,7 +128,7 @@ def _last(grid: Grid) -> int:
 
 
 def _rounded(number: float) -> int:
-    # Halves go up, as the browser rounds them.
+    # Halves are rounded up, as in the browser.
     return math.floor(number + 0.5)
 
 
@@ -181,7 +181,7 @@ def alike(one: int, other: int, grid: Grid) -> bool:
     return least * max(one, other) <= most * min(one, other)
 
 
-def near_nought(amount: int, one: int, other: int, grid: Grid) -> bool:
+def near_zero(amount: int, one: int, other: int, grid: Grid) -> bool:
     """Return whether an inner or cross product counts as 0.
 
     Args:
@@ -191,7 +191,7 @@ def near_nought(amount: int, one: int, other: int, grid: Grid) -> bool:
         grid: the paper.
 
     Example:
-        >>> near_nought(2, 20000, 20000, "square"), near_nought(2, 20000, 20000, "plain")
+        >>> near_zero(2, 20000, 20000, "square"), near_zero(2, 20000, 20000, "plain")
         (False, True)
     """
     return amount == 0 if grid != "plain" else ANGLE_SLACK * amount * amount <= one * other

@@ -1,9 +1,9 @@
-"""What is true of a polygon: its angles, its sides, and the lines it can be folded on.
+"""The properties of a polygon: its angles, its sides, and its mirror lines.
 
-On dots all of it is exact. On plain paper it holds within the slack of the paper
-(`shape_papers`), and then what belongs together is kept together: a quadrilateral has four right
-angles only if it is a rectangle, never three; a polygon has either all its mirror lines or those
-of a smaller symmetry, never some of a larger one.
+On dots all of it is exact. On plain paper there is a tolerance (`papers`), and properties that
+imply each other are consistent: a quadrilateral has four right angles only if it is a rectangle,
+never three; a polygon has either all its mirror lines or those of a smaller symmetry, never some of
+a larger one.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import combinations, pairwise
 
-from manipulatives.maths.shapes.papers import Grid, Point, alike, cross, inner, near_nought, way
+from manipulatives.maths.shapes.papers import Grid, Point, alike, cross, inner, near_zero, way
 
 TRIANGLE, QUADRILATERAL = 3, 4
 
@@ -21,7 +21,7 @@ Pair = tuple[int, int]
 
 @dataclass(frozen=True)
 class Properties:
-    """What is true of a polygon. Corners and sides are counted from 0; side 0 leaves corner 0.
+    """The properties of a polygon. Corners and sides are counted from 0; side 0 leaves corner 0.
 
     Attributes:
         tips: the corners that stick out (their angle is less than a straight one); the others are
@@ -46,7 +46,7 @@ class Properties:
 
 
 def properties_of(polygon: Sequence[Point], grid: Grid) -> Properties:
-    """Return what is true of a polygon.
+    """Return the properties of a polygon.
 
     Args:
         polygon: its corners, in order around it; none is in the middle of a straight side.
@@ -86,7 +86,7 @@ class _Measured:
         for at in self.tips:
             before, after = self.squares[at - 1], self.squares[at]
             product = inner(self.steps[at - 1], self.steps[at], self.grid)
-            if near_nought(product, before, after, self.grid):
+            if near_zero(product, before, after, self.grid):
                 found.append((product * product / (before * after), at))
         return [at for _, at in sorted(found)]
 
@@ -97,7 +97,7 @@ class _Measured:
             squares = self.squares[one] * self.squares[other]
             product = 2 * cross(self.steps[one], self.steps[other])
             neighbours = other - one in (1, self.many - 1)
-            if not neighbours and near_nought(product, squares, 1, self.grid):
+            if not neighbours and near_zero(product, squares, 1, self.grid):
                 found.append((product * product / squares, (one, other)))
         return [pair for _, pair in sorted(found)]
 
@@ -184,7 +184,7 @@ def _is_parallelogram(measured: _Measured) -> bool:
 
 def _other_quadrilateral(measured: _Measured) -> Properties:
     convex = len(measured.tips) == QUADRILATERAL
-    # Of two on plain paper the diagonal, so that it does not matter where the corners begin.
+    # If both fit on plain paper take the diagonal, so that the first corner does not matter.
     mirrors = sorted(measured.mirrors(), key=lambda line: (line % 2, line))[:1]
     parallel = measured.parallel()[:1] if convex else []
     kite = convex and bool(mirrors) and mirrors[0] % 2 == 0
@@ -227,7 +227,7 @@ def _many_sided(measured: _Measured) -> Properties:
 
 
 def _whole_symmetry(lines: Sequence[int], many: int) -> tuple[int, ...]:
-    """Return as many mirror lines as one symmetry has: they are turned by equal angles.
+    """Return the mirror lines of one symmetry, which are turned by equal angles.
 
     Mirror lines k and l make a turn by k - l corners, so they are evenly spaced around. On dots
     all of them always are.

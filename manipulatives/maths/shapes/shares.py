@@ -47,7 +47,7 @@ _PARALLELOGRAM, _CIRCLE = (
 
 @dataclass(frozen=True)
 class Shares:
-    """What a shape was cut into.
+    """The shares of a cut shape.
 
     Attributes:
         rings: the corners of each share. Those of a circle's shares are in ten-thousandths of the
@@ -106,10 +106,10 @@ def shares_of(given: Shape, grid: Grid) -> Shares | None:
 def ways_to_share(given: Shape, grid: Grid, shares: int) -> list[list[Cut]]:
     """Return ways to cut a circle or a parallelogram into equal shares.
 
-    Some of the shares of a parallelogram are equal and yet unlike in shape.
+    Some ways give a parallelogram equal shares of different shapes.
 
     Args:
-        given: the shape; its own cuts do not matter.
+        given: the shape; its own cuts are ignored.
         grid: the paper it is on. Ways that need other points than the paper has are left out.
         shares: how many, 2, 3 or 4.
 

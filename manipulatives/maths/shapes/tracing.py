@@ -1,4 +1,4 @@
-"""Whether a shape is the one that was to be traced."""
+"""Comparing a traced shape with its guide."""
 
 from __future__ import annotations
 
@@ -6,12 +6,12 @@ from manipulatives.maths.shapes.data import Shape, check_shape
 from manipulatives.maths.shapes.outline import outline_of
 from manipulatives.maths.shapes.papers import Grid, alike, inner, place, way
 
-# A point traced by hand on plain paper may be so far off, in hundredths of a space.
-HAND = 40
+# Tolerance for a point traced by hand on plain paper, in hundredths of a space.
+HAND_TOLERANCE = 40
 
 
 def traced(given: Shape, guide: Shape, grid: Grid) -> bool:
-    """Return whether a shape is the one that was to be traced, wherever it was begun.
+    """Return whether a shape is the guide, whichever point it begins with.
 
     On plain paper each corner may be 40 hundredths of a space off.
 
@@ -55,4 +55,4 @@ def _same(one: tuple[int, int], other: tuple[int, int], grid: Grid) -> bool:
     if grid != "plain":
         return one == other
     (a, b), (c, d) = place(one, grid), place(other, grid)
-    return (a - c) ** 2 + (b - d) ** 2 <= HAND * HAND
+    return (a - c) ** 2 + (b - d) ** 2 <= HAND_TOLERANCE * HAND_TOLERANCE

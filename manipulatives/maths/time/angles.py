@@ -46,7 +46,7 @@ def angle_between(minute: int | Fraction) -> Fraction:
 
 
 def reading_of(hour_angle: Fraction, minute_angle: Fraction) -> Fraction:
-    """Return what two hands show, in minutes from 0 to below 720: hand_angles turned round.
+    """Return the time of two hands in minutes, 0 to below 720: the inverse of `hand_angles`.
 
     Args:
         hour_angle: of the hour hand, in degrees clockwise from the 12.

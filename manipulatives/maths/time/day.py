@@ -1,4 +1,4 @@
-"""The minutes of a day: what everything about clock times counts in and agrees on.
+"""Times of day in minutes, which all modules about clock times use.
 
 A *time* is a whole number of minutes since midnight, from 0 to 1439.
 """
@@ -14,7 +14,7 @@ DAY = 2 * HALF_DAY
 
 
 def is_whole(number: object, below: int) -> TypeGuard[int]:
-    """Return whether something is a whole number from 0 up; True and 1.0 are none.
+    """Return whether something is a whole number from 0 up; True and 1.0 are not.
 
     Args:
         number: anything.
@@ -28,7 +28,7 @@ def is_whole(number: object, below: int) -> TypeGuard[int]:
 
 
 def check_time(minute: object) -> int:
-    """Return the time that was given, if it is one.
+    """Check a time and return it.
 
     Raises:
         ValueError: it is no whole number from 0 to 1439.
@@ -46,7 +46,7 @@ def check_time(minute: object) -> int:
 
 
 def later(minute: int, by: int) -> int:
-    """Return the time so many minutes later, past midnight on the next day.
+    """Return the time this many minutes later, past midnight on the next day.
 
     Raises:
         ValueError: no time of day, or a number of minutes below 0.
@@ -59,7 +59,7 @@ def later(minute: int, by: int) -> int:
 
 
 def earlier(minute: int, by: int) -> int:
-    """Return the time so many minutes earlier, before midnight on the day before.
+    """Return the time this many minutes earlier, before midnight on the day before.
 
     Raises:
         ValueError: no time of day, or a number of minutes below 0.
@@ -85,7 +85,7 @@ def duration(start: int, end: int) -> int:
 
 
 def check_minutes(minutes: object) -> int:
-    """Return the number of minutes that was given, if it is one.
+    """Check a number of minutes and return it.
 
     Raises:
         ValueError: it is no whole number from 0 up.

@@ -1,4 +1,4 @@
-"""The hands of a clock: where they stand, what they show, and when no clock could show it.
+"""The hands of a clock: their positions, the time they show, and positions that show none.
 
 A **dial** says where both hands stand: `hour` is the hour hand in minutes of its own half day
 (0 to 719, half a degree each), `minute` the minute hand (0 to 59, six degrees each), `half` is
@@ -14,7 +14,7 @@ from manipulatives.maths.time.day import HALF_DAY, HALF_HOUR, HOUR, check_time, 
 
 
 class Dial(TypedDict):
-    """Where the hands of a clock stand; a plain dict, as it is kept and sent."""
+    """Where the hands of a clock stand; a plain dict, as it is stored and sent."""
 
     hour: int
     minute: int
@@ -22,9 +22,9 @@ class Dial(TypedDict):
 
 
 def check_dial(dial: object) -> Dial:
-    """Return a fresh copy of the dial that was given, if it is one.
+    """Check a dial and return a copy of it.
 
-    A dial that no clock could show is a dial all the same.
+    Positions that no real clock could show are allowed.
 
     Raises:
         ValueError: something is missing, out of range or too much.
@@ -59,7 +59,7 @@ def dial_at(minute: int) -> Dial:
 
 
 def time_shown(dial: Dial) -> int | None:
-    """Return the time that a dial shows, or None when no clock could stand like that.
+    """Return the time that a dial shows, or None for positions that no real clock could show.
 
     Raises:
         ValueError: no dial.
@@ -75,10 +75,10 @@ def time_shown(dial: Dial) -> int | None:
 
 
 def dial_facts(dial: Dial) -> dict[str, int | str | None]:
-    """Return what is true of a dial, as goals and foreseen mistakes ask for it.
+    """Return the facts of a dial, for goals and foreseen mistakes.
 
     Returns:
-        `minutes`: what it shows, 0 to 719, or None when no clock could stand like that;
+        `minutes`: the time shown, 0 to 719, or None if no real clock could show it;
         `hour_hand`, `minute_hand` and `half`: the dial itself;
         `meant`: of the times that the minute hand allows, the one whose hour hand is nearest;
         `lag`: how far the hour hand is ahead of that (+) or behind it (-), in half degrees,

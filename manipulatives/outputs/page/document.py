@@ -1,4 +1,4 @@
-"""Everything that a page is made of, put into one HTML file that asks for nothing."""
+"""One HTML file with everything that a page needs: text, widgets, code, styles and font."""
 
 from __future__ import annotations
 
@@ -17,12 +17,12 @@ HERE = Path(__file__).parent
 
 @dataclass(frozen=True)
 class Session:
-    """What a page does around the widgets, by whom it is for.
+    """What a page shows around its widgets; each audience has its own session.
 
     Attributes:
-        name: as the page says it of itself, to the widgets and to who finds the file.
-        entry: its code.
-        styles: its style sheets, of which later ones have the last word.
+        name: the value of `data-kit-session` on the page, which widgets and `shelf.outputs` read.
+        entry: the entry module of its code.
+        styles: its style sheets; a later one overrides those before it.
     """
 
     name: str
@@ -46,8 +46,8 @@ NOSCRIPT = (
     "This page needs JavaScript, which is turned off here. "
     "Turn it on in the browser's settings and open the page again."
 )
-# The grammar of the kit's modules leaves the dynamic import out, for a widget never needs one; a
-# host does, so it is handed in here.
+# The grammar of the kit's modules has no dynamic import, because no widget needs one. A host does,
+# so the page passes it in.
 LOAD = """page.open(document, async (code) => {
 const url = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
 try {
@@ -73,12 +73,12 @@ def document(
 
     Args:
         title: of the lesson; any text.
-        key: under which a browser keeps where a class is in the lesson; any text.
+        key: under which a browser stores the class's place in the lesson; any text.
         language: such as "en-GB".
-        body: the blocks, which are HTML already.
-        saved: the widgets, as `SavedWidgets.script` has them.
+        body: the blocks, as HTML.
+        saved: the widgets, as `SavedWidgets.script` returns them.
         audience: whom it is for, one of `SESSIONS`.
-        source: where the files that the page saves come from, as `source_of` has it.
+        source: where the files that the page saves come from, as `source_of` returns it.
 
     Example:
         >>> document(title="Monday", key="", language="en-GB", body=[], saved="")[:15]
@@ -113,12 +113,13 @@ def document(
 
 
 def _policy(script: str) -> str:
-    """Say to the browser: no request to anywhere, and no code but what the page came with."""
+    """Return a Content-Security-Policy: no requests, and no code but the page's own."""
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode("ascii")
     return "; ".join(
         [
             "default-src 'none'",
-            # Widgets' code is kept as text and loaded from blob: addresses, which only code makes.
+            # Widgets' code is stored as text and loaded from blob: addresses, which only code can
+            # make.
             f"script-src 'sha256-{digest}' blob:",
             "style-src 'unsafe-inline'",
             "img-src data: blob:",

@@ -31,29 +31,29 @@ if TYPE_CHECKING:
     from nbformat import NotebookNode
 
     from manipulatives.notebook.cells import Item
-    from manipulatives.outputs.page.blocks import Say
+    from manipulatives.outputs.page.blocks import Report
 
 HERE = Path(__file__).parent
-"""Where the modules and style sheets of a page stand, which a served board has too."""
+"""The folder of a page's modules and style sheets; a served board uses them too."""
 
-LONGEST_SAID = 300
-"""Letters of what a widget says about a call that cannot be made."""
+LONGEST_ERROR = 300
+"""Most letters that are quoted of a widget's error about a call."""
 
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
-"""What a page in each vocabulary is written in; a voice that reads aloud goes by it."""
+"""The language of a page in each vocabulary; it decides which voice reads aloud."""
 
 
-def _unheard(_sentence: str) -> None:
-    """Let what is said be; a command line prints it."""
+def _ignore(_sentence: str) -> None:
+    """Ignore what is reported: the default of `report`."""
 
 
-def page_of_file(path: str | Path, *, audience: str = "board", say: Say = _unheard) -> str:
+def page_of_file(path: str | Path, *, audience: str = "board", report: Report = _ignore) -> str:
     """Return the page of a lesson file or a notebook, with the class settings of its folder.
 
     Args:
         path: ends in .toml or .ipynb.
         audience: "board" for a class that is taught, "pupils" for each to work alone.
-        say: hears one sentence about everything that happens or is left out.
+        report: called with a sentence about everything that happens or is left out.
 
     Raises:
         LessonProblem: the file cannot be read or no page can be made of it.
@@ -72,7 +72,7 @@ def page_of_file(path: str | Path, *, audience: str = "board", say: Say = _unhea
             settings=settings,
             folder=file.parent,
             name=file.stem,
-            say=say,
+            report=report,
         )
 
 
@@ -83,21 +83,21 @@ def page_of(
     settings: ClassSettings | None = None,
     folder: Path = Path(),
     name: str = "Lesson",
-    say: Say = _unheard,
+    report: Report = _ignore,
 ) -> str:
     """Return a notebook as one HTML file.
 
-    A notebook with nothing but the kit's own calls is not run. One with other code is, which
-    `say` hears beforehand.
+    A notebook with nothing but the kit's own calls is not run. One with other code is run, and
+    `report` is called first.
 
     Args:
         notebook: of a lesson, changed by hand or not, or any other.
         audience: "board" for a class that is taught, "pupils" for each to work alone: one
             question at a time with hints, and the results as a file at the end.
-        settings: of the class; without any, the usual ones hold.
+        settings: of the class; None for the defaults.
         folder: where foreign code is run.
         name: the title of a page that has no other.
-        say: hears one sentence about everything that happens or is left out.
+        report: called with a sentence about everything that happens or is left out.
 
     Raises:
         LessonProblem: a call cannot be made or a cell fails; with its number.
@@ -122,68 +122,68 @@ def page_of(
             check_seed(header.get("seed", 0))
     foreign = [item.cell for item in items if isinstance(item, CodeCell)]
     if foreign:
-        say(f"it holds code of its own (first in cell {foreign[0]}), so it is run now")
-        kept, pieces = _run(notebook, folder, say, audience)
+        report(f"it holds code of its own (first in cell {foreign[0]}), so it is run now")
+        saved, pieces = _with_kernel(notebook, folder, report, audience)
     else:
-        said = {"vocabulary": vocabulary, "currency": header.get("currency") or None}
+        given_by_lesson = {"vocabulary": vocabulary, "currency": header.get("currency") or None}
         of_class = dict.fromkeys(("method", "timer", "count_aloud"))
-        usual = with_class({**said, **of_class}, settings)
-        kept, pieces = _made(items, usual, audience)
+        usual = with_class({**given_by_lesson, **of_class}, settings)
+        saved, pieces = _without_kernel(items, usual, audience)
     title = title_of(notebook) or name
     return document(
         title=title,
         key=f"{title} {header.get('seed', 0)}",
         language=LANGUAGES[vocabulary],
-        body=_body(pieces, say),
-        saved=kept.script(),
+        body=_body(pieces, report),
+        saved=saved.script(),
         audience=audience,
         source=source_of(title, header.get("seed", 0), settings),
     )
 
 
-def _made(
+def _without_kernel(
     items: list[Item], usual: dict[str, Any], audience: str
 ) -> tuple[SavedWidgets, list[TextCell | str]]:
     """Return the widgets of a notebook of plain calls, and its texts and places in order."""
     calls = [item for item in items if isinstance(item, Call)]
     with widgets_of(calls, usual) as widgets:
-        kept = _saved(states_of(with_parts(widgets.values())), audience)
+        saved = _saved(states_of(with_parts(widgets.values())), audience)
         pieces: list[TextCell | str] = []
         for item in items:
             if isinstance(item, TextCell):
                 pieces.append(item)
             elif isinstance(item, Call):
-                pieces.append(blocks.view(kept.add(widgets[item].model_id)))
-        return kept, pieces
+                pieces.append(blocks.view(saved.add(widgets[item].model_id)))
+        return saved, pieces
 
 
-def _run(
-    notebook: NotebookNode, folder: Path, say: Say, audience: str
+def _with_kernel(
+    notebook: NotebookNode, folder: Path, report: Report, audience: str
 ) -> tuple[SavedWidgets, list[TextCell | str]]:
-    """Return the same of a notebook that only a kernel can know."""
-    # Loading what talks to a kernel takes longer than making a page without one.
+    """Return the same of a notebook that has to be run."""
+    # Loading the kernel client takes longer than making a page without it.
     from manipulatives.notebook.running import run  # noqa: PLC0415
 
     executed = run(notebook, folder)
     widgets = executed.metadata.get("widgets", {}).get(blocks.STATE, {})
-    kept = _saved(widgets.get("state", {}), audience)
+    saved = _saved(widgets.get("state", {}), audience)
     pieces: list[TextCell | str] = []
     for number, cell in enumerate(executed.cells, start=1):
         if cell.cell_type == "markdown":
             pieces.append(TextCell(number, cell.source, cell.get("attachments", {})))
         elif cell.cell_type == "code":
-            told = _in_cell(number, say)
-            pieces += [blocks.output(each, kept, told) for each in cell.outputs]
-    return kept, pieces
+            report_cell = _in_cell(number, report)
+            pieces += [blocks.output(each, saved, report_cell) for each in cell.outputs]
+    return saved, pieces
 
 
 def _saved(states: Mapping[str, Any], audience: str) -> SavedWidgets:
-    """Return the widgets of a page, with its rounds as they are for its audience."""
+    """Return the widgets of a page, its rounds adapted to its audience."""
     return SavedWidgets(rounds_on_page(states, pupils=audience == "pupils"))
 
 
-def _body(pieces: Iterable[TextCell | str], say: Say) -> list[str]:
-    """Return the blocks, with the title left out: the page shows it at its top."""
+def _body(pieces: Iterable[TextCell | str], report: Report) -> list[str]:
+    """Return the blocks without the title, which the page shows at its top."""
     body = []
     titled = False
     for piece in pieces:
@@ -192,7 +192,7 @@ def _body(pieces: Iterable[TextCell | str], say: Say) -> list[str]:
             if not titled:
                 title, text = without_title(text)
                 titled = title is not None
-            body.append(blocks.words(text, piece.pictures, _in_cell(piece.cell, say)))
+            body.append(blocks.words(text, piece.pictures, _in_cell(piece.cell, report)))
         else:
             body.append(piece)
     return [block for block in body if block]
@@ -202,11 +202,11 @@ def _body(pieces: Iterable[TextCell | str], say: Say) -> list[str]:
 def widgets_of(
     calls: Iterable[Call], usual: dict[str, Any]
 ) -> Iterator[dict[Call, ipywidgets.Widget]]:
-    """Make what the calls say, and put it away again: a server makes many pages.
+    """Make the widgets of calls and close them afterwards, because a server makes many pages.
 
     Args:
         calls: from one notebook.
-        usual: what a round has that its call does not say.
+        usual: the arguments of a round that its call leaves out.
 
     Raises:
         LessonProblem: a call cannot be made; with its cell.
@@ -231,7 +231,7 @@ def widgets_of(
 
 
 def _widget(call: Call, usual: dict[str, Any]) -> ipywidgets.Widget:
-    """Make one widget; what a round leaves unset is as the lesson or the class has it."""
+    """Make one widget; what a round leaves unset comes from the lesson or the class."""
     try:
         if call.name == ROUND:
             return play(*call.args, **{**usual, **call.kwargs})
@@ -239,11 +239,12 @@ def _widget(call: Call, usual: dict[str, Any]) -> ipywidgets.Widget:
     except LessonProblem:
         raise
     except (TypeError, ValueError, TraitError) as error:
-        said = shown((str(error).splitlines() or [""])[0].rstrip("."), longest=LONGEST_SAID)
+        message = shown((str(error).splitlines() or [""])[0].rstrip("."), longest=LONGEST_ERROR)
         raise LessonProblem(
-            f"{call.name}(…) cannot be made ({said})", remedy="change what stands in its brackets"
+            f"{call.name}(…) cannot be made ({message})",
+            remedy="change what stands in its brackets",
         ) from error
 
 
-def _in_cell(number: int, say: Say) -> Say:
-    return lambda sentence: say(f"cell {number}: {sentence}")
+def _in_cell(number: int, report: Report) -> Report:
+    return lambda sentence: report(f"cell {number}: {sentence}")

@@ -1,7 +1,7 @@
-"""The widgets of a page as plain data: code once a class, and of each widget what is its own.
+"""The widgets of a page as plain data: code once per class, and for each widget what differs.
 
-What goes in is what Jupyter calls widget state (model id → module, name, state, buffers), taken
-from widgets in this process or from a notebook that was run; `saved.js` is the other end.
+The input is what Jupyter calls widget state (model id → module, name, state, buffers), taken from
+widgets in this process or from a notebook that was run; `saved.js` reads the output.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ _BOXES = {"BoxModel": "row", "HBoxModel": "row", "VBoxModel": "column"}
 
 
 def packed(data: Mapping[str, Any]) -> str:
-    """Return JSON-able data as a page carries them: deflated, in base64.
+    """Return data compressed for a page: JSON, deflated, in base64.
 
     Example:
         >>> unpacked(packed({"models": {}}))
@@ -41,7 +41,7 @@ def packed(data: Mapping[str, Any]) -> str:
 
 
 def unpacked(text: str) -> dict[str, Any]:
-    """Return the data that were packed."""
+    """Return the data that `packed` compressed."""
     data: dict[str, Any] = json.loads(zlib.decompress(base64.b64decode(text)))
     return data
 
@@ -59,18 +59,18 @@ def saved_in(page: str) -> dict[str, Any]:
 
 
 class SavedWidgets:
-    """Collects the widgets that a page shows, numbered in the order in which they are met.
+    """Collects the widgets that a page shows, numbered in the order in which they are added.
 
     Args:
-        states: widget state by model id, with more in it than is shown, as it comes.
+        states: widget state by model id; it may hold widgets that the page does not show.
 
     Example:
         >>> esm = "export default { render() {} }"
         >>> state = {"_esm": esm, "_anywidget_id": "market.Bell", "tone": "low"}
-        >>> kept = SavedWidgets({"8f0c": {"model_module": "anywidget", "state": state}})
-        >>> kept.add("8f0c")
+        >>> saved = SavedWidgets({"8f0c": {"model_module": "anywidget", "state": state}})
+        >>> saved.add("8f0c")
         'm1'
-        >>> kept.data()["models"]
+        >>> saved.data()["models"]
         {'m1': {'kind': 'k1'}}
     """
 
@@ -81,11 +81,11 @@ class SavedWidgets:
         self._data: dict[str, dict[str, Any]] = {"kinds": {}, "models": {}}
 
     def can_show(self, model_id: str) -> bool:
-        """Whether the page can bring this widget to life."""
+        """Whether the page can show this widget without a kernel."""
         return model_id in self._states and _code(self._states[model_id]) is not None
 
     def add(self, model_id: str) -> str:
-        """Keep a widget with all that it refers to; return its name on the page."""
+        """Add a widget and all that it refers to; return its name on the page."""
         if model_id in self._names:
             return self._names[model_id]
         name = self._names[model_id] = f"m{len(self._names) + 1}"
@@ -93,7 +93,7 @@ class SavedWidgets:
         code = _code(given)
         if code is None:
             raise KeyError(f"The page has no code for the widget {model_id}.")
-        # Its place is taken before its children's: the reader meets the parent first.
+        # Its entry comes before those of its children, so that a parent stands before its parts.
         entry: dict[str, Any] = {}
         self._data["models"][name] = entry
         traits = {key: self._renamed(value) for key, value in _traits(given).items()}
@@ -110,19 +110,18 @@ class SavedWidgets:
         return name
 
     def data(self) -> dict[str, Any]:
-        """Return everything kept, ready for JSON."""
+        """Return everything that was added, ready for JSON."""
         return self._data
 
     def script(self) -> str:
-        """Return it as the text of a script element, packed: `packed.js` is the other end.
+        """Return it as the text of a script element, compressed; `packed.js` reads it.
 
-        As plain text six manipulatives and a week's tasks would be four times as large as a page
-        should be.
+        Uncompressed, six manipulatives and a week's tasks would be four times too large for a page.
         """
         return packed(self._data)
 
     def _kind(self, state: Mapping[str, Any], code: str, traits: dict[str, Any]) -> str:
-        # Two classes may bear one name: what counts is the code.
+        # Two classes may have the same name, so the code decides.
         title, css = str(state.get("_anywidget_id", "a box")), str(state.get("_css", ""))
         known = self._kinds.get((title, code, css))
         if known is not None:
@@ -145,19 +144,19 @@ class SavedWidgets:
             case dict():
                 return {key: self._renamed(part) for key, part in value.items()}
             case float() if not math.isfinite(value):
-                return None  # JSON has no word for it
+                return None  # JSON has no such number
         return value
 
 
 def with_parts(widgets: Iterable[ipywidgets.Widget]) -> list[ipywidgets.Widget]:
-    """Return widgets made in this process with all the widgets that they hold, each once."""
+    """Return widgets of this process and all the widgets that they hold, each once."""
     found: dict[str, ipywidgets.Widget] = {}
     waiting = list(widgets)
     while waiting:
         widget = waiting.pop(0)
         if widget.model_id not in found:
             found[widget.model_id] = widget
-            waiting += _held(list(widget.trait_values(sync=True).values()))
+            waiting += _widgets_in(list(widget.trait_values(sync=True).values()))
     return list(found.values())
 
 
@@ -166,20 +165,20 @@ def states_of(widgets: Iterable[ipywidgets.Widget]) -> dict[str, Any]:
     return ipywidgets.Widget.get_manager_state(widgets=widgets)["state"]
 
 
-def _held(value: object) -> Iterator[ipywidgets.Widget]:
+def _widgets_in(value: object) -> Iterator[ipywidgets.Widget]:
     match value:
         case ipywidgets.Widget():
             yield value
         case list() | tuple():
             for part in value:
-                yield from _held(part)
+                yield from _widgets_in(part)
         case dict():
-            yield from _held(list(value.values()))
+            yield from _widgets_in(list(value.values()))
 
 
 @cache
-def _of_every_widget() -> frozenset[str]:
-    """The traits that say how a notebook lays a widget out; a page has its own ways."""
+def _layout_traits() -> frozenset[str]:
+    """Return the traits for the layout in a notebook; a page has a layout of its own."""
     return frozenset(ipywidgets.DOMWidget.class_trait_names(sync=True))
 
 
@@ -188,17 +187,17 @@ def _traits(given: Mapping[str, Any]) -> dict[str, Any]:
     if given.get("model_name") in _BOXES:
         direction = _BOXES[given["model_name"]]
         return {"children": list(state.get("children", [])), "direction": direction}
-    aside = _of_every_widget() | {"_esm", "_css", "_anywidget_id"}
-    return {key: value for key, value in sorted(state.items()) if key not in aside}
+    left_out = _layout_traits() | {"_esm", "_css", "_anywidget_id"}
+    return {key: value for key, value in sorted(state.items()) if key not in left_out}
 
 
 def _same(one: object, other: object) -> bool:
-    """Whether two traits are the same to JavaScript; to Python, 1 is also True."""
+    """Whether two values are equal in JSON, where 1 and true differ; in Python they are equal."""
     return json.dumps(one, sort_keys=True) == json.dumps(other, sort_keys=True)
 
 
 def _code(given: Mapping[str, Any]) -> str | None:
-    """Return the front-end code of a widget, or None when a page cannot have it."""
+    """Return the JavaScript of a widget, or None for one that a page cannot show."""
     if given.get("model_module") == "anywidget":
         return given["state"].get("_esm")
     if given.get("model_name") in _BOXES:

@@ -1,4 +1,4 @@
-"""Where the files that a page or a board saves come from, as the page says it of itself."""
+"""Where the files that a page or a board saves come from: the text of `data-kit-source`."""
 
 from __future__ import annotations
 

@@ -13,17 +13,17 @@ from manipulatives.lessons.lesson import VERSIONS, Lesson, round_seed
 from manipulatives.lessons.problem import LessonProblem, at, quoted
 from manipulatives.lessons.tasks.chance import Chance
 
-# No vowels, so that no words come out, and no letters that are taken for digits or each other.
+# No vowels, so that no words appear, and no letters that look like digits or like each other.
 _LETTERS = "CDFHJKMNPRTVWX"
 _MARKS = 3
 _CODE = re.compile(r"([0-9]{1,9})-([ABC])-([A-Z]{3})(?:-([0-9][0-9A-Z.+]{0,30}))?")
 _WITHOUT_KIT = "0.1.0"
-"""The one version of the kit whose codes did not say so."""
+"""The one version of the kit whose codes leave out the version."""
 
 
 @dataclass(frozen=True)
 class Code:
-    """What a code says.
+    """The parts of a code.
 
     Attributes:
         seed: of the lesson.
@@ -68,9 +68,9 @@ def code_of(lesson: Lesson, version: str) -> Code:
 
 
 def read_code(text: object) -> Code:
-    """Return what a code says that was typed from a sheet.
+    """Return the parts of a code that was typed from a sheet.
 
-    Small letters and spaces do as well, and a code without a version of the kit is of 0.1.0.
+    Small letters and spaces are accepted, and a code without a version of the kit is of 0.1.0.
 
     Raises:
         LessonProblem: it is no code.
@@ -113,9 +113,9 @@ def check_code(code: Code, lesson: Lesson) -> None:
 
 
 def with_seed(lesson: Lesson, seed: int) -> Lesson:
-    """Return a lesson with other numbers: every round has a seed that comes from this one.
+    """Return a lesson with other numbers: the seed of every round is made from this one.
 
-    The lesson's own seed changes nothing.
+    With the lesson's own seed nothing changes.
 
     Args:
         lesson: the lesson.
@@ -134,10 +134,10 @@ def with_seed(lesson: Lesson, seed: int) -> Lesson:
 
 
 def check_version(version: object) -> str:
-    """Return the version that was given, if there is such a one.
+    """Check a version and return it.
 
     Raises:
-        LessonProblem: there is none.
+        LessonProblem: there is no such version.
 
     Example:
         >>> check_version("B")

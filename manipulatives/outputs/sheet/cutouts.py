@@ -1,4 +1,4 @@
-"""What is cut out of paper and laid on the table: coins, blocks, a clock face with hands to pin."""
+"""Paper coins, blocks, and a clock face with hands to pin on, to cut out."""
 
 from __future__ import annotations
 
@@ -40,11 +40,11 @@ _PIN = 1.2
 
 
 def cutouts_of_file(path: str | Path, *, paper: str | None = None) -> bytes:
-    """Return what can be cut out for a lesson file or a notebook.
+    """Return the cut-outs of a lesson file or a notebook, as a PDF.
 
     Args:
         path: ends in .toml or .ipynb.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
 
     Raises:
         LessonProblem: the file cannot be read, or there is no such paper.
@@ -59,14 +59,14 @@ def cutouts_of_file(path: str | Path, *, paper: str | None = None) -> bytes:
 
 
 def cutouts_of(lesson: Lesson, settings: ClassSettings, *, paper: str | None = None) -> bytes:
-    """Return what can be cut out for a lesson, as a PDF: what its rounds need, or all there is.
+    """Return the cut-outs of a lesson as a PDF: those that its rounds need, or all of them.
 
     Coins have their true size. Ten ones are as long as a ten, ten tens as wide as a hundred.
 
     Args:
         lesson: the lesson.
-        settings: what holds where the lesson says nothing.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        settings: of the class, for what the lesson leaves unset.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
 
     Raises:
         LessonProblem: there is no such paper.
@@ -75,25 +75,25 @@ def cutouts_of(lesson: Lesson, settings: ClassSettings, *, paper: str | None = N
         >>> cutouts_of(Lesson("Monday", seed=7), ClassSettings())[:4]
         b'%PDF'
     """
-    whole = settled(lesson, settings)
-    pages = cutout_pages(whole, paper=paper)
-    title = f"{printable(whole.title)}: to cut out"
-    return pdf_of(pages, title=title, language=LANGUAGES[str(whole.vocabulary)])
+    complete = settled(lesson, settings)
+    pages = cutout_pages(complete, paper=paper)
+    title = f"{printable(complete.title)}: to cut out"
+    return pdf_of(pages, title=title, language=LANGUAGES[str(complete.vocabulary)])
 
 
-def cutout_pages(whole: Lesson, *, paper: str | None = None) -> list[Drawing]:
-    """Return the pages with what is cut out, as drawings.
+def cutout_pages(complete: Lesson, *, paper: str | None = None) -> list[Drawing]:
+    """Return the pages of cut-outs as drawings.
 
     Args:
-        whole: the lesson, with nothing left unset.
-        paper: "a4" or "letter", None for what the lesson says.
+        complete: the lesson, with nothing left unset.
+        paper: "a4" or "letter", None for that of the lesson.
 
     Raises:
         LessonProblem: there is no such paper.
     """
-    on = paper_called(paper or str(whole.paper))
-    money = currency(whole.currency)
-    kinds = {skill_called(each.skill).manipulative for each in whole.rounds}
+    on = paper_called(paper or str(complete.paper))
+    money = currency(complete.currency)
+    kinds = {skill_called(each.skill).manipulative for each in complete.rounds}
     wanted = [kind for kind in _CUT_OUT if kind in kinds] or list(_CUT_OUT)
     pages: list[Drawing] = []
     for kind in wanted:
@@ -102,18 +102,18 @@ def cutout_pages(whole: Lesson, *, paper: str | None = None) -> list[Drawing]:
 
 
 def _pages(title: str, instructions: str, rows: Iterable[Drawing], on: Paper) -> list[Drawing]:
-    said = paragraph(instructions, STANDARD.text, on.inside)
+    text = paragraph(instructions, STANDARD.text, on.inside)
     top = head(title, STANDARD, on.inside, names=False)
     blocks = [
         Block(top, keep_with_next=True),
-        Block(said, before=STANDARD.text / 2, keep_with_next=True),
+        Block(text, before=STANDARD.text / 2, keep_with_next=True),
         *(Block(row, before=APART + (at == 0) * APART) for at, row in enumerate(rows)),
     ]
     return laid_out(blocks, on, lambda page, of: foot(title, page, of, STANDARD, on.inside))
 
 
 def _room(title: str, instructions: str, on: Paper) -> float:
-    """How high may be what stands below the instructions on one page."""
+    """Return the height below the instructions on one page."""
     foot_high = foot(title, 1, 1, STANDARD, on.inside).height
     free = on.height - 2 * MARGIN - foot_high
     return free - _above(title, instructions, on) - 2 * APART
@@ -125,7 +125,7 @@ def _above(title: str, instructions: str, on: Paper) -> float:
 
 
 def _coins(on: Paper, money: Currency) -> list[Drawing]:
-    """A row of every usual coin, and more rows of the small ones while there is room."""
+    """Return a row of every usual coin, and more rows of the small ones while there is room."""
     title, instructions = "Coins to cut out", "Cut along the edge of each coin."
     usual = [money.coin(key) for key in money.usual]
     room = _room(title, instructions, on) + APART
@@ -152,7 +152,7 @@ def _row_of(coin: Coin, money: Currency, on: Paper) -> Drawing:
 
 
 def _blocks(on: Paper, _: Currency) -> list[Drawing]:
-    """A hundred, tens and ones."""
+    """Return a hundred, tens and ones."""
     pitch = ONE + 2.0
     hundred = 10 * ONE
     beside = int((on.inside - hundred) / pitch)
@@ -193,7 +193,7 @@ def _clock(on: Paper, _: Currency) -> list[Drawing]:
 
 
 def _hand(length: float, role: str) -> Drawing:
-    """A hand that lies on its side; it reaches as far from the pin as on the drawn clock."""
+    """Return a hand that lies on its side, as long from the pin as on the drawn clock."""
     half = _HAND / 2
     tip = 0.16 * length if role == "minute" else 0.34 * length
     slim = 0.18 * _HAND if role == "minute" else 0.3 * _HAND

@@ -1,4 +1,4 @@
-"""Which lesson is printed, and with which numbers."""
+"""The lesson to print, and the seed and version of its numbers."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ def lesson_at(path: str | Path) -> tuple[Lesson, ClassSettings]:
         return lesson_of(notebook, title=file.stem), settings
 
 
-def chosen(
+def with_numbers(
     lesson: Lesson,
     settings: ClassSettings,
     *,
@@ -35,14 +35,14 @@ def chosen(
     version: str = "A",
     code: str | None = None,
 ) -> tuple[Lesson, str]:
-    """Return the lesson with the numbers that are wanted, and the version.
+    """Return the lesson with the wanted numbers, and the version.
 
     Args:
         lesson: the lesson.
-        settings: what holds where it says nothing.
+        settings: of the class, for what the lesson leaves unset.
         seed: for other tasks of the same kind; None for the lesson's own.
         version: "A", "B" or "C".
-        code: from the foot of a sheet; it says seed and version.
+        code: from the foot of a sheet, instead of seed and version.
 
     Raises:
         LessonProblem: no seed, version or code, or the lesson does not make its numbers.

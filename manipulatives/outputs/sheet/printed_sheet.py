@@ -1,8 +1,8 @@
-"""What was printed on a sheet, as it is stored in the PDF, and read back from it.
+"""What was printed on a sheet, stored in its PDF and read back from it.
 
-Nobody draws a past sheet again from its seeds to mark it: draws may change between versions of the
-kit. The PDF of a sheet carries a small JSON file instead. A PDF may come from anyone, so everything
-in it is checked before it is used.
+A past sheet is not made again from its seeds to mark it, because the tasks of a seed may change
+between versions of the kit. Instead the PDF of a sheet carries a small JSON file. A PDF may come
+from anyone, so everything in it is checked before it is used.
 """
 
 from __future__ import annotations
@@ -51,14 +51,14 @@ class PrintedTask:
 
     Attributes:
         number: of the task on the sheet, from 1.
-        round: of which round of the lesson it is, from 1.
+        round: the number of its round in the lesson, from 1.
         skill: the skill it belongs to, as the catalogue of that version names it.
         options: the value of each option of the skill.
         prompt: what was asked.
         answer: the right answer.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> PrintedTask(1, 1, "time.read_hour", {}, "What time does the clock show?", "4:00").answer
@@ -87,7 +87,7 @@ class PrintedTask:
 
     @classmethod
     def from_data(cls, data: object) -> Self:
-        """Return the task that stands in a file.
+        """Return a task from its data in a file.
 
         Raises:
             LessonProblem: the data are no task of a sheet.
@@ -113,7 +113,7 @@ class PrintedSheet:
         tasks: the tasks in order.
 
     Raises:
-        LessonProblem: a field is not as said here.
+        LessonProblem: a field is not valid.
 
     Example:
         >>> PrintedSheet("7-A-KXT-0.1.0", "0.1.0", "pupil", "Monday", ()).tasks
@@ -141,7 +141,7 @@ class PrintedSheet:
 
     @classmethod
     def from_data(cls, data: object) -> Self:
-        """Return the sheet that stands in a file.
+        """Return a sheet from its data in a file.
 
         Raises:
             LessonProblem: the data are no sheet, or one of a later version of the format.
@@ -174,7 +174,7 @@ class PrintedSheet:
 
 
 def with_checksum(data: dict[str, Any]) -> bytes:
-    """Return the bytes of a file with its checksum, for a damaged PDF is often read all the same.
+    """Return the bytes of a file with its checksum, because many damaged PDFs can still be read.
 
     Args:
         data: the fields of the file.
@@ -215,7 +215,7 @@ def printed_of(path: str | Path) -> PrintedSheet:
         path: of a sheet or a key that the kit made.
 
     Raises:
-        LessonProblem: the file cannot be read, or does not say what was printed.
+        LessonProblem: the file cannot be read, or holds no record of what was printed.
 
     Example:
         >>> printed_of("nowhere.pdf")
@@ -247,12 +247,12 @@ def _bytes_of(file: Path) -> bytes:
 
 
 def _attachment_of(content: bytes) -> bytes:
-    import pypdf  # noqa: PLC0415 - making a sheet needs no reader
+    import pypdf  # noqa: PLC0415 - only reading a sheet needs it
 
     try:
         found = pypdf.PdfReader(io.BytesIO(content)).attachments.get(ATTACHMENT, [])
         [attachment] = found or [None]
-    except Exception:  # noqa: BLE001 - a damaged PDF raises whatever its reader stumbles over
+    except Exception:  # noqa: BLE001 - for a damaged PDF its reader may raise anything
         raise LessonProblem("this is no PDF that can be read", remedy=_REMEDY) from None
     if attachment is None:
         raise LessonProblem("it does not say what was printed", remedy=_REMEDY)

@@ -21,7 +21,7 @@ class RoundTasks:
     Attributes:
         round: the round, with nothing left unset.
         tasks: its tasks.
-        age: of the children who meet its skill first, in years.
+        age: at which children first meet its skill, in years.
     """
 
     round: Round
@@ -34,13 +34,13 @@ def tasks_by_round(
 ) -> list[RoundTasks]:
     """Return the rounds of a lesson with their tasks.
 
-    Versions are alike in everything that makes tasks difficult: skill, options and how many there
-    are, place for place. B asks nothing that A asks, and C nothing that A or B ask, as far as the
-    skill has so many different tasks.
+    Versions are equally difficult: they have the same skills, options and numbers of tasks in the
+    same order. B repeats no task of A, and C none of A or B, if the skill has enough different
+    tasks.
 
     Args:
         lesson: with nothing left unset.
-        settings: the method of written sums comes from here.
+        settings: of the class, for the method of written sums.
         version: "A", "B" or "C".
 
     Raises:

@@ -11,7 +11,7 @@ from manipulatives.lessons.problem import in_file
 from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.outputs.sheet.code import check_version, code_of
-from manipulatives.outputs.sheet.files import chosen, lesson_at
+from manipulatives.outputs.sheet.files import lesson_at, with_numbers
 from manipulatives.outputs.sheet.layout.frame import foot
 from manipulatives.outputs.sheet.layout.lines import PITCH, paragraph
 from manipulatives.outputs.sheet.layout.pages import Block, laid_out
@@ -30,7 +30,7 @@ WITH_STEPS = HOW.format("say the steps; what the class answers is in [brackets]"
 ON_THE_BOARD = HOW.format("the steps on the board; Class is what all answer")
 SEPARATOR = " · "
 COUNTS = 6
-"""How many numbers of a count-aloud are written out."""
+"""How many numbers of a count-aloud are printed."""
 
 _TYPE = 12 * MM_PER_POINT
 _HEADING = 14 * MM_PER_POINT
@@ -42,7 +42,7 @@ Part = tuple[str, str]
 """A label and a text."""
 
 RoundText = Callable[[RoundTasks, int], list[tuple[Part, ...]]]
-"""What is said of a round whose tasks are numbered from a number on: rows of one part or two."""
+"""Makes the text of a round from the number of its first task: rows of one or two parts."""
 
 
 def script_of_file(
@@ -57,7 +57,7 @@ def script_of_file(
 
     Args:
         path: ends in .toml or .ipynb.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
         seed: for other tasks of the same kind; None for the lesson's own.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
         code: from the foot of a sheet, for the numbers of that sheet.
@@ -71,7 +71,7 @@ def script_of_file(
     """
     lesson, settings = lesson_at(path)
     with in_file(str(path)):
-        lesson, version = chosen(lesson, settings, seed=seed, version=version, code=code)
+        lesson, version = with_numbers(lesson, settings, seed=seed, version=version, code=code)
         return script_of(lesson, settings, paper=paper, version=version)
 
 
@@ -80,14 +80,14 @@ def script_of(
 ) -> bytes:
     """Return what to say in a lesson, what the class answers, the times and the answers, as a PDF.
 
-    It fills one page where it can: a long lesson leaves out the questions and then the steps, of
-    which it keeps what the class answers where there is room, and only a very long one goes on to
-    another page. Tasks have the same numbers as on the sheet.
+    It fills one page where possible. A long lesson leaves out the questions, then the steps, but
+    not what the class answers where there is room for that; only a very long lesson needs a second
+    page. Tasks have the same numbers as on the sheet.
 
     Args:
         lesson: the lesson.
-        settings: what holds where the lesson says nothing.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        settings: of the class, for what the lesson leaves unset.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
         version: "A", "B" or "C".
 
     Raises:
@@ -100,32 +100,32 @@ def script_of(
         >>> script_of(monday, ClassSettings())[:4]
         b'%PDF'
     """
-    whole = settled(lesson, settings)
-    pages = script_pages(whole, settings, paper=paper, version=version)
-    title = f"{printable(whole.title)}: script"
-    return pdf_of(pages, title=title, language=LANGUAGES[str(whole.vocabulary)])
+    complete = settled(lesson, settings)
+    pages = script_pages(complete, settings, paper=paper, version=version)
+    title = f"{printable(complete.title)}: script"
+    return pdf_of(pages, title=title, language=LANGUAGES[str(complete.vocabulary)])
 
 
 def script_pages(
-    whole: Lesson, settings: ClassSettings, *, paper: str | None = None, version: str = "A"
+    complete: Lesson, settings: ClassSettings, *, paper: str | None = None, version: str = "A"
 ) -> list[Drawing]:
     """Return the pages of a script as drawings.
 
     Args:
-        whole: the lesson, with nothing left unset.
-        settings: the method of written sums comes from here.
-        paper: "a4" or "letter", None for what the lesson says.
+        complete: the lesson, with nothing left unset.
+        settings: of the class, for the method of written sums.
+        paper: "a4" or "letter", None for that of the lesson.
         version: "A", "B" or "C".
 
     Raises:
         LessonProblem: as `script_of` says.
     """
-    on = paper_called(paper or str(whole.paper))
-    rounds = tasks_by_round(whole, settings, check_version(version))
-    note = f"Script {code_of(whole, version)} · {whole.title}"
+    on = paper_called(paper or str(complete.paper))
+    rounds = tasks_by_round(complete, settings, check_version(version))
+    note = f"Script {code_of(complete, version)} · {complete.title}"
 
     def pages_of(how: str, texts: list[RoundText]) -> list[Drawing]:
-        blocks = [Block(_head(whole, how, on.inside)), *_blocks(rounds, texts, on.inside)]
+        blocks = [Block(_head(complete, how, on.inside)), *_blocks(rounds, texts, on.inside)]
         return laid_out(blocks, on, lambda page, of: foot(note, page, of, STANDARD, on.inside))
 
     for text in (_all, _steps_and_answers):
@@ -134,7 +134,7 @@ def script_pages(
             return pages
     texts = [_answers] * len(rounds)
     pages = pages_of(ON_THE_BOARD, texts)
-    # The shortest first, so that as many rounds as can be have what the class answers.
+    # The shortest first, so that as many rounds as possible show what the class answers.
     for place in sorted(range(len(rounds)), key=lambda place: len(_class(rounds[place])[1])):
         more = [*texts[:place], _class_and_answers, *texts[place + 1 :]]
         longer = pages_of(ON_THE_BOARD, more)
@@ -144,19 +144,19 @@ def script_pages(
     return pages
 
 
-def _head(whole: Lesson, how: str, width: float) -> Drawing:
-    title = paragraph(whole.title, STANDARD.heading, width, most=2)
-    seconds = sum(each.seconds or 0 for each in whole.rounds)
-    when = f"{whole.date.day} {whole.date:%B} {whole.date.year}. " if whole.date else ""
-    said = paragraph(f"{when}{_minutes(seconds)} of work. {how}", _TYPE, width, most=6)
-    shapes = (*title.shapes, *said.at(0, title.height))
-    return Drawing(width, title.height + said.height, shapes)
+def _head(complete: Lesson, how: str, width: float) -> Drawing:
+    title = paragraph(complete.title, STANDARD.heading, width, most=2)
+    seconds = sum(each.seconds or 0 for each in complete.rounds)
+    when = f"{complete.date.day} {complete.date:%B} {complete.date.year}. " if complete.date else ""
+    text = paragraph(f"{when}{_minutes(seconds)} of work. {how}", _TYPE, width, most=6)
+    shapes = (*title.shapes, *text.at(0, title.height))
+    return Drawing(width, title.height + text.height, shapes)
 
 
 def _minutes(seconds: int) -> str:
     minutes, rest = divmod(seconds, _MINUTE)
-    said = [f"{minutes} minutes" if minutes != 1 else "1 minute"] if minutes else []
-    return " ".join([*said, *([f"{rest} seconds"] if rest else [])])
+    parts = [f"{minutes} minutes" if minutes != 1 else "1 minute"] if minutes else []
+    return " ".join([*parts, *([f"{rest} seconds"] if rest else [])])
 
 
 def _blocks(rounds: list[RoundTasks], texts: list[RoundText], width: float) -> list[Block]:
@@ -184,7 +184,7 @@ def _heading(place: int, each: RoundTasks, width: float) -> Drawing:
 
 
 def _row(parts: tuple[Part, ...], width: float) -> Drawing:
-    """One part, or two side by side, of which the second has what the first leaves, or a third."""
+    """Return one part, or two side by side, where the second has at least a third of the width."""
     if len(parts) == 1:
         return _labelled(*parts[0], width)
     first, (label, text) = parts
@@ -197,9 +197,9 @@ def _row(parts: tuple[Part, ...], width: float) -> Drawing:
 
 
 def _labelled(label: str, text: str, width: float) -> Drawing:
-    said = paragraph(text, _TYPE, width - _LABEL, most=40)
+    drawn = paragraph(text, _TYPE, width - _LABEL, most=40)
     words = Text((0, _TYPE), label, _TYPE, colour="quiet")
-    return Drawing(width, max(said.height, PITCH * _TYPE), (words, *said.at(_LABEL, 0)))
+    return Drawing(width, max(drawn.height, PITCH * _TYPE), (words, *drawn.at(_LABEL, 0)))
 
 
 def _all(each: RoundTasks, number: int) -> list[tuple[Part, ...]]:
@@ -230,15 +230,15 @@ def _asked(task: Task) -> str:
 
 
 def _shown(each: RoundTasks) -> Part:
-    """The steps of the first task; they go alike in the others."""
-    said = [
+    """Return the steps of the first task; those of the others are similar."""
+    steps = [
         f"{step.say} [{step.chant}]" if step.chant else step.say for step in each.tasks[0].steps
     ]
-    return "Show", " ".join(said)
+    return "Show", " ".join(steps)
 
 
 def _class(each: RoundTasks) -> Part:
-    """What the class answers to the steps of the first task."""
+    """Return what the class answers to the steps of the first task."""
     return "Class", SEPARATOR.join(step.chant for step in each.tasks[0].steps if step.chant)
 
 

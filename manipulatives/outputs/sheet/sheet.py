@@ -11,7 +11,7 @@ from manipulatives.lessons.lesson import Lesson
 from manipulatives.lessons.problem import at, in_file
 from manipulatives.lessons.settings import ClassSettings, settled
 from manipulatives.outputs.sheet.code import check_version, code_of
-from manipulatives.outputs.sheet.files import chosen, lesson_at
+from manipulatives.outputs.sheet.files import lesson_at, with_numbers
 from manipulatives.outputs.sheet.layout.frame import foot, head, heading
 from manipulatives.outputs.sheet.layout.pages import Block, laid_out
 from manipulatives.outputs.sheet.layout.paper import LARGE, STANDARD, Paper, Size, paper_called
@@ -33,7 +33,7 @@ WORKED = "steps"
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 _BESIDE = 110.0
-"""Steps that are not higher than this stand beside their task, in millimetres."""
+"""Steps of less than this height are printed beside their task, in millimetres."""
 
 _MARKS = {"pupil": "", "key": "Answers", "steps": "Worked answers"}
 _NAMES = {"pupil": "Sheet", "key": "Key", "steps": "Steps"}
@@ -59,12 +59,12 @@ def sheet_of_file(
         path: ends in .toml or .ipynb.
         key: whether the answers are given.
         large_print: whether everything is larger.
-        paper: "a4" or "letter", None for what lesson and settings say.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
         seed: for other tasks of the same kind; None for the lesson's own.
-        kind: "pupil", "key" or "steps"; None for what `key` says.
+        kind: "pupil", "key" or "steps"; None for "key" or "pupil", depending on `key`.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
-        code: from the foot of a sheet, for the same numbers again; it says seed and version.
-        address: where the lesson is on a screen, for a QR code; empty for nowhere.
+        code: from the foot of a sheet, for the same numbers again, instead of seed and version.
+        address: of the lesson's page, for a QR code; empty for none.
 
     Raises:
         LessonProblem: the file cannot be read, there is nothing in it to print, or it does not
@@ -76,7 +76,7 @@ def sheet_of_file(
     """
     lesson, settings = lesson_at(path)
     with in_file(str(path)):
-        lesson, version = chosen(lesson, settings, seed=seed, version=version, code=code)
+        lesson, version = with_numbers(lesson, settings, seed=seed, version=version, code=code)
         return sheet_of(
             lesson,
             settings,
@@ -103,18 +103,19 @@ def sheet_of(
     """Return a lesson as a PDF to print: practice for pupils, or the key for whoever marks it.
 
     The same lesson gives the same bytes. What is printed is stored in the file, too, as
-    `printed_of` reads it. Sheet and key are laid out alike, so that one can be laid beside the
-    other; what is drawn has the size in millimetres that it is said to have.
+    `printed_of` reads it. Sheet and key have the same layout, so that they can be compared side by
+    side. Sizes in millimetres are true on paper.
 
     Args:
         lesson: the lesson.
-        settings: what holds where the lesson says nothing.
+        settings: of the class, for what the lesson leaves unset.
         key: whether the answers are given.
         large_print: whether everything is larger: type of at least 18 points instead of 12.
-        paper: "a4" or "letter", None for what lesson and settings say.
-        kind: "pupil", "key", or "steps" for a key with worked steps; None for what `key` says.
+        paper: "a4" or "letter", None for that of the lesson or its settings.
+        kind: "pupil", "key", or "steps" for a key with worked steps; None for "key" or "pupil",
+            depending on `key`.
         version: "A" for the lesson's own numbers, "B" or "C" for others as difficult.
-        address: where the lesson is on a screen, for a QR code; empty for nowhere.
+        address: of the lesson's page, for a QR code; empty for none.
 
     Raises:
         LessonProblem: the lesson has no rounds, or one that cannot be made or drawn, or there is
@@ -126,11 +127,11 @@ def sheet_of(
         >>> sheet_of(monday, ClassSettings())[:4]
         b'%PDF'
     """
-    whole = settled(lesson, settings)
+    complete = settled(lesson, settings)
     kind = _kind(kind, key=key)
-    rounds = tasks_by_round(whole, settings, check_version(version))
+    rounds = tasks_by_round(complete, settings, check_version(version))
     pages = pages_of(
-        whole,
+        complete,
         rounds,
         kind=kind,
         large_print=large_print,
@@ -139,18 +140,18 @@ def sheet_of(
         address=address,
     )
     mark = _MARKS[kind].lower()
-    title = f"{printable(whole.title)}{f': {mark}' if mark else ''}"
-    stored = printed_sheet(whole, rounds, kind=kind, version=version)
+    title = f"{printable(complete.title)}{f': {mark}' if mark else ''}"
+    stored = printed_sheet(complete, rounds, kind=kind, version=version)
     return pdf_of(
         pages,
         title=title,
-        language=LANGUAGES[str(whole.vocabulary)],
+        language=LANGUAGES[str(complete.vocabulary)],
         attachments={ATTACHMENT: stored.to_json()},
     )
 
 
 def pages_of(
-    whole: Lesson,
+    complete: Lesson,
     rounds: Sequence[RoundTasks],
     *,
     kind: str = "pupil",
@@ -162,23 +163,23 @@ def pages_of(
     """Return the pages of a sheet as drawings.
 
     Args:
-        whole: the lesson, with nothing left unset.
+        complete: the lesson, with nothing left unset.
         rounds: its rounds with their tasks.
         kind: "pupil", "key" or "steps".
         large_print: whether everything is larger.
-        paper: "a4" or "letter", None for what the lesson says.
+        paper: "a4" or "letter", None for that of the lesson.
         version: "A", "B" or "C".
-        address: where the lesson is on a screen; empty for nowhere.
+        address: of the lesson's page, for a QR code; empty for none.
 
     Raises:
         LessonProblem: as `sheet_of` says.
     """
-    on = paper_called(paper or str(whole.paper))
+    on = paper_called(paper or str(complete.paper))
     size = LARGE if large_print else STANDARD
     blocks = [
         Block(
             head(
-                whole.title,
+                complete.title,
                 size,
                 on.inside,
                 mark=_MARKS[kind],
@@ -190,10 +191,10 @@ def pages_of(
     first = 1
     for place, each in enumerate(rounds, start=1):
         with at(f"round {place}"):
-            words = str(whole.vocabulary)
+            words = str(complete.vocabulary)
             blocks += _round(each, first, size, on, kind=kind, vocabulary=words)
         first += len(each.tasks)
-    note = f"{_NAMES[kind]} {code_of(whole, version)} · {whole.title}"
+    note = f"{_NAMES[kind]} {code_of(complete, version)} · {complete.title}"
     return laid_out(blocks, on, lambda page, of: foot(note, page, of, size, on.inside))
 
 
@@ -210,28 +211,30 @@ def _round(
     sized = size.for_age(each.age)
     numbered = list(enumerate(each.tasks, start=first))
     cells = cells_of(numbered, sized, on.inside, key=kind != "pupil", vocabulary=vocabulary)
-    # What all tasks ask in the same words is said once, in the heading.
+    # A prompt that all tasks share is printed once, in the heading.
     prompts = {cell.printed.prompt for cell in cells}
     alike = len(prompts) == 1
-    todo = dict.fromkeys(cell.printed.instructions for cell in cells)
-    said = " ".join(text for text in [*(prompts if alike else ()), *todo] if text)
+    instructions = dict.fromkeys(cell.printed.instructions for cell in cells)
+    text = " ".join(text for text in [*(prompts if alike else ()), *instructions] if text)
     name = str(each.round.title)
-    title, again = (heading(one, said, size, on.inside) for one in (name, f"{name} (continued)"))
+    title, continued = (
+        heading(one, text, size, on.inside) for one in (name, f"{name} (continued)")
+    )
     cells = [cell.without_prompt() for cell in cells] if alike else cells
     given = cells[0].printed.given
     start = [Block(title, before=2 * size.text, keep_with_next=True)]
     if given and all(cell.printed.given == given for cell in cells):
         start.append(Block(given, before=size.note, keep_with_next=True))
-        again = _above(again, given, size.note)
+        continued = _above(continued, given, size.note)
     else:
         cells = [cell.with_given() for cell in cells]
     if kind == WORKED:
-        body = _worked(cells, sized, on.inside, again)
+        body = _worked(cells, sized, on.inside, continued)
     else:
         row, *others = rows_of(cells, on.inside)
         body = [
             Block(row, before=size.text),
-            *(Block(other, before=size.between, repeated_heading=again) for other in others),
+            *(Block(other, before=size.between, repeated_heading=continued) for other in others),
         ]
     return [*start, *body]
 
@@ -241,13 +244,13 @@ def _above(one: Drawing, other: Drawing, gap: float) -> Drawing:
     return Drawing(one.width, below + other.height, (*one.shapes, *other.at(0, below)))
 
 
-def _worked(cells: Sequence[Cell], size: Size, width: float, again: Drawing) -> list[Block]:
-    """The tasks of a round below each other, each with its steps beside it or below."""
+def _worked(cells: Sequence[Cell], size: Size, width: float, continued: Drawing) -> list[Block]:
+    """Return the tasks of a round one below the other, each with its steps beside it or below."""
     blocks: list[Block] = []
     half = (width - COLUMN_GAP) / 2
     for cell in cells:
         before = size.between if blocks else size.text
-        under = again if blocks else None
+        under = continued if blocks else None
         steps = step_drawings(cell.task.steps, size, half)
         if fits(cell, half) and sum(step.height for step in steps) < _BESIDE:
             both = _side_by_side(drawing_of(cell, half), steps, size, width)
@@ -258,7 +261,7 @@ def _worked(cells: Sequence[Cell], size: Size, width: float, again: Drawing) -> 
         keep = bool(steps)
         blocks.append(Block(answered, before, keep_with_next=keep, repeated_heading=under))
         moved = [Drawing(width, step.height, step.at(cell.left, 0)) for step in steps]
-        blocks += [Block(step, before=size.note / 3, repeated_heading=again) for step in moved]
+        blocks += [Block(step, before=size.note / 3, repeated_heading=continued) for step in moved]
     return blocks
 
 

@@ -1,7 +1,7 @@
 /** When everything that Voila puts into a board is in its place. */
 import { LOAD_TIMEOUT_MS } from "./load_timeout.js";
 
-/** Whether Voila has done with a place: what it makes has something in it.
+/** Whether Voila has rendered into an element: every child of it has content.
  * @param {Element} place
  * @returns {boolean}
  */
@@ -13,7 +13,7 @@ function done(place) {
 /**
  * @param {HTMLElement} main
  * @param {AbortSignal} signal
- * @returns {Promise<boolean>} whether it is; false when it took too long, or nobody waits any more
+ * @returns {Promise<boolean>} whether it is; false after the timeout or an abort
  */
 export function whenShown(main, signal) {
   const all = () => [...main.querySelectorAll(".kit-view")].every(done);

@@ -8,7 +8,7 @@ import { watchKernel } from "./watch.js";
 /** After how many milliseconds an answer of the shelf counts as late. */
 const ANSWER_TIMEOUT_MS = 1500;
 
-/** What the teacher is told; "" takes the line away.
+/** The notice for each state of the kernel; "" removes the notice.
  * @type {Readonly<Record<import("./watch.js").State, string>>}
  */
 const SENTENCES = Object.freeze({
@@ -39,14 +39,14 @@ function open(page) {
     }
   });
   if (main.hasAttribute("aria-busy")) {
-    // The title gives its place to the line that says where we are; the way back stays in sight.
+    // The top bar replaces the title, so move the link back to the shelf into it.
     page.querySelector(".session-bar")?.prepend(...page.querySelectorAll(".kit-home"));
   }
 
   /** @param {string} id */
-  const told = (id) => JSON.parse(page.getElementById(id)?.textContent || "null");
-  say(told("kit-cell-errors") ?? "");
-  const { baseUrl, kernelId } = told("jupyter-config-data");
+  const read = (id) => JSON.parse(page.getElementById(id)?.textContent || "null");
+  say(read("kit-cell-errors") ?? "");
+  const { baseUrl, kernelId } = read("jupyter-config-data");
   const address = `${baseUrl}kernel/${kernelId}`;
 
   /** @returns {Promise<import("./watch.js").Answer>} */

@@ -1,4 +1,4 @@
-"""What is run as a board: a notebook, and what has to be known of its lesson."""
+"""What is run as a board: a notebook, and the facts about its lesson that the board needs."""
 
 from __future__ import annotations
 
@@ -20,16 +20,16 @@ class Board:
 
     Attributes:
         name: the lesson's name on the shelf.
-        title: what the page is called.
+        title: of the page.
         seed: the lesson's; the browser stores progress under title and seed.
-        vocabulary: "us" or "uk"; a voice that reads aloud goes by it.
+        vocabulary: "us" or "uk"; it decides which voice reads aloud.
         rounds: how many rounds it has.
         notebook: the cells to run.
         folder: where it runs, below the shelf's folder, with "/" between parts; "" for the top.
         stamp: changes with every byte of the file and of the class settings beside it.
-        own: whether it holds nothing but the kit's own calls.
-        source: where the session files that it saves come from, as a page says it; the lesson
-            maker saves none.
+        kit_only: whether it holds nothing but the kit's own calls.
+        source: where the session files that it saves come from, as `source_of` returns it; unused
+            in the lesson maker.
     """
 
     name: str
@@ -40,7 +40,7 @@ class Board:
     notebook: NotebookNode
     folder: str
     stamp: str
-    own: bool
+    kit_only: bool
     source: str = "{}"
 
     @classmethod
@@ -63,12 +63,12 @@ class Board:
             notebook=item.notebook,
             folder=item.folder,
             stamp=item.stamp,
-            own=item.own,
+            kit_only=item.kit_only,
         )
 
     @property
     def lesson(self) -> str:
-        """What tells this lesson from others, on a board as on a page."""
+        """The key of the lesson in the browser's storage, the same on a board and on a page."""
         return f"{self.title} {self.seed}"
 
 

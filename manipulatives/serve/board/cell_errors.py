@@ -34,7 +34,7 @@ class CellErrors:
         self._ended_python_at = 0
 
     def sentence(self, number: int, output: Mapping[str, str]) -> str:
-        """Return what an error in a cell means, in words; cells count from 1, text included."""
+        """Return an error of a cell in words; cells are counted from 1, with the text cells."""
         self._failed.add(number)
         kind = str(output.get("ename", ""))
         said = _COLOUR_CODES.sub("", str(output.get("evalue", "")))
@@ -56,7 +56,7 @@ class CellErrors:
 
     @property
     def summary(self) -> str:
-        """One sentence on all of it; "" when there was none."""
+        """Return one sentence about all errors, "" for none."""
         failed = sorted(self._failed)
         if not failed:
             return ""

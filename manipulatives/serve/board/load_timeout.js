@@ -13,9 +13,9 @@ const ANYWIDGET_TIMEOUT_MS = 2000;
  * Let anywidget wait longer for the widgets that load until this is undone.
  *
  * Smallest case: a widget whose module takes three seconds to load. Its view is shown all the same,
- * but nothing that Python sends to it ever arrives, for anywidget hands messages on only to models
- * that were ready in time. The limit is fixed in its code as `AbortSignal.timeout(2000)`, so this
- * replaces that one call. On a board nothing else asks for exactly as long while it loads, and
+ * but nothing that Python sends to it ever arrives, because anywidget passes messages only to
+ * models that were ready in time. The limit is fixed in its code as `AbortSignal.timeout(2000)`, so
+ * this replaces that one call. On a board nothing else asks for exactly as long while it loads, and
  * afterwards the browser's own function is back in its place.
  * @param {typeof AbortSignal} [signals]
  * @returns {() => void} undoes it

@@ -56,7 +56,7 @@ def maker_board(top: Path, item: ShelfItem | None = None) -> Board:
         notebook=new_notebook(cells=cells),
         folder=folder,
         stamp="",
-        own=True,
+        kit_only=True,
     )
 
 

@@ -4,7 +4,7 @@ import { html } from "../../widgets/shared/svg.js";
 /**
  * @param {HTMLElement} el the line, empty and hidden; it is announced politely
  * @param {{ signal: AbortSignal }} lifetime
- * @returns {(sentence: string, reload?: boolean) => void} say: "" takes the line away
+ * @returns {(sentence: string, reload?: boolean) => void} say: "" removes the notice
  */
 export function makeNotice(el, { signal }) {
   return (sentence, reload = false) => {

@@ -51,7 +51,7 @@ async def render(
         log=app.log,
         voila_configuration=app.voila_configuration,
     )
-    if board.own:
+    if board.kit_only:
         installed = config["federated_extensions"]
         config["federated_extensions"] = [
             extension for extension in installed if extension["name"] in _OWN_EXTENSIONS

@@ -1,6 +1,6 @@
-"""Boards, some of which are run before anyone asks for them.
+"""Boards, some of which are run in advance.
 
-A warm board has been run already and waits with its kernel. It holds the notebook as it was, so
+A warm board has been run already, and its kernel waits. It holds the notebook as it was, so
 it is used only while the file is, to the byte, what it was when it was warmed.
 """
 
@@ -77,7 +77,7 @@ class Boards:
 
     async def update_warm(self, wanted: Iterable[Board]) -> None:
         """Warm the first few of the wanted boards, one at a time; discard what has changed."""
-        first = [board for board in wanted if board.own][:MOST_WARM]
+        first = [board for board in wanted if board.kit_only][:MOST_WARM]
         stamps = {board.name: board.stamp for board in first}
         for name, warm in list(self._warm.items()):
             if stamps.get(name) != warm.stamp or _failed(warm.run):
@@ -106,7 +106,7 @@ class Boards:
         del self._warm[board.name]
         try:
             kernel_id, page = await warm.run
-        except Exception:  # noqa: BLE001 - whatever went wrong, the board is run afresh
+        except Exception:  # noqa: BLE001 - after any error the board is run again
             _log.debug("warming %s failed", board.name, exc_info=True)
             return None
         self._kernels.expect_connection(kernel_id)
@@ -138,7 +138,7 @@ class Boards:
 
     async def _start(self, board: Board) -> str:
         use_the_kits_python(board.notebook)
-        return await self._kernels.start(board.folder, own=board.own)
+        return await self._kernels.start(board.folder, kit_only=board.kit_only)
 
 
 def _failed(run: asyncio.Task[Any]) -> bool:

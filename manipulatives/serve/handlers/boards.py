@@ -40,7 +40,7 @@ class BoardPage(ShelfHandler):
     async def show_board(self, board: Board) -> None:
         """Run a board and send it piece by piece."""
         self.set_page_headers()
-        policy = _BOARD.format(host=self.request.host) if board.own else _BOARD_OF_OTHERS
+        policy = _BOARD.format(host=self.request.host) if board.kit_only else _BOARD_OF_OTHERS
         self.set_header("Content-Security-Policy", policy)
         try:
             async for piece in self.state.boards.open(board):

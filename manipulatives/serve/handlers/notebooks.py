@@ -6,7 +6,7 @@ from tornado.escape import xhtml_escape
 
 from manipulatives.serve.handlers.page import ShelfHandler
 from manipulatives.serve.lab import LabProblem
-from manipulatives.shelf.made import notebook_for
+from manipulatives.shelf.item_outputs import notebook_path
 
 
 class OpenNotebook(ShelfHandler):
@@ -15,7 +15,7 @@ class OpenNotebook(ShelfHandler):
     async def post(self, name: str) -> None:
         """Open it, and say meanwhile that JupyterLab is starting."""
         item = self.item(name)
-        file = notebook_for(item)
+        file = notebook_path(item)
         self.set_page_headers()
         self.write(self.render_string("lab.html", item=item))
         await self.flush()

@@ -1,4 +1,4 @@
-"""What a lesson is made into: made by a button, and shown as it lies in the folder."""
+"""The outputs of a lesson: making one with a button, and showing its file."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from urllib.parse import quote
 from tornado.web import HTTPError
 
 from manipulatives.serve.handlers.page import UNREADABLE, ShelfHandler
-from manipulatives.shelf.made import made, target
+from manipulatives.shelf.item_outputs import output_path, read_output
 from manipulatives.shelf.outputs import OUTPUTS
 
 _PAPER_POLICY = "frame-ancestors 'none'"
@@ -31,19 +31,19 @@ class MakeOutput(ShelfHandler):
 
 
 class ShowOutput(ShelfHandler):
-    """Shows what a lesson was made into."""
+    """Shows an output of a lesson."""
 
     def get(self, output: str, name: str) -> None:
-        """Show it as it lies in the folder."""
+        """Show the file in the folder."""
         item = self.item(name)
-        content = made(item, output)
+        content = read_output(item, output)
         if content is None:
             raise HTTPError(404)
         self.set_header("Content-Type", OUTPUTS[output].media_type)
-        # A browser's own view of paper does not open in a sandbox.
+        # The PDF viewer of a browser does not open in a sandbox.
         policy = _PAGE_POLICY if OUTPUTS[output].runs_code else _PAPER_POLICY
         self.set_header("Content-Security-Policy", policy)
         self.set_header("Cache-Control", "no-store")
-        name = quote(target(item, output).name)
+        name = quote(output_path(item, output).name)
         self.set_header("Content-Disposition", f"inline; filename*=utf-8''{name}")
         self.finish(content)

@@ -9,7 +9,7 @@ function open(page) {
       return;
     }
     pressed.setAttribute("aria-busy", "true");
-    // The page itself comes in a tab of its own; this one only hears that it left.
+    // The page opens in a new tab, and this page is not notified when it has loaded.
     setTimeout(() => pressed.removeAttribute("aria-busy"), 3000);
   }, { signal });
 }

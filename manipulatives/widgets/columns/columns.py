@@ -99,7 +99,7 @@ class ColumnBoard(Manipulative, folder="columns", state="sum", takes=("text",)):
     ).tag(sync=True)
     steps = traitlets.List(
         help="The worked steps, which follow from the sum, the method and the words: `say`, "
-        "`class`, `column`, `write` and `blocks`, see `maths.columns.worked_steps`.",
+        "`class`, `column`, `write` and `blocks`, see `lessons.strands.sums.columns`.",
     ).tag(sync=True)
     step = traitlets.Int(0, help="How many of the steps have been shown.").tag(sync=True)
     headings = traitlets.Bool(True, help="Whether the columns are named.").tag(sync=True)

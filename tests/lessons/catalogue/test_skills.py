@@ -84,7 +84,7 @@ def test_an_unset_option_holds_its_first_value():
         (["time.read_hour"], "there is no skill ['time.read_hour']"),
     ],
 )
-def test_an_unknown_skill_is_refused_with_what_there_is(name, says):
+def test_the_error_about_an_unknown_skill_lists_the_known_ones(name, says):
     with pytest.raises(LessonProblem) as caught:
         skill_called(name)
     assert says in str(caught.value)

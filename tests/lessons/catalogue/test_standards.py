@@ -58,7 +58,7 @@ def test_the_table_has_every_standard_of_the_areas():
 
 
 @pytest.mark.parametrize("standard", STANDARDS)
-def test_a_standard_is_served_or_it_is_said_why_not(standard):
+def test_a_standard_is_served_or_the_reason_is_listed(standard):
     assert bool(skills_by_standard()[standard]) != bool(STANDARDS[standard].why_not)
 
 
@@ -89,6 +89,6 @@ def test_a_standard_is_found_however_it_is_spelt(text, found):
 
 
 @pytest.mark.parametrize("text", ["2.MD.99", "Latin"])
-def test_a_standard_that_is_not_there_is_said_to_be_none(text):
+def test_an_unknown_standard_is_reported(text):
     with pytest.raises(LessonProblem, match=r"there is no standard like"):
         standards_like(text)

@@ -10,9 +10,9 @@ from manipulatives.lessons.problem import LessonProblem
 from manipulatives.lessons.records.origin import (
     Origin,
     check_class_id,
-    counted_once,
     lesson_id,
     new_id,
+    without_duplicates,
 )
 from manipulatives.lessons.records.results import Result, Results
 
@@ -28,7 +28,7 @@ def test_of_a_record_the_last_revision_counts_in_whatever_order_they_are_read():
     mine, yours = new_id(), new_id()
     records = [results(mine, 1), results(mine, 3), results(mine, 2), results(yours, 1)]
     for order in permutations(records):
-        once = counted_once(order)
+        once = without_duplicates(order)
         assert sorted((one.origin.id, one.origin.revision) for one in once) == sorted(
             [(mine, 3), (yours, 1)]
         )
@@ -36,17 +36,17 @@ def test_of_a_record_the_last_revision_counts_in_whatever_order_they_are_read():
 
 def test_the_same_file_read_twice_counts_once():
     one = results(new_id(), 2)
-    assert counted_once([one, one, results(one.origin.id, 2)]) == [one]
+    assert without_duplicates([one, one, results(one.origin.id, 2)]) == [one]
 
 
 def test_of_version_1_only_equal_files_are_the_same():
     task = Result("time.read_hour", "What time is it?", ("4:00",), 1, True)
     one, other = results(None, 0), results(None, 0, code="K8")
     longer = Results("Market morning", 7, "K7", "2026-11-25", (task,))
-    assert counted_once([one, other, longer, one, longer]) == [one, other, longer]
+    assert without_duplicates([one, other, longer, one, longer]) == [one, other, longer]
 
 
-def test_a_lesson_is_known_by_title_and_seed():
+def test_a_lesson_id_depends_on_title_and_seed():
     ids = {lesson_id(title, seed) for title in ("a", "b", "a\n1", "x" * 500) for seed in (1, 11)}
     assert len(ids) == 8
     assert lesson_id("\ud800", 1) == lesson_id("\ud800", 1)

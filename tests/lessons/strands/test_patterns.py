@@ -11,8 +11,9 @@ import re
 
 from manipulatives.lessons.tasks.chance import Chance
 from manipulatives.lessons.tasks.make import make_tasks
+from support.seeds import THOROUGH
 
-ROUNDS = 10_000
+ROUNDS = 10_000 if THOROUGH else 2_000
 PLACES = ("ones", "tens", "hundreds")
 
 
@@ -50,7 +51,7 @@ KINDS = {
 }
 
 
-def test_ten_thousand_rounds_have_exactly_the_pattern_that_was_asked_for():
+def test_rounds_have_exactly_the_pattern_that_was_asked_for():
     chance = Chance("patterns")
     for seed in range(ROUNDS):
         skill = chance.choose(list(KINDS))

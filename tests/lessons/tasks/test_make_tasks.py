@@ -121,7 +121,7 @@ def test_no_two_tasks_of_a_round_ask_the_same(tasks):
         assert len({asked(task) for task in tasks[first : first + 5]}) == 5
 
 
-def test_neighbours_are_told_about_different_scenes(tasks):
+def test_neighbouring_stories_have_different_scenes(tasks):
     whole = len(tasks) - 50
     scenes = [" ".join(task.prompt.split()[:2]) for task in tasks[whole : whole + 5]]
     assert len(set(scenes)) >= 2
@@ -158,7 +158,7 @@ def test_the_same_seed_gives_the_same_bytes_in_another_process():
 
 
 @pytest.mark.parametrize(("skill", "answers"), KEPT.items(), ids=KEPT)
-def test_a_seed_keeps_its_tasks_for_good(skill, answers):
+def test_the_tasks_of_a_seed_never_change(skill, answers):
     """Printed sheets lie in drawers: a change here gives every saved lesson other numbers."""
     asked = [task.answer for task in make_tasks(skill, seed=90213, count=4)]
     assert asked == answers.split()
@@ -198,7 +198,7 @@ def test_neither_vocabulary_nor_the_way_of_answering_changes_what_is_asked():
         ("time.earlier", {}, 144),
     ],
 )
-def test_more_tasks_than_there_are_is_said_to_be_too_many(skill, options, most):
+def test_more_tasks_than_exist_are_refused(skill, options, most):
     """A dial has 144 five-minute times: 12 hours of 12."""
     assert len(make_tasks(skill, seed=1, count=most, options=options)) == most
     says = f"^{skill} has only {most} different tasks with these options, not {most + 1}; ask for "

@@ -165,7 +165,7 @@ def test_slips_beside_a_rule_are_left_unexplained():
     assert (found["answers"], found["wrong"]) == (5, 4)
 
 
-def test_an_answer_of_two_rules_brings_both_and_a_sum_that_tells_them_apart():
+def test_an_answer_that_fits_two_rules_reports_both_and_a_sum_that_distinguishes_them():
     """Brown & Burton's 143 - 28 = 125: the ones are five apart."""
     found = report(["143 - 28 = 125"])
     first, second = found["explanations"]
@@ -280,7 +280,7 @@ def test_an_answered_sum_is_read_as_it_is_typed(line, numbers, given):
         (["1 + 1 = 2"] * 501, "501 answered sums are given; give 1 to 500"),
     ],
 )
-def test_what_is_no_answered_sum_gets_one_sentence_with_place_and_remedy(lines, said):
+def test_an_invalid_answered_sum_gets_one_sentence_with_place_and_remedy(lines, said):
     with pytest.raises(LessonProblem, match=said) as caught:
         read_all(lines)
     assert "\n" not in str(caught.value)

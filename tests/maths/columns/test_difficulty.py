@@ -137,7 +137,7 @@ def test_the_longest_run_of_zeros_that_is_regrouped_through(numbers, zeros):
     assert difficulty("-", numbers).zeros == zeros
 
 
-def test_what_is_hard_about_a_sum_is_told_apart():
+def test_difficulties_are_distinguished():
     assert difficulty("+", [47, 58]).new_place
     assert not difficulty("+", [47, 38]).new_place
     assert difficulty("+", [347, 9]).blanks

@@ -28,7 +28,7 @@ def test_a_sum_is_read_from_a_line(text, sum_):
 @pytest.mark.parametrize(
     "text", ["", "47", "47 +", "47 + 38 - 1", "1 + 2 + 3 + 4 + 5", "12345 + 1", "a + b", 47, None]
 )
-def test_what_is_no_sum_is_told_how_to_write_one(text):
+def test_the_error_about_an_invalid_sum_says_how_to_write_one(text):
     with pytest.raises(ValueError, match=r'is no sum\. Write it like "47'):
         read_sum(text)
 

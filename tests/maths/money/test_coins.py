@@ -130,7 +130,7 @@ def test_a_currency_comes_back_from_its_data(code):
 
 
 @pytest.mark.parametrize("code", CURRENCIES)
-def test_each_coin_is_told_from_the_others_by_more_than_its_worth(code):
+def test_coins_differ_in_more_than_their_worth(code):
     looks = [
         (coin.diameter, coin.metal, coin.centre, coin.sides) for coin in CURRENCIES[code].coins
     ]
@@ -165,7 +165,7 @@ def test_a_teacher_describes_coins_of_her_own():
     ],
     ids=str,
 )
-def test_a_currency_that_is_none_is_refused_with_what_is_wrong(broken, said):
+def test_an_invalid_currency_is_refused_with_the_reason(broken, said):
     with pytest.raises(ValueError, match=re.escape(said)):
         currency(broken)
 
@@ -191,7 +191,7 @@ def test_a_currency_that_is_none_is_refused_with_what_is_wrong(broken, said):
         ("shape", "round", "A coin has no field 'shape'."),
     ],
 )
-def test_a_coin_that_cannot_be_is_refused_with_what_can(field, value, said):
+def test_an_invalid_coin_is_refused_with_what_is_allowed(field, value, said):
     coin = {"worth": 1, "name": "token", "diameter": 20, "metal": "copper", field: value}
     with pytest.raises(ValueError, match=re.escape(said)):
         Coin.from_data(coin)

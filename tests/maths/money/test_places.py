@@ -121,7 +121,7 @@ def test_coins_that_go_by_themselves_stand_side_by_side_on_four_lines():
     assert [lying["coin"] for lying in there[:5]] == ["25", "10", "5", "1", "25"]
 
 
-def test_a_coin_that_goes_by_itself_fills_the_first_gap():
+def test_an_automatically_placed_coin_fills_the_first_gap():
     there = tray(["25"] * 4)
     assert next_place("25", [*there[:1], *there[2:]], USD) == there[1]
 

@@ -78,7 +78,7 @@ def test_fewest_is_true_when_no_smaller_handful_is_worth_as_much(keys, purse):
 
 
 @given(some_coins(), st.integers(0, 4))
-def test_what_is_left_and_what_lies_there_are_what_the_purse_held(given_coins, many):
+def test_coins_left_and_coins_on_the_tray_are_those_of_the_purse(given_coins, many):
     code, keys = given_coins
     purse = check_purse(dict.fromkeys(KEYS[code], many + len(keys)), code)
     for key, left in left_in(purse, lying(*keys)).items():
@@ -126,7 +126,7 @@ def test_a_trade_offers_four_ways_at_most_and_never_a_heap():
 
 
 @given(some_coins(6), st.data())
-def test_trading_keeps_the_total_and_leaves_the_others_where_they_are(given_coins, data):
+def test_trading_does_not_change_the_total_or_the_other_coins(given_coins, data):
     code, keys = given_coins
     tray = tray_of(keys, code)
     chosen = data.draw(st.sets(st.integers(0, max(0, len(keys) - 1)), max_size=len(keys)))
@@ -171,7 +171,7 @@ def test_a_trade_is_never_at_a_loss():
         traded(tray_of("5 5"), [0, 1], ["5"])
 
 
-def test_coins_are_given_as_text_or_list_and_kept_the_largest_first():
+def test_coins_are_given_as_text_or_list_and_sorted_largest_first():
     assert check_coins("1 25 10") == ["25", "10", "1"]
     assert check_coins([1, "25", 10]) == ["25", "10", "1"]
     assert check_coins("") == []
@@ -207,7 +207,7 @@ def test_coins_are_given_as_text_or_list_and_kept_the_largest_first():
         (check_tray, [{"coin": "25", "x": 700, "y": MAT}], "A coin on a tray is"),
     ],
 )
-def test_what_is_no_coin_purse_or_tray_is_refused_with_what_is(check, broken, said):
+def test_an_invalid_coin_purse_or_tray_is_refused_with_what_is_allowed(check, broken, said):
     with pytest.raises(ValueError, match=re.escape(said)):
         check(broken)
 

@@ -157,13 +157,13 @@ def test_what_was_written_rightly_helps_its_neighbours():
         ({"written": {"5": "٣"}}, "1 to 5 digits"),
     ],
 )
-def test_what_cannot_have_been_done_is_told(data, said):
+def test_impossible_marks_are_refused(data, said):
     with pytest.raises(ValueError, match=said):
         check_marks(data, Chart())
 
 
 @pytest.mark.parametrize("settings", [{"direction": "down"}, {"mode": "erase"}, {"width": 1}])
-def test_a_chart_that_cannot_be_is_told(settings):
+def test_an_invalid_chart_is_refused(settings):
     with pytest.raises(ValueError, match="not"):
         Chart(**settings)
 

@@ -37,7 +37,7 @@ def test_every_third_is_a_third_of_them():
 
 
 @given(CHARTS, st.data())
-def test_a_cross_lies_in_one_row_and_one_column(chart, data):
+def test_a_cross_is_in_one_row_and_one_column(chart, data):
     first, last, width = chart
     middle = data.draw(st.integers(first, last))
     row, column = divmod(middle - first, width)
@@ -86,6 +86,6 @@ def test_no_chart_is_that_wide(width):
 
 
 @pytest.mark.parametrize("hidden", ["some", [0], [101], [True], ["5"], None, {5}])
-def test_what_cannot_be_hidden_is_told(hidden):
+def test_invalid_hidden_cells_are_refused(hidden):
     with pytest.raises(ValueError, match="Hidden is one of none, thirds, cross, patch"):
         check_hidden(hidden, 1, 100)

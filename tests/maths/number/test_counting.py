@@ -64,7 +64,7 @@ def test_a_count_may_begin_anywhere():
         (check_start, (101, 1, 100), "The start is a number from 1 to 100 or None, not 101."),
     ],
 )
-def test_what_cannot_be_counted_is_told(check, given_, said):
+def test_invalid_counts_are_refused(check, given_, said):
     with pytest.raises(ValueError, match=said.replace("(", r"\(")):
         check(*given_)
 

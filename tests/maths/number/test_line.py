@@ -32,7 +32,7 @@ def test_a_long_line_turns_its_page_after_the_hop_onto_it():
 
 
 @given(st.integers(0, 9000), st.integers(1, 1000))
-def test_there_are_never_more_marks_than_can_be_told_apart(low, more):
+def test_there_are_never_too_many_marks_to_distinguish(low, more):
     apart = marks_apart(low, low + more)
     assert apart in {1, 10, 100}
     assert more // apart <= 60

@@ -63,7 +63,7 @@ def test_a_polygon_is_what_shapely_calls_a_valid_one():
     assert {None, "crossing", "touching", "overlap", "flat"} <= seen
 
 
-def test_corners_are_those_that_sympy_keeps():
+def test_corners_are_the_vertices_of_a_sympy_polygon():
     """Sympy drops points in the middle of straight sides; shapely keeps them."""
     chance = Random(9)  # noqa: S311 - nothing here is secret
     dropped = 0
@@ -136,14 +136,14 @@ def test_the_two_sides_that_meet_are_known(points, pair, kind):
     assert (*pair, kind) in found
 
 
-def test_of_several_faults_the_worst_is_told():
+def test_of_several_faults_the_worst_is_reported():
     both = [[0, 0], [4, 4], [4, 0], [0, 4], [0, 8], [8, 8], [8, 4], [4, 4], [2, 6]]
     kinds = {meeting.kind for meeting in closed(both).meetings}
     assert {"crossing", "touching"} <= kinds
     assert closed(both).fault == "crossing"
 
 
-def test_an_open_chain_keeps_its_ends():
+def test_the_ends_of_an_open_chain_are_corners():
     outline = outline_of({"points": [[0, 0], [2, 0], [4, 0]], "closed": False}, "square")
     assert outline.corners == (0, 2)
     assert outline.straight == (1,)

@@ -18,7 +18,7 @@ from manipulatives.maths.shapes.papers import (
     dots,
     inner,
     is_point,
-    near_nought,
+    near_zero,
     nearest,
     place,
     way,
@@ -108,7 +108,7 @@ def test_an_angle_on_plain_paper_may_be_three_degrees_off(step, degrees):
     turn = math.atan2(step[1], step[0]) + math.radians(90 + degrees)
     other = round(length * math.cos(turn)), round(length * math.sin(turn))
     squares = inner(step, step, "plain"), inner(other, other, "plain")
-    assert near_nought(inner(step, other, "plain"), *squares, "plain") == (abs(degrees) < 3)
+    assert near_zero(inner(step, other, "plain"), *squares, "plain") == (abs(degrees) < 3)
 
 
 def test_a_way_leads_from_one_point_to_another():

@@ -262,7 +262,7 @@ def test_on_plain_paper_facts_depend_neither_on_the_first_vertex_nor_on_the_dire
 
 
 @given(st.data(), st.floats(0, math.tau))
-def test_on_plain_paper_any_turn_keeps_the_facts_of_a_shape_that_is_clear(data, turn):
+def test_on_plain_paper_turning_a_clear_shape_does_not_change_its_facts(data, turn):
     """Clear: no angle or ratio is between a half and one and a half of the slack."""
     points = plain_polygon(data.draw)
     polygon = outline_of({"points": points, "closed": True}, "plain").polygon

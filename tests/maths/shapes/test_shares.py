@@ -81,7 +81,7 @@ def test_shares_add_up_to_the_whole():
 
 @pytest.mark.parametrize("grid", ["square", "triangle", "plain"])
 @pytest.mark.parametrize("many", [2, 3, 4])
-def test_every_way_makes_so_many_equal_shares(grid, many):
+def test_every_way_makes_the_wanted_number_of_equal_shares(grid, many):
     # Common Core 2.G.A.3: circles and rectangles into two, three or four equal shares.
     ways = {name: ways_to_share(shape, grid, many) for name, shape in ready_shapes(grid).items()}
     assert {"rectangle", "circle"} <= {name for name, each in ways.items() if each}

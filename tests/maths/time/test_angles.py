@@ -54,7 +54,7 @@ def test_the_hands_make_the_angle_that_the_rule_gives(time, angle):
         ("16:35", 137.5, 210),
     ],
 )
-def test_each_hand_stands_where_its_own_speed_brings_it(time, hour, minute):
+def test_each_hand_is_where_its_speed_brings_it(time, hour, minute):
     assert hand_angles(parse_time(time)) == (hour, minute)
 
 

@@ -84,7 +84,7 @@ def test_a_hand_halfway_between_two_times_has_stayed_behind(hour):
 
 
 @given(DIALS)
-def test_an_impossible_dial_is_told_where_the_short_hand_belongs(dial):
+def test_the_hint_for_an_impossible_dial_says_where_the_short_hand_belongs(dial):
     why = why_no_time(dial)
     facts = dial_facts(dial)
     if facts["minutes"] is not None:

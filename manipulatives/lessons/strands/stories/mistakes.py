@@ -14,10 +14,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.strands.sums.tasks import Found, found_by
+from manipulatives.lessons.tasks.foreseen import done_with, mistake
+from manipulatives.lessons.tasks.predicates import Predicate
+from manipulatives.lessons.tasks.rule import Rule, rule_in, rules_in
+from manipulatives.lessons.tasks.task import Mistake
 
 OnShown = Rule[Callable[[int, int, int], int | None]]
 """A rule on the two numbers that are shown, in their order, and the right answer."""
+OnWhole = Rule[Callable[[int], int]]
+"""A rule on a whole that is put on two mats."""
 
 
 def added_shown(first: int, second: int, right: int) -> int | None:
@@ -122,113 +129,32 @@ def _unless(right: int, wrong: int) -> int | None:
     return None if wrong == right else wrong
 
 
+STORIES = FOLDER / "stories"
+
+ADDED: OnShown = rule_in(STORIES, "story_added", added_shown)
+TOOK: OnShown = rule_in(STORIES, "story_took", took_shown)
+FOLLOWED_MORE: OnShown = rule_in(STORIES, "story_followed_more", added_shown)
+FOLLOWED_FEWER: OnShown = rule_in(STORIES, "story_followed_fewer", took_shown)
 # In each table: where several rules lead to one answer, the first of them names it.
-ADDED: OnShown = Rule(
-    "story_added",
-    added_shown,
-    may_have="added both numbers of the story",
-    us="Tell the story again: what is asked?",
+STORY_NUMBERS: tuple[OnShown, ...] = rules_in(
+    STORIES,
+    story_first_number=gave_first,
+    story_last_number=gave_second,
+    story_one_less=one_less,
+    story_one_more=one_more,
 )
-TOOK: OnShown = Rule(
-    "story_took",
-    took_shown,
-    may_have="taken one number of the story from the other",
-    us="Tell the story again: what is asked?",
+MISSING_NUMBERS: tuple[OnShown, ...] = rules_in(
+    STORIES,
+    missing_added=added_shown,
+    missing_took=took_shown,
+    missing_first_number=gave_first,
+    missing_last_number=gave_second,
+    missing_one_less=one_less,
+    missing_one_more=one_more,
 )
-FOLLOWED_MORE: OnShown = Rule(
-    "story_followed_more",
-    added_shown,
-    may_have='added because of the word "more"',
-    us="Who has more? Draw both.",
-)
-FOLLOWED_FEWER: OnShown = Rule(
-    "story_followed_fewer",
-    took_shown,
-    may_have='taken away because of the word "fewer"',
-    us="Who has fewer? Draw both.",
-)
-STORY_NUMBERS: tuple[OnShown, ...] = (
-    Rule(
-        "story_first_number",
-        gave_first,
-        may_have="given the first number of the story",
-        us="You know that number; now find the other.",
-    ),
-    Rule(
-        "story_last_number",
-        gave_second,
-        may_have="given the last number of the story",
-        us="You know that number; now find the other.",
-    ),
-    Rule(
-        "story_one_less",
-        one_less,
-        may_have="counted the number where the count starts",
-        us="Say the first count at the next number.",
-    ),
-    Rule(
-        "story_one_more",
-        one_more,
-        may_have="counted one too far",
-        us="Nearly there: count once more, slowly.",
-    ),
-)
-MISSING_NUMBERS: tuple[OnShown, ...] = (
-    Rule(
-        "missing_added",
-        added_shown,
-        may_have="added both numbers that are shown",
-        us="Put your number in: is it true?",
-    ),
-    Rule(
-        "missing_took",
-        took_shown,
-        may_have="taken one number from the other",
-        us="Put your number in: is it true?",
-    ),
-    Rule(
-        "missing_first_number",
-        gave_first,
-        may_have="written the first number once more",
-        us="Put your number in: is it true?",
-    ),
-    Rule(
-        "missing_last_number",
-        gave_second,
-        may_have="written the last number once more",
-        us="Put your number in: is it true?",
-    ),
-    Rule(
-        "missing_one_less",
-        one_less,
-        may_have="counted one too few",
-        us="Nearly there: count the hops once more.",
-    ),
-    Rule(
-        "missing_one_more",
-        one_more,
-        may_have="counted the number where the hops start",
-        us="Count hops: the start is not one.",
-    ),
-)
-PARTS_SHORT: Rule[Callable[[int], int]] = Rule(
-    "parts_short",
-    part_short,
-    may_have="left some out",
-    us="Some are left: put them on too.",
-)
-PARTS_OVER: Rule[Callable[[int], int]] = Rule(
-    "parts_over",
-    part_over,
-    may_have="counted on past the whole",
-    us="There are too many: count all again.",
-)
-PARTS_IN_ONE: Rule[Callable[[int], int]] = Rule(
-    "parts_in_one",
-    all_in_one,
-    may_have="put everything on one of the two",
-    us="Put some on the other one too.",
-)
+PARTS_SHORT: OnWhole = rule_in(STORIES, "parts_short", part_short)
+PARTS_OVER: OnWhole = rule_in(STORIES, "parts_over", part_over)
+PARTS_IN_ONE: OnWhole = rule_in(STORIES, "parts_in_one", all_in_one)
 
 RULES: tuple[Rule[Any], ...] = (
     ADDED,
@@ -241,3 +167,54 @@ RULES: tuple[Rule[Any], ...] = (
     PARTS_OVER,
     PARTS_IN_ONE,
 )
+
+
+def story_mistakes(unknown: str, wording: str, shown: tuple[int, int], answer: int) -> Found:
+    """Return what can be foreseen to go wrong in a story.
+
+    Args:
+        unknown: what is asked, such as "bigger".
+        wording: "more" or "fewer" of a comparison, else "".
+        shown: the two numbers of the story, in their order.
+        answer: the right answer.
+
+    Example:
+        >>> [(rule, wrong), *_] = story_mistakes("bigger", "fewer", (8, 5), 13).wrong
+        >>> rule.id, wrong
+        ('story_followed_fewer', 3)
+    """
+    rules = (ADDED, TOOK, *STORY_NUMBERS)
+    if (unknown, wording) == ("bigger", "fewer"):
+        rules = (FOLLOWED_FEWER, *rules)
+    if (unknown, wording) == ("smaller", "more"):
+        rules = (FOLLOWED_MORE, *rules)
+    return found_by(rules, (*shown, answer), "answer", shown=[*shown], right=answer)
+
+
+def parts_mistakes(whole: int, vocabulary: str) -> tuple[Mistake, ...]:
+    """Return what can be foreseen to go wrong when a whole is put on two mats.
+
+    Example:
+        >>> [mistake.answer for mistake in parts_mistakes(9, "us")]
+        ['8', '10', None]
+    """
+    # Nothing put down yet is no mistake.
+    some: Predicate = [">", "sum", 0]
+    one_empty: Predicate = ["or", ["=", "number", 0], ["=", "second_number", 0]]
+    whens: dict[OnWhole, Predicate] = {
+        PARTS_SHORT: ["and", some, ["<", "sum", whole]],
+        PARTS_OVER: [">", "sum", whole],
+        PARTS_IN_ONE: ["and", ["=", "sum", whole], one_empty],
+    }
+    numbers = done_with("lay", whole=whole)
+    return tuple(
+        mistake(
+            [rule],
+            when,
+            vocabulary,
+            # All of them on one mat are as many as there should be.
+            answer=None if rule is PARTS_IN_ONE else f"{rule.wrong(whole)}",
+            numbers=numbers(rule, rule.wrong(whole)),
+        )
+        for rule, when in whens.items()
+    )

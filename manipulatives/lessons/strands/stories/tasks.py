@@ -2,41 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache
 from typing import Any
 
-from manipulatives.lessons.strands.stories.mistakes import (
-    ADDED,
-    FOLLOWED_FEWER,
-    FOLLOWED_MORE,
-    PARTS_IN_ONE,
-    PARTS_OVER,
-    PARTS_SHORT,
-    STORY_NUMBERS,
-    TOOK,
-)
-from manipulatives.lessons.strands.stories.steps import (
-    add_to_steps,
-    compare_steps,
-    put_together_steps,
-    take_from_steps,
-)
-from manipulatives.lessons.strands.stories.told import scene, told
-from manipulatives.lessons.strands.sums.asked import equation, typed_task
+from manipulatives.lessons.strands.stories.mistakes import parts_mistakes, story_mistakes
+from manipulatives.lessons.strands.stories.steps import put_together_steps, story_steps
+from manipulatives.lessons.strands.stories.texts import scene, story_text
 from manipulatives.lessons.strands.sums.blocks import mats
 from manipulatives.lessons.strands.sums.line import line
-from manipulatives.lessons.tasks.foreseen import mistake
+from manipulatives.lessons.strands.sums.tasks import equation, typed_task
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Joined, Labelled
-from manipulatives.lessons.tasks.predicates import Predicate
-from manipulatives.lessons.tasks.rule import Rule
-from manipulatives.lessons.tasks.task import Mistake, Step, Task
+from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.columns.written_sum import ADD
 from manipulatives.maths.number.words import number_in_words
 
 Item = tuple[str, str, int, int]
-"""The unknown, the wording or "", and both numbers as `stories_told.told` has them."""
+"""The unknown, the wording or "", and both numbers as `texts.story_text` has them."""
 
 UNKNOWNS = {
     "add to": ("result", "change", "start"),
@@ -48,12 +31,16 @@ UNKNOWNS = {
 WORDINGS = ("more", "fewer")
 
 
-def numbers_told(situation: str, unknown: str, numbers: tuple[int, int]) -> tuple[int, int, int]:
-    """Return the two numbers that a story tells, in their order, and the one that is asked.
+def shown_and_answer(
+    situation: str, unknown: str, numbers: tuple[int, int]
+) -> tuple[int, int, int]:
+    """Return the two numbers in the text of a story, in their order, and the right answer.
 
     Example:
-        >>> numbers_told("add to", "change", (8, 5)), numbers_told("compare", "bigger", (13, 8))
-        ((8, 13, 5), (8, 5, 13))
+        >>> shown_and_answer("add to", "change", (8, 5))
+        (8, 13, 5)
+        >>> shown_and_answer("compare", "bigger", (13, 8))
+        (8, 5, 13)
     """
     one, other = numbers
     both = one + other if situation in ("add to", "put together") else one - other
@@ -75,41 +62,19 @@ def numbers_told(situation: str, unknown: str, numbers: tuple[int, int]) -> tupl
 def _task(situation: str, request: Request) -> Task:
     unknown, wording, *pair = request.item
     numbers = (pair[0], pair[1])
-    first, second, answer = numbers_told(situation, unknown, numbers)
+    first, second, answer = shown_and_answer(situation, unknown, numbers)
     to = request.options["to"]
     blocks = situation == "put together"
     return typed_task(
         request,
         kind=_kind(request.item),
-        prompt=told(situation, unknown, wording, numbers, scene(request.turn)),
+        prompt=story_text(situation, unknown, wording, numbers, scene(request.turn)),
         answer=answer,
         manipulative="PlaceValueBlocks" if blocks else "CountingChart",
         start=_two_mats() if blocks else line(to),
-        steps=_steps(situation, request),
-        found=((rule, rule.wrong(first, second, answer)) for rule in _rules(unknown, wording)),
+        steps=story_steps(situation, request.item, request.method, request.vocabulary),
+        found=story_mistakes(unknown, wording, (first, second), answer),
     )
-
-
-def _steps(situation: str, request: Request) -> tuple[Step, ...]:
-    unknown, wording, *pair = request.item
-    numbers, method, words = (pair[0], pair[1]), request.method, request.vocabulary
-    match situation:
-        case "add to":
-            return add_to_steps(unknown, numbers, method, words)
-        case "take from":
-            return take_from_steps(unknown, numbers, method, words)
-        case "compare":
-            return compare_steps(unknown, wording, numbers, method, words)
-        case _:
-            return put_together_steps(unknown, numbers, method, words)
-
-
-def _rules(unknown: str, wording: str) -> Iterator[Rule[Any]]:
-    if (unknown, wording) == ("bigger", "fewer"):
-        yield FOLLOWED_FEWER
-    if (unknown, wording) == ("smaller", "more"):
-        yield FOLLOWED_MORE
-    yield from (ADDED, TOOK, *STORY_NUMBERS)
 
 
 def _put_together(request: Request) -> Task:
@@ -124,37 +89,16 @@ def _both(request: Request) -> Task:
     return Task(
         skill=request.skill,
         kind=_kind(request.item),
-        prompt=told("put together", "both", "", numbers, scene(request.turn)),
+        prompt=story_text("put together", "both", "", numbers, scene(request.turn)),
         say="Put all of them on the two mats. There are many right ways.",
         manipulative="PlaceValueBlocks",
         start=_two_mats(),
         ask={"by": "manipulative"},
         goal=["and", ["=", "sum", whole], [">", "number", 0], [">", "second_number", 0]],
-        answer=equation(ADD, numbers, whole).removesuffix("."),
+        answer=equation(ADD, numbers).removesuffix("."),
         spoken=f"{number_in_words(part)} and {number_in_words(whole - part)}",
         steps=put_together_steps("both", numbers, request.method, request.vocabulary),
-        mistakes=_both_mistakes(whole, request.vocabulary),
-    )
-
-
-def _both_mistakes(whole: int, vocabulary: str) -> tuple[Mistake, ...]:
-    # Nothing put down yet is no mistake.
-    some: Predicate = [">", "sum", 0]
-    one_empty: Predicate = ["or", ["=", "number", 0], ["=", "second_number", 0]]
-    return (
-        mistake(
-            [PARTS_SHORT],
-            ["and", some, ["<", "sum", whole]],
-            vocabulary,
-            answer=f"{PARTS_SHORT.wrong(whole)}",
-        ),
-        mistake(
-            [PARTS_OVER],
-            [">", "sum", whole],
-            vocabulary,
-            answer=f"{PARTS_OVER.wrong(whole)}",
-        ),
-        mistake([PARTS_IN_ONE], ["and", ["=", "sum", whole], one_empty], vocabulary),
+        mistakes=parts_mistakes(whole, request.vocabulary),
     )
 
 
@@ -207,7 +151,7 @@ def _difficulty(item: Item) -> tuple[int, int]:
     return order.index(unknown), max(first, second) + (wording == "fewer")
 
 
-def _maker(situation: str) -> TaskGenerator:
+def _generator(situation: str) -> TaskGenerator:
     together = situation == "put together"
     return TaskGenerator(
         items=lambda options: _items(situation, options),
@@ -217,7 +161,7 @@ def _maker(situation: str) -> TaskGenerator:
     )
 
 
-ADD_TO = _maker("add to")
-PUT_TOGETHER = _maker("put together")
-TAKE_FROM = _maker("take from")
-COMPARE = _maker("compare")
+ADD_TO = _generator("add to")
+PUT_TOGETHER = _generator("put together")
+TAKE_FROM = _generator("take from")
+COMPARE = _generator("compare")

@@ -11,9 +11,11 @@ What a wrong answer suggests is a possibility, not a diagnosis: one item is weak
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.strands.sums.tasks import Found, found_by
+from manipulatives.lessons.tasks.rule import Rule, rules_in
 from manipulatives.maths.columns.faulty_subtraction import Procedure
 from manipulatives.maths.columns.subtraction_faults import FAULTS
 
@@ -51,145 +53,55 @@ def subtracted(*rules: str) -> Callable[[int, int], int | None]:
     return Procedure(*(FAULTS[rule] for rule in FAULTS if rule in rules)).answer
 
 
-def _rule(name: str, may_have: str, us: str, uk: str = "") -> OnTaking:
+def _wrong(name: str) -> Callable[[int, int], int | None]:
     answer = subtracted(name)
 
     def wrong(top: int, bottom: int) -> int | None:
         written = answer(top, bottom)
         return None if written == top - bottom else written
 
-    return Rule(name, wrong, may_have=may_have, us=us, uk=uk)
+    return wrong
 
 
-RULES: tuple[OnTaking, ...] = (
-    _rule(
-        "larger_minus_smaller",
-        "taken the smaller digit from the larger in each column",
-        "Start with the top digit. Too small? Regroup a ten.",
-        "Start with the top digit. Too small? Exchange a ten.",
-    ),
-    _rule(
-        "ten_for_nothing",
-        "gained a ten without taking it from the next column",
-        "You gained ten ones. Now cross out one ten.",
-    ),
-    _rule(
-        "zero_shows_lower_digit",
-        "written the lower digit where the upper one is zero",
-        "Zero is too small here. Regroup first, then subtract.",
-        "Zero is too small here. Exchange first, then subtract.",
-    ),
-    _rule(
-        "printed_zero_shows_lower_digit",
-        "written the lower digit where a zero is printed above it",
-        "Zero is too small here. Regroup first, then subtract.",
-        "Zero is too small here. Exchange first, then subtract.",
-    ),
-    _rule(
-        "zero_stays_zero",
-        "written 0 where the upper digit is zero",
-        "Zero is too small here. Regroup first, then subtract.",
-        "Zero is too small here. Exchange first, then subtract.",
-    ),
-    _rule(
-        "zero_when_too_small",
-        "written 0 where the upper digit is too small",
-        "The top digit is too small. Regroup a ten.",
-        "The top digit is too small. Exchange a ten.",
-    ),
-    _rule(
-        "zero_turns_nine",
-        "turned a zero into 9 without taking one from the column before it",
-        "Zero has none to give. Look further left first.",
-    ),
-    _rule(
-        "zero_turns_nine_unless_ten",
-        "turned a zero into 9 and taken nothing further left, but done it well in a leading 10",
-        "Zero has none to give. Look further left first.",
-    ),
-    _rule(
-        "zero_passed_over",
-        "gone past a zero to the next column and left the zero as it was",
-        "You took from the left. Now make zero nine.",
-    ),
-    _rule(
-        "zero_gives_nothing",
-        "gained ten at a zero without taking one anywhere",
-        "Zero has none to give. Look further left first.",
-    ),
-    _rule(
-        "zero_turns_ten",
-        "turned a zero into 10 and forgotten that it gave one away",
-        "The zero became ten. Then it gave one away.",
-    ),
-    _rule(
-        "lower_digit_gives",
-        "taken one from the lower digit because the upper one is zero",
-        "Take from the top number. Look further left.",
-    ),
-    _rule(
-        "minus_zero_is_zero",
-        "written 0 where the lower digit is zero",
-        "Taking away zero leaves the digit as it is.",
-    ),
-    _rule(
-        "equal_digits_stay",
-        "written the digit itself where both digits are the same",
-        "Take all of them away. How many are left?",
-    ),
-    _rule(
-        "front_place_gives",
-        "taken each ten from the front digit instead of the next column",
-        "Take from the column next to this one.",
-    ),
-    _rule(
-        "next_place_grows",
-        "added one to the next column instead of taking it away",
-        "You took one from there. Make that digit smaller.",
-    ),
-    _rule(
-        "equal_digits_passed_over",
-        "gone past a column with two equal digits to take from the one after it",
-        "Take from the column next to this one.",
-    ),
-    _rule(
-        "one_turns_nine",
-        "treated a 1 that is to give one as if it were a zero",
-        "One gives one away. What is left of it?",
-    ),
-    _rule(
-        "one_turns_ten",
-        "made a 1 into 10 instead of 11",
-        "One and ten more make eleven.",
-    ),
-    _rule(
-        "gap_gives_nothing",
-        "left a column as it was because nothing is written under it",
-        "That digit gave one away. Make it smaller.",
-    ),
-    _rule(
-        "keeps_taking",
-        "gone on taking from the next column where it was not needed",
-        "Is the top digit enough? Then just subtract.",
-    ),
-    _rule(
-        "ends_with_lower_number",
-        "stopped where the lower number ends",
-        "Bring down the digits with nothing under them.",
-    ),
-    _rule(
-        "lower_digit_repeated",
-        "taken the last lower digit away again where nothing is written",
-        "Nothing is under this digit. Keep it.",
-    ),
-    _rule(
-        "added_instead",
-        "added instead of taking away",
-        "Look at the sign. Take away this time.",
-    ),
-    _rule(
-        "start_counted_back",
-        "counted the number it started from when counting back",
-        "Say the first number after one step back.",
-    ),
+_ORDER = (
+    "larger_minus_smaller",
+    "ten_for_nothing",
+    "zero_shows_lower_digit",
+    "printed_zero_shows_lower_digit",
+    "zero_stays_zero",
+    "zero_when_too_small",
+    "zero_turns_nine",
+    "zero_turns_nine_unless_ten",
+    "zero_passed_over",
+    "zero_gives_nothing",
+    "zero_turns_ten",
+    "lower_digit_gives",
+    "minus_zero_is_zero",
+    "equal_digits_stay",
+    "front_place_gives",
+    "next_place_grows",
+    "equal_digits_passed_over",
+    "one_turns_nine",
+    "one_turns_ten",
+    "gap_gives_nothing",
+    "keeps_taking",
+    "ends_with_lower_number",
+    "lower_digit_repeated",
+    "added_instead",
+    "start_counted_back",
 )
+
+RULES: tuple[OnTaking, ...] = rules_in(
+    FOLDER / "subtraction", **{name: _wrong(name) for name in _ORDER}
+)
+
+
+def found_in(numbers: Sequence[int]) -> Found:
+    """Return what can be foreseen to go wrong in a subtraction.
+
+    Example:
+        >>> {rule.id: wrong for rule, wrong in found_in((13, 4)).wrong}["start_counted_back"]
+        10
+    """
+    upper, lower = numbers
+    return found_by(RULES, numbers, "take", **{"from": upper, "take": lower})

@@ -6,11 +6,8 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from typing import Any
 
-from manipulatives.lessons.strands.addition.tasks.additions import facts_20 as adding_facts_20
-from manipulatives.lessons.strands.addition.tasks.additions import line_end
 from manipulatives.lessons.strands.stories.tasks import COMPARE, TAKE_FROM
-from manipulatives.lessons.strands.subtraction.mistakes import RULES
-from manipulatives.lessons.strands.sums.asked import Found, asked_in_signs, reader, typed_task
+from manipulatives.lessons.strands.subtraction.mistakes import found_in
 from manipulatives.lessons.strands.sums.blocks import blocks_task
 from manipulatives.lessons.strands.sums.facts import taking_steps, tens_less_steps
 from manipulatives.lessons.strands.sums.in_columns import (
@@ -18,9 +15,10 @@ from manipulatives.lessons.strands.sums.in_columns import (
     taking_kind,
     written_task,
 )
-from manipulatives.lessons.strands.sums.line import line
+from manipulatives.lessons.strands.sums.line import line, line_end
 from manipulatives.lessons.strands.sums.missing import MISSING_PART
-from manipulatives.lessons.strands.sums.pools import subtractions
+from manipulatives.lessons.strands.sums.pools import facts_20, subtractions
+from manipulatives.lessons.strands.sums.tasks import prompt_of, sum_reader, typed_task
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Lazy
 from manipulatives.lessons.tasks.task import Step, Task
@@ -31,17 +29,6 @@ Options = Mapping[str, Any]
 Pair = tuple[int, ...]
 
 
-def found_in(numbers: Pair) -> Found:
-    """Yield the rules of foreseeable mistakes, each with what it makes of a sum.
-
-    Example:
-        >>> {rule.id: wrong for rule, wrong in found_in((13, 4))}["start_counted_back"]
-        10
-    """
-    upper, lower = numbers
-    return ((rule, rule.wrong(upper, lower)) for rule in RULES)
-
-
 def _fact(
     kind: Callable[[Pair], str], steps: Callable[[Request], tuple[Step, ...]]
 ) -> Callable[[Request], Task]:
@@ -50,7 +37,7 @@ def _fact(
         return typed_task(
             request,
             kind=kind(request.item),
-            prompt=asked_in_signs(SUBTRACT, request.item),
+            prompt=prompt_of(SUBTRACT, request.item),
             say=f"Take {lower} away from {upper}.",
             answer=upper - lower,
             manipulative="CountingChart",
@@ -90,7 +77,7 @@ def _facts_10(to: int, *, zero: bool) -> tuple[Pair, ...]:
 @cache
 def _facts_20(regroup: str, *, zero: bool, teens: bool) -> tuple[Pair, ...]:
     """Each of the facts of addition, turned round: what both make, less the second number."""
-    facts = adding_facts_20(regroup, zero=zero, teens=teens)
+    facts = facts_20(regroup, zero=zero, teens=teens)
     return tuple((first + second, second) for first, second in facts)
 
 
@@ -118,10 +105,10 @@ def _written(
 
     return TaskGenerator(
         items=items,
-        task=lambda request: written_task(request, SUBTRACT),
+        task=lambda request: written_task(request, SUBTRACT, found_in(request.item)),
         kind=taking_kind,
         difficulty=taking_difficulty,
-        read=reader(SUBTRACT, fits, such_as),
+        read=sum_reader(SUBTRACT, fits, such_as),
     )
 
 
@@ -131,7 +118,7 @@ def _of_facts(items: Callable[[Options], Sequence[Pair]], such_as: str, most: in
         task=_fact(fact_kind, taking_steps),
         kind=fact_kind,
         difficulty=max,
-        read=reader(SUBTRACT, lambda numbers: numbers[0] <= most, such_as),
+        read=sum_reader(SUBTRACT, lambda numbers: numbers[0] <= most, such_as),
     )
 
 

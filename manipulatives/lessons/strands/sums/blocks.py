@@ -4,13 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from manipulatives.lessons.strands.sums.asked import (
-    Found,
-    answered,
-    asked_in_signs,
-    equation,
-    typed_task,
-)
+from manipulatives.lessons.strands.sums.acts import regrouped, worked_out
+from manipulatives.lessons.strands.sums.tasks import Found, answer_step, prompt_of, typed_task
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step, Task
 from manipulatives.maths.columns.written_sum import ADD, MINUS
@@ -27,7 +22,7 @@ def blocks_task(request: Request, operation: str, found: Found) -> Task:
     Args:
         request: its item are the two numbers; its option `of` says of what they are multiples.
         operation: "+" or "-".
-        found: the rules of foreseeable mistakes, each with its wrong answer.
+        found: what can be foreseen to go wrong.
     """
     adding, of = operation == ADD, request.options["of"]
     place = PLACES[of]
@@ -44,29 +39,40 @@ def blocks_task(request: Request, operation: str, found: Found) -> Task:
     if of > TEN:
         start["places"] = 4
     steps = [
-        Step(f"{number} is {some(each, place)}.", some(each, place))
+        Step(
+            say=f"{number} is {some(each, place)}.",
+            chant=some(each, place),
+            numbers={"act": "part", "part": number, "place": place, "digit": each},
+        )
         for number, each in zip(request.item, counts, strict=True)
     ]
     sign = "+" if adding else MINUS
     show = mats({place: count}, {} if adding else {place: second})
     say = f"{some(first, place)} {sign} {some(second, place)}."
-    steps.append(Step(say, some(count, place), {"mat": show}))
+    numbers = worked_out(operation, counts, place=place)
+    steps.append(Step(say, some(count, place), {"mat": show}, numbers=numbers))
     if count >= TEN:
-        above = ABOVE[place]
-        rest = count % TEN
-        say = f"{some(TEN, place)} are {some(1, above)}."
-        chant = f"{some(1, above)} and {some(rest, place)}" if rest else some(1, above)
-        steps.append(Step(say, chant, {"mat": mats({above: 1, place: rest}, {})}))
-    last = equation(operation, request.item, answer)
+        steps.append(_full_ten(place, count))
     return typed_task(
         request,
         kind="through ten" if count >= TEN else place,
-        prompt=asked_in_signs(operation, request.item),
+        prompt=prompt_of(operation, request.item),
         answer=answer,
         manipulative="PlaceValueBlocks",
         start=start,
-        steps=(*steps, answered(last, answer, request.vocabulary)),
+        steps=(*steps, answer_step(operation, request.item, answer, request.vocabulary)),
         found=found,
+    )
+
+
+def _full_ten(place: str, count: int) -> Step:
+    """Return the step in which ten of a place become one of the next larger place."""
+    above, rest = ABOVE[place], count % TEN
+    return Step(
+        say=f"{some(TEN, place)} are {some(1, above)}.",
+        chant=f"{some(1, above)} and {some(rest, place)}" if rest else some(1, above),
+        show={"mat": mats({above: 1, place: rest}, {})},
+        numbers=regrouped(place, above, count=TEN, left=rest, gives=1, now=1),
     )
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from manipulatives.lessons.strands.sums.asked import answered, equation, hop_steps
+from manipulatives.lessons.strands.sums.acts import added
 from manipulatives.lessons.strands.sums.line import Hop, counting_back, counting_on, counting_up
+from manipulatives.lessons.strands.sums.tasks import answer_step, hop_steps
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step
 from manipulatives.maths.columns.written_sum import ADD, SUBTRACT
@@ -84,10 +85,10 @@ def doubling_steps(request: Request) -> tuple[Step, ...]:
     small, double = min(request.item), 2 * min(request.item)
     more = max(request.item) - small
     been = tuple(dict.fromkeys((0, small, double)))
-    hops = [Hop(f"Double {small}: {small} + {small}.", f"{double}", been)]
+    hops = [Hop(f"Double {small}: {small} + {small}.", f"{double}", been, added([small, small]))]
     if more:
-        chant = f"{double + more}"
-        hops.append(Hop(f"{more} more: {double} + {more}.", chant, (*been, double + more)))
+        say, end = f"{more} more: {double} + {more}.", double + more
+        hops.append(Hop(say, f"{end}", (*been, end), added([double, more])))
     return _ended(request, hops, ADD)
 
 
@@ -103,13 +104,11 @@ def several_steps(request: Request) -> tuple[Step, ...]:
     """
     why, (first, second, third) = order_of(request.item)
     pair = first + second
-    been = tuple(dict.fromkeys((first, pair)))
+    total = pair + third
     hops = [
-        Hop(f"{why}: {first} + {second}.", f"{pair}", been),
-        Hop(f"Then {pair} + {third}.", f"{pair + third}", (*been, pair + third)),
+        Hop(f"{why}: {first} + {second}.", f"{pair}", (first, pair), added([first, second])),
+        Hop(f"Then {pair} + {third}.", f"{total}", (first, pair, total), added([pair, third])),
     ]
-    if not third:
-        hops[1] = hops[1]._replace(been=been)
     return _ended(request, hops, ADD)
 
 
@@ -133,5 +132,4 @@ def order_of(numbers: Sequence[int]) -> tuple[str, list[int]]:
 def _ended(request: Request, hops: list[Hop], operation: str) -> tuple[Step, ...]:
     numbers = request.item
     answer = sum(numbers) if operation == ADD else numbers[0] - numbers[1]
-    say = equation(operation, numbers, answer)
-    return hop_steps(hops, answered(say, answer, request.vocabulary))
+    return hop_steps(hops, answer_step(operation, numbers, answer, request.vocabulary))

@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from manipulatives.lessons.strands.addition.mistakes.columns import RULES as ADDING
-from manipulatives.lessons.strands.subtraction.mistakes import RULES as TAKING
-from manipulatives.lessons.strands.sums.asked import asked_in_signs, wrong_numbers
-from manipulatives.lessons.strands.sums.columns.methods import FORM_OF, worked_steps
+from manipulatives.lessons.strands.sums.columns.methods import FORM_OF, worked_sum
+from manipulatives.lessons.strands.sums.tasks import Found, prompt_of, wrong_numbers
 from manipulatives.lessons.tasks.generator import Request
 from manipulatives.lessons.tasks.task import Step, Task
 from manipulatives.maths.columns.difficulty import borrows, carries
@@ -16,38 +14,40 @@ from manipulatives.maths.columns.written_sum import ADD, LINE, NAMES, new_sum
 from manipulatives.maths.number.words import number_in_words
 
 
-def written_task(request: Request, operation: str) -> Task:
+def written_task(request: Request, operation: str, found: Found) -> Task:
     """Return the task of a sum that is written on the column board.
 
     Args:
         request: its item are the numbers.
         operation: "+" or "-".
+        found: what can be foreseen to go wrong.
     """
     numbers, method, vocabulary = request.item, request.method, request.vocabulary
     adding = operation == ADD
     answer = sum(numbers) if adding else numbers[0] - numbers[1]
-    steps = worked_steps(operation, numbers, method, vocabulary=vocabulary)
+    worked = worked_sum(operation, numbers, method, vocabulary=vocabulary)
     form = FORM_OF[method]
-    found = ((rule, rule.wrong(*numbers)) for rule in (ADDING if adding else TAKING))
     return Task(
         skill=request.skill,
         kind=adding_kind(numbers) if adding else taking_kind(numbers),
-        prompt=asked_in_signs(operation, numbers),
+        prompt=prompt_of(operation, numbers),
         say=_say(numbers, adding=adding, line=form == LINE),
         manipulative="ColumnBoard",
         start={
             "sum": {**new_sum(operation, numbers, form)},
             "mode": "try",
             "method": method,
-            "steps": steps,
+            "steps": worked.steps,
         },
         ask={"by": "manipulative"},
         goal=_number_is(answer),
         answer=f"{answer}",
         spoken=number_in_words(answer, vocabulary),
         steps=tuple(
-            Step(say=step["say"], chant=step["class"], show={"mode": "show", "step": count})
-            for count, step in enumerate(steps, start=1)
+            Step(step["say"], step["class"], {"mode": "show", "step": count}, numbers=numbers)
+            for count, (step, numbers) in enumerate(
+                zip(worked.steps, worked.numbers, strict=True), start=1
+            )
         ),
         mistakes=wrong_numbers(found, vocabulary, answer, _number_is),
     )

@@ -1,17 +1,20 @@
 """Hops on a number line: counting on, counting back, and counting up to a number.
 
-Each hop is what is said, what the class answers and where the hops have been by then.
+Each hop is what is said, what the class answers, where the hops have been by then, and the numbers.
 """
 
 from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+from manipulatives.lessons.strands.counting.steps import count_of, listed
+from manipulatives.lessons.strands.sums.acts import added, hopped, started, stayed
+from manipulatives.lessons.tasks.task import Numbers
 from manipulatives.maths.columns.written_sum import MINUS
 
-TEN = 10
+TEN, TWENTY, HUNDRED = 10, 20, 100
 # Up to here the hops are single ones, in tens and ones beyond.
-SMALL = 20
+SMALL = TWENTY
 
 
 class Hop(NamedTuple):
@@ -21,11 +24,13 @@ class Hop(NamedTuple):
         say: what the teacher says.
         chant: what the class answers.
         been: where the hops have been, the start first.
+        numbers: what is done, as data.
     """
 
     say: str
     chant: str
     been: tuple[int, ...]
+    numbers: Numbers
 
 
 def line(last: int, start: int | None = None, *, back: bool = False) -> dict[str, Any]:
@@ -64,6 +69,18 @@ def at(been: list[int]) -> dict[str, Any]:
     return {"chart": {"counted": been, "tapped": None, "written": {}}}
 
 
+def line_end(largest: int) -> int:
+    """Return how far the number line goes where numbers up to one are met.
+
+    Example:
+        >>> line_end(9), line_end(13), line_end(20), line_end(27), line_end(76)
+        (10, 19, 20, 29, 100)
+    """
+    # Two full rows of ten, 0 to 9 and 10 to 19, where that is enough.
+    ends = (TEN, TWENTY - 1, TWENTY, TWENTY + 9, HUNDRED)
+    return next((end for end in ends if end >= largest), 2 * HUNDRED)
+
+
 def counting_on(start: int, by: int, method: str) -> list[Hop]:
     """Return the hops from a number on.
 
@@ -79,24 +96,7 @@ def counting_on(start: int, by: int, method: str) -> list[Hop]:
         8 needs 2 to make 10. - 8 + 2 = 10 (8, 10)
         5 is 2 and 3: hop 3 more. - 10 + 3 = 13 (8, 10, 13)
     """
-    hops = [Hop(f"Start at {start}.", f"{start}", (start,))]
-    if not by:
-        return [*hops, Hop("Count on 0: stay there.", f"{start}", (start,))]
-    tens, ones = _parts(start, by, 1)
-    been = _in_tens(hops, start, tens, 1)
-    here = been[-1]
-    need = -here % TEN
-    if method != "counting on" and 0 < need < ones:
-        ten, end = here + need, here + ones
-        been = (*been, ten)
-        hops.append(Hop(f"{here} needs {need} to make {ten}.", f"{here} + {need} = {ten}", been))
-        rest = ones - need
-        say = f"{ones} is {need} and {rest}: hop {rest} more."
-        hops.append(Hop(say, f"{ten} + {rest} = {end}", (*been, end)))
-    elif ones:
-        said = range(here + 1, here + ones + 1)
-        hops.append(Hop(f"Count on {ones}.", listed(said), (*been, *said)))
-    return hops
+    return _counting(start, by, 1, method)
 
 
 def counting_back(start: int, by: int, method: str) -> list[Hop]:
@@ -109,25 +109,51 @@ def counting_back(start: int, by: int, method: str) -> list[Hop]:
         Take 3 to come to 10. - 13 − 3 = 10 (13, 10)
         5 is 3 and 2: hop 2 more. - 10 − 2 = 8 (13, 10, 8)
     """  # noqa: RUF002 - a true minus sign is said
-    hops = [Hop(f"Start at {start}.", f"{start}", (start,))]
+    return _counting(start, by, -1, method)
+
+
+def _counting(start: int, by: int, way: int, method: str) -> list[Hop]:
+    word = "on" if way > 0 else "back"
+    hops = [_start(start)]
     if not by:
-        return [*hops, Hop("Count back 0: stay there.", f"{start}", (start,))]
-    tens, ones = _parts(start, by, -1)
-    been = _in_tens(hops, start, tens, -1)
-    here = been[-1]
-    over = here % TEN
-    if method != "counting on" and 0 < over < ones:
-        ten, end = here - over, here - ones
-        been = (*been, ten)
-        chant = f"{here} {MINUS} {over} = {ten}"
-        hops.append(Hop(f"Take {over} to come to {ten}.", chant, been))
-        rest = ones - over
-        say = f"{ones} is {over} and {rest}: hop {rest} more."
-        hops.append(Hop(say, f"{ten} {MINUS} {rest} = {end}", (*been, end)))
-    elif ones:
-        said = range(here - 1, here - ones - 1, -1)
-        hops.append(Hop(f"Count back {ones}.", listed(said), (*been, *said)))
+        say = f"Count {word} 0: stay there."
+        return [*hops, Hop(say, f"{start}", (start,), stayed(start))]
+    tens, ones = _parts(start, by, way)
+    if tens:
+        say = f"Count {word} {tens * TEN} in tens."
+        hops.append(_count(say, hops[-1].been, way * TEN, tens))
+    been = hops[-1].been
+    to_ten = -way * been[-1] % TEN
+    if method != "counting on" and 0 < to_ten < ones:
+        return [*hops, *_over_ten(been, way, to_ten, ones)]
+    if ones:
+        hops.append(_count(f"Count {word} {ones}.", been, way, ones))
     return hops
+
+
+def _over_ten(been: tuple[int, ...], way: int, to_ten: int, ones: int) -> list[Hop]:
+    """Return two hops, the first of them to the next full ten."""
+    here, rest = been[-1], ones - to_ten
+    ten = here + way * to_ten
+    say = f"{here} needs {to_ten} to make {ten}." if way > 0 else f"Take {to_ten} to come to {ten}."
+    first = _hop(say, been, way * to_ten)
+    say = f"{ones} is {to_ten} and {rest}: hop {rest} more."
+    return [first, _hop(say, first.been, way * rest, whole=ones, parts=[to_ten, rest])]
+
+
+def _start(number: int) -> Hop:
+    return Hop(f"Start at {number}.", f"{number}", (number,), started(number))
+
+
+def _hop(say: str, been: tuple[int, ...], by: int, **more: Any) -> Hop:
+    here, end = been[-1], been[-1] + by
+    chant = f"{here} {'+' if by > 0 else MINUS} {abs(by)} = {end}"
+    return Hop(say, chant, (*been, end), hopped(here, by, **more))
+
+
+def _count(say: str, been: tuple[int, ...], by: int, times: int) -> Hop:
+    said = tuple(been[-1] + by * time for time in range(1, times + 1))
+    return Hop(say, listed(said), (*been, *said), count_of(said, by, been[-1]))
 
 
 def counting_up(low: int, high: int, method: str) -> list[Hop]:
@@ -142,10 +168,10 @@ def counting_up(low: int, high: int, method: str) -> list[Hop]:
         Count on to 63. - 61, 62, 63 (27, 28, 29, 30, 40, 50, 60, 61, 62, 63)
         3 + 30 + 3 = 36. - 36 (27, 28, 29, 30, 40, 50, 60, 61, 62, 63)
     """
-    been: tuple[int, ...] = (low,)
-    hops = [Hop(f"Start at {low}.", f"{low}", been)]
+    hops = [_start(low)]
+    distance = {"act": "far", "from": low, "to": high, "far": high - low}
     if low == high:
-        return [*hops, Hop("It is there already: 0 hops.", "0", been)]
+        return [*hops, Hop("It is there already: 0 hops.", "0", (low,), distance)]
     next_ten, last_ten = low + -low % TEN, high // TEN * TEN
     by_ten = method != "counting on" or high > SMALL or high - low > TEN
     stops = [high]
@@ -156,26 +182,16 @@ def counting_up(low: int, high: int, method: str) -> list[Hop]:
         if stop == here:
             continue
         tens = by_ten and here % TEN == 0 and stop % TEN == 0
-        said = range(here + TEN, stop + 1, TEN) if tens else range(here + 1, stop + 1)
-        been = (*been, *said)
-        in_tens = "in tens " if tens else ""
-        hops.append(Hop(f"Count on {in_tens}to {stop}.", listed(said), been))
+        step, in_tens = (TEN, "in tens ") if tens else (1, "")
+        say = f"Count on {in_tens}to {stop}."
+        hops.append(_count(say, hops[-1].been, step, (stop - here) // step))
         parts.append(stop - here)
         here = stop
     far = high - low
     together = " + ".join(map(str, parts))
-    say = f"{together} = {far}." if len(parts) > 1 else f"That is {far} {_steps(far)}."
-    return [*hops, Hop(say, f"{far}", been)]
-
-
-def listed(numbers: range | tuple[int, ...]) -> str:
-    """Return numbers as they are counted aloud.
-
-    Example:
-        >>> listed(range(9, 14))
-        '9, 10, 11, 12, 13'
-    """
-    return ", ".join(map(str, numbers))
+    several = len(parts) > 1
+    say = f"{together} = {far}." if several else f"That is {far} {_steps(far)}."
+    return [*hops, Hop(say, f"{far}", hops[-1].been, added(parts) if several else distance)]
 
 
 def _steps(count: int) -> str:
@@ -185,13 +201,3 @@ def _steps(count: int) -> str:
 def _parts(start: int, by: int, way: int) -> tuple[int, int]:
     """Split how far the hops go into tens and ones; on a short line all are ones."""
     return (0, by) if max(start, start + way * by) <= SMALL else (by // TEN, by % TEN)
-
-
-def _in_tens(hops: list[Hop], start: int, tens: int, way: int) -> tuple[int, ...]:
-    """Append the hops of ten, and return where all hops have been."""
-    if not tens:
-        return (start,)
-    said = tuple(start + way * TEN * ten for ten in range(1, tens + 1))
-    word = "on" if way > 0 else "back"
-    hops.append(Hop(f"Count {word} {tens * TEN} in tens.", listed(said), (start, *said)))
-    return (start, *said)

@@ -7,8 +7,8 @@ from functools import cache
 from typing import Any
 
 from manipulatives.lessons.strands.stories.mistakes import MISSING_NUMBERS
-from manipulatives.lessons.strands.sums.asked import answered, equation, hop_steps, typed_task
 from manipulatives.lessons.strands.sums.line import Hop, counting_on, counting_up, line
+from manipulatives.lessons.strands.sums.tasks import answer_step, found_by, hop_steps, typed_task
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Joined, Labelled
 from manipulatives.lessons.tasks.task import Task
@@ -44,11 +44,8 @@ def _task(request: Request, operation: str, hops: Sequence[Hop], start: dict[str
         answer=answer,
         manipulative="CountingChart",
         start=start,
-        steps=hop_steps(
-            hops,
-            answered(equation(operation, (first, second), result), answer, request.vocabulary),
-        ),
-        found=((rule, rule.wrong(*shown, answer)) for rule in MISSING_NUMBERS),
+        steps=hop_steps(hops, answer_step(operation, (first, second), answer, request.vocabulary)),
+        found=found_by(MISSING_NUMBERS, (*shown, answer), "answer", shown=[*shown], right=answer),
     )
 
 
@@ -69,8 +66,9 @@ def _missing_part(request: Request) -> Task:
         start = line(request.options["to"], result)
         # What is left and what went make up the whole.
         hops = counting_on(max(result, second), min(result, second), request.method)
-        first_say = f"{result} and {second} make the first number."
-        hops.insert(0, Hop(first_say, f"{result} + {second}", ()))
+        plan = {"act": "plan", "operation": ADD, "numbers": [result, second], "result": None}
+        say = f"{result} and {second} make the first number."
+        hops.insert(0, Hop(say, f"{result} + {second}", (), plan))
     return _task(request, SUBTRACT, hops, start)
 
 

@@ -1,4 +1,4 @@
-"""All sums of a wanted difficulty, built digit by digit: none is ever tried and thrown away.
+"""All sums of a wanted difficulty, listed digit by digit, without trying sums that do not fit.
 
 What is hard about a sum is defined by `maths.columns.difficulty`.
 """
@@ -12,7 +12,7 @@ from typing import Any
 
 from manipulatives.lessons.tasks.pools import Lazy, Moves, Walks
 
-BASE = 10
+BASE, TWENTY = 10, 20
 DIGITS = range(BASE)
 
 
@@ -33,20 +33,47 @@ class Column:
 
 
 FREE = Column()
-STILL, MOVED = Column(regroups=False), Column(regroups=True)
+PLAIN, REGROUPED = Column(regroups=False), Column(regroups=True)
 ADDING: Mapping[str, tuple[Column, ...]] = {
     "none": (),
-    "ones": (MOVED,),
-    "tens": (STILL, MOVED),
-    "both": (MOVED, MOVED),
-    "zero": (MOVED, Column(regroups=True, through=True)),
+    "ones": (REGROUPED,),
+    "tens": (PLAIN, REGROUPED),
+    "both": (REGROUPED, REGROUPED),
+    "zero": (REGROUPED, Column(regroups=True, through=True)),
 }
 """How sums are regrouped: in no place, the ones or the tens only, both, or on through a zero."""
 TAKING: Mapping[str, tuple[Column, ...]] = {
     **ADDING,
-    "both": (MOVED, Column(regroups=True, through=False)),
+    "both": (REGROUPED, Column(regroups=True, through=False)),
 }
 """The same of subtractions, where both places are regrouped without a zero between."""
+
+
+@cache
+def facts_20(regroup: str, *, zero: bool, teens: bool) -> tuple[tuple[int, int], ...]:
+    """Return the facts of addition within twenty.
+
+    Args:
+        regroup: "any"; "none" or "ones", whether ten ones come together.
+        zero: whether a number may be zero.
+        teens: whether one number is 10 or more, instead of both of one digit.
+
+    Example:
+        >>> len(facts_20("any", zero=True, teens=False))
+        100
+        >>> len(facts_20("ones", zero=False, teens=False))
+        45
+    """
+    least = 0 if zero else 1
+    largest = TWENTY - least if teens else BASE - 1
+    pairs = (
+        (a, b)
+        for a in range(least, largest + 1)
+        for b in range(least, largest + 1)
+        if not teens or (max(a, b) >= BASE and a + b <= TWENTY)
+    )
+    ones = {"any": (False, True), "none": (False,), "ones": (True,)}[regroup]
+    return tuple((a, b) for a, b in pairs if (a % BASE + b % BASE >= BASE) in ones)
 
 
 @cache
@@ -70,18 +97,18 @@ def additions(
     """
     columns = _columns(ADDING, regroup, max(lengths))
     limit = BASE ** (max(lengths) + 1) - 1 if most is None else most
-    squares = []
+    choices = []
     for place, wanted in enumerate(columns):
-        allowed = [_digits(place, length) for length in lengths]
-        squares += [_summand(digits) for digits in allowed[:-1]]
-        squares.append(_last_summand(allowed[-1], wanted, limit // BASE**place % BASE))
+        allborrowed = [_digits(place, length) for length in lengths]
+        choices += [_summand(digits) for digits in allborrowed[:-1]]
+        choices.append(_last_summand(allborrowed[-1], wanted, limit // BASE**place % BASE))
 
     def fits(state: tuple[int, int, bool]) -> bool:
         carry, _, below = state
         front = limit // BASE ** len(columns)
         return carry < front or (carry == front and below)
 
-    return Walks(squares, (0, 0, True), fits, _numbers(len(lengths)))
+    return Walks(choices, (0, 0, True), fits, _numbers(len(lengths)))
 
 
 @cache
@@ -108,17 +135,17 @@ def subtractions(
     for place, name in enumerate(("ones", "tens")):
         if equal == name:
             columns[place] = Column(columns[place].regroups, columns[place].through, equal=True)
-    squares: list[Callable[[Any], Moves]] = []
+    choices: list[Callable[[Any], Moves]] = []
     for place, wanted in enumerate(columns):
         upper, lower = (_digits(place, length) for length in lengths)
-        squares.append(_upper(upper))
-        squares.append(_lower(lower, wanted, beyond=place >= lengths[1]))
+        choices.append(_upper(upper))
+        choices.append(_lower(lower, wanted, beyond=place >= lengths[1]))
 
     def fits(state: tuple[int, int, bool, bool]) -> bool:
-        owed, _, left, same = state
-        return not owed and (left or nothing) and (same or equal != "some")
+        borrowed, _, left, same = state
+        return not borrowed and (left or nothing) and (same or equal != "some")
 
-    return Walks(squares, (0, 0, False, False), fits, _numbers(len(lengths)))
+    return Walks(choices, (0, 0, False, False), fits, _numbers(len(lengths)))
 
 
 def _columns(ways: Mapping[str, tuple[Column, ...]], regroup: str, count: int) -> list[Column]:
@@ -126,7 +153,7 @@ def _columns(ways: Mapping[str, tuple[Column, ...]], regroup: str, count: int) -
         return [FREE] * count
     wanted = ways[regroup]
     # A place that is not there cannot be regrouped, so nothing is found.
-    return [*wanted, *[STILL] * (count - len(wanted))] if len(wanted) <= count else [_NEVER] * count
+    return [*wanted, *[PLAIN] * (count - len(wanted))] if len(wanted) <= count else [_NEVER] * count
 
 
 _NEVER = Column(regroups=False, through=True)
@@ -150,10 +177,10 @@ def _numbers(count: int) -> Callable[[Sequence[int]], tuple[int, ...]]:
 
 
 def _summand(digits: range) -> Callable[[Any], Moves]:
-    """A digit that is added before the last of its column.
+    """Return the choices of a digit that is added before the last of its column.
 
-    Remembered are the carry into the column, the digits so far, and whether the answer up to here
-    is within the digits of the limit.
+    The state is the carry into the column, the sum of its digits so far, and whether the answer up
+    to here is within the digits of the limit.
     """
 
     def moves(state: tuple[int, int, bool]) -> Moves:
@@ -176,26 +203,26 @@ def _last_summand(digits: range, wanted: Column, limit: int) -> Callable[[Any], 
 
 
 def _upper(digits: range) -> Callable[[Any], Moves]:
-    """The upper digit of a column.
+    """Return the choices of the upper digit of a column.
 
-    Remembered are what the column owes, its upper digit, and whether anything is left and any
-    digits were equal so far.
+    The state is the 1 that was borrowed from the column, or 0, its upper digit, and whether
+    anything is left and any digits were equal so far.
     """
 
     def moves(state: tuple[int, int, bool, bool]) -> Moves:
-        owed, _, left, same = state
-        return [(digit, (owed, digit, left, same)) for digit in digits]
+        borrowed, _, left, same = state
+        return [(digit, (borrowed, digit, left, same)) for digit in digits]
 
     return moves
 
 
 def _lower(digits: range, wanted: Column, *, beyond: bool) -> Callable[[Any], Moves]:
     def moves(state: tuple[int, int, bool, bool]) -> Moves:
-        owed, upper, left, same = state
+        borrowed, upper, left, same = state
         for digit in digits:
-            short = upper - owed < digit
-            rest = (upper - owed - digit) % BASE
-            through = owed > 0 and upper == 0
+            short = upper - borrowed < digit
+            rest = (upper - borrowed - digit) % BASE
+            through = borrowed > 0 and upper == 0
             equal = rest == 0 and not beyond
             if (
                 _is(wanted.regroups, short)

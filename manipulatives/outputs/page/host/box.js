@@ -18,7 +18,7 @@ async function render({ model, el, signal, host }) {
     } catch {
       part.className = "kit-sorry";
       part.textContent = "This part works only in the notebook.";
-      // The page leaves one of many such sentences.
+      // The page removes repetitions of this sentence.
       part.dataset.kitNotebookOnly = "";
     }
   }

@@ -12,7 +12,7 @@
  * waiting.
  */
 
-// A browser that does not answer must not keep the lesson from being shown.
+// A browser that does not answer must not prevent the lesson from being shown.
 const ANSWER_TIMEOUT_MS = 1000;
 
 /**
@@ -23,12 +23,12 @@ const ANSWER_TIMEOUT_MS = 1000;
 export async function whenCommitted(browser = navigator) {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let timer;
-  const late = new Promise((resolve) => {
+  const timeout = new Promise((resolve) => {
     timer = setTimeout(resolve, ANSWER_TIMEOUT_MS);
   });
   try {
-    // This only asks whether something is allowed already; nobody is asked to allow it.
-    await Promise.race([browser.permissions?.query({ name: "persistent-storage" }), late]);
+    // This only reads a permission; it does not prompt the user.
+    await Promise.race([browser.permissions?.query({ name: "persistent-storage" }), timeout]);
   } catch {
     // The browser does not know this permission.
   } finally {

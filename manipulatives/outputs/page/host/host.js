@@ -1,19 +1,19 @@
 /**
  * A host for widgets in the anywidget format on a page that has no kernel. What a widget sets
- * stays in the page: there is nobody to send it to.
+ * stays in the page, because there is no kernel to send it to.
  *
  * @typedef {import("./model.js").Listener} Listener
  * @typedef {import("./saved.js").Saved} Saved
  * @typedef {(code: string) => Promise<any>} Load makes a module of its text
  * @typedef {{ el: HTMLElement, signal?: AbortSignal }} Place
  * @typedef {{ exports: any, render: (place: Place) => Promise<void> }} Widget
- * @typedef {{ definition: any, exports: any }} Begun a widget that has set itself up
+ * @typedef {{ definition: any, exports: any }} Ready an initialized widget
  */
 import { Model } from "./model.js";
-import { referred, traits } from "./saved.js";
+import { referenceTarget, traits } from "./saved.js";
 
-// A widget that takes longer to set itself up will not come any more.
-const PATIENCE_MS = 10_000;
+// A widget that has not initialized after this time counts as failed.
+const READY_TIMEOUT_MS = 10_000;
 
 const experimental = {
   invoke: () => Promise.reject(new Error("This page has no kernel that could answer.")),
@@ -31,7 +31,7 @@ export function openHost(saved, load, page) {
   const models = new Map();
   /** @type {Map<string, Promise<any>>} */
   const definitions = new Map();
-  /** @type {Map<string, Promise<Begun>>} */
+  /** @type {Map<string, Promise<Ready>>} */
   const ready = new Map();
 
   for (const id of Object.keys(saved.models)) {
@@ -44,9 +44,10 @@ export function openHost(saved, load, page) {
     definitions.set(kind, load(code).then(definition));
   }
   for (const [id, { kind }] of Object.entries(saved.models)) {
-    ready.set(id, begin(id, kind));
+    ready.set(id, initialize(id, kind));
   }
-  // What fails is said where it would be shown; what nobody shows harms nobody.
+  // A failure is reported where the widget is shown. Without this, one that is never shown would be
+  // an unhandled rejection.
   for (const promise of [...definitions.values(), ...ready.values()]) {
     promise.catch(() => {});
   }
@@ -64,34 +65,34 @@ export function openHost(saved, load, page) {
   }
 
   /**
-   * A widget sets itself up once, whether it is shown or not.
+   * Initialize a widget, which happens once, whether it is shown or not.
    * @param {string} id
    * @param {string} kind
-   * @returns {Promise<Begun>}
+   * @returns {Promise<Ready>}
    */
-  async function begin(id, kind) {
+  async function initialize(id, kind) {
     const made = await definitions.get(kind);
     const { signal } = new AbortController();
-    const result = await made.initialize?.({ model: face(id, {}), signal, experimental });
+    const result = await made.initialize?.({ model: modelFor(id, {}), signal, experimental });
     return { definition: made, exports: typeof result === "function" ? undefined : result };
   }
 
   /**
    * @param {string} id
-   * @returns {Promise<Begun>}
+   * @returns {Promise<Ready>}
    */
-  function begun(id) {
+  function whenReady(id) {
     const { name } = saved.kinds[(find(id), saved.models[id].kind)];
-    return soon(/** @type {Promise<Begun>} */ (ready.get(id)), name);
+    return withTimeout(/** @type {Promise<Ready>} */ (ready.get(id)), name);
   }
 
   /**
-   * What a widget's code sees of a model: the listeners that it adds are its own.
+   * The model as a widget's code sees it, which removes only the listeners that this owner added.
    * @param {string} id
    * @param {object} owner
    * @returns {object}
    */
-  function face(id, owner) {
+  function modelFor(id, owner) {
     const model = find(id);
     return {
       get: model.get.bind(model),
@@ -114,7 +115,7 @@ export function openHost(saved, load, page) {
       send() {},
       widget_manager: {
         /** @param {string} other */
-        get_model: async (other) => face(other, owner),
+        get_model: async (other) => modelFor(other, owner),
       },
     };
   }
@@ -125,41 +126,41 @@ export function openHost(saved, load, page) {
    * @param {AbortSignal} signal
    */
   async function show(id, el, signal) {
-    const { definition: made } = await begun(id);
+    const { definition: made } = await whenReady(id);
     if (!made.render || signal.aborted) {
       return;
     }
     const owner = {};
-    const model = face(id, owner);
-    const tidy = await made.render({ model, el, signal, host: host(signal), experimental });
-    atEnd(signal, () => {
+    const model = modelFor(id, owner);
+    const cleanUp = await made.render({ model, el, signal, host: host(signal), experimental });
+    onAbort(signal, () => {
       find(id).off(null, null, owner);
-      if (typeof tidy === "function") {
-        tidy();
+      if (typeof cleanUp === "function") {
+        cleanUp();
       }
     });
   }
 
   /**
-   * What a widget may ask of the page, for as long as its view lives.
+   * The host as a widget sees it, until its view ends.
    * @param {AbortSignal} parent
    */
   function host(parent) {
     return {
       /** @param {unknown} reference */
       async getModel(reference) {
-        const id = referred(reference);
+        const id = referenceTarget(reference);
         const owner = {};
-        atEnd(parent, () => find(id).off(null, null, owner));
-        return face(id, owner);
+        onAbort(parent, () => find(id).off(null, null, owner));
+        return modelFor(id, owner);
       },
       /**
        * @param {unknown} reference
        * @returns {Promise<Widget>}
        */
       async getWidget(reference) {
-        const id = referred(reference);
-        const { exports } = await begun(id);
+        const id = referenceTarget(reference);
+        const { exports } = await whenReady(id);
         return { exports, render: ({ el, signal }) => show(id, el, signal ?? parent) };
       },
     };
@@ -172,7 +173,7 @@ export function openHost(saved, load, page) {
 }
 
 /**
- * The widget that a module defines, in each of the forms that a module may have.
+ * The widget that a module defines, in any of the forms that anywidget allows.
  * @param {any} module
  * @returns {Promise<any>}
  */
@@ -193,14 +194,14 @@ async function definition(module) {
  * @param {string} name
  * @returns {Promise<T>}
  */
-async function soon(promise, name) {
+async function withTimeout(promise, name) {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let timer;
-  const late = new Promise((_resolve, reject) => {
-    timer = setTimeout(() => reject(new Error(`${name} was not ready in time.`)), PATIENCE_MS);
+  const timeout = new Promise((_resolve, reject) => {
+    timer = setTimeout(() => reject(new Error(`${name} was not ready in time.`)), READY_TIMEOUT_MS);
   });
   try {
-    return await Promise.race([promise, /** @type {Promise<never>} */ (late)]);
+    return await Promise.race([promise, /** @type {Promise<never>} */ (timeout)]);
   } finally {
     clearTimeout(timer);
   }
@@ -208,12 +209,12 @@ async function soon(promise, name) {
 
 /**
  * @param {AbortSignal} signal
- * @param {() => void} tidy
+ * @param {() => void} cleanUp
  */
-function atEnd(signal, tidy) {
+function onAbort(signal, cleanUp) {
   if (signal.aborted) {
-    tidy();
+    cleanUp();
   } else {
-    signal.addEventListener("abort", tidy, { once: true });
+    signal.addEventListener("abort", cleanUp, { once: true });
   }
 }

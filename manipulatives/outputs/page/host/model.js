@@ -1,12 +1,12 @@
 /**
  * The state of one widget on a page that has no kernel: what a widget's code may ask of its
- * model, with the events of a notebook host. Setting a trait tells every listener at once.
+ * model, with the events of a notebook host. Setting a trait calls its listeners synchronously.
  *
  * @typedef {(model: Model, ...details: any[]) => void} Listener
  */
 import { alike } from "../../../widgets/shared/state/alike.js";
 
-/** The traits of one widget, and who listens to them. */
+/** The traits of one widget, and their listeners. */
 export class Model {
   /** @type {Record<string, any>} */
   #state;
@@ -32,8 +32,8 @@ export class Model {
   }
 
   /**
-   * Set one trait, or several given as an object. Every trait that is now another is told as
-   * `change:name`; when all are told, `change` follows once.
+   * Set one trait, or several given as an object. Every trait that changed
+   * dispatches `change:name`, and after all of them `change` follows once.
    * @param {string | Record<string, any>} given
    * @param {any} [value]
    * @returns {void}
@@ -43,18 +43,18 @@ export class Model {
     const changed = Object.keys(next).filter((name) => !alike(this.#state[name], next[name]));
     Object.assign(this.#state, next);
     this.#pending ||= changed.length > 0;
-    // A listener may set something too: that is told at once, and the summary comes after all.
+    // A listener may set a trait too: its own event comes at once, `change` after all of them.
     const outermost = !this.#changing;
     this.#changing = true;
     for (const name of changed) {
-      this.#tell(`change:${name}`, this.#state[name]);
+      this.#notify(`change:${name}`, this.#state[name]);
     }
     if (!outermost) {
       return;
     }
     while (this.#pending) {
       this.#pending = false;
-      this.#tell("change");
+      this.#notify("change");
     }
     this.#changing = false;
   }
@@ -62,7 +62,7 @@ export class Model {
   /**
    * @param {string} names one event, or several with spaces between
    * @param {Listener} callback
-   * @param {unknown} [owner] whose listener it is, for `off`
+   * @param {unknown} [owner] who adds it, for `off`
    * @returns {void}
    */
   on(names, callback, owner) {
@@ -72,7 +72,7 @@ export class Model {
   }
 
   /**
-   * Take away the listeners that fit everything given; nothing given fits them all.
+   * Remove the listeners that match every argument given; without arguments, all of them.
    * @param {string | null} [names]
    * @param {Listener | null} [callback]
    * @param {unknown} [owner]
@@ -90,12 +90,12 @@ export class Model {
    * @param {string} name
    * @param {...any} details
    */
-  #tell(name, ...details) {
+  #notify(name, ...details) {
     for (const each of this.#listeners.filter((listener) => listener.name === name)) {
       try {
         each.callback(this, ...details, {});
       } catch (error) {
-        // One widget's mistake must not keep the others from hearing.
+        // An error in one listener must not stop the others.
         reportError(error);
       }
     }

@@ -1,22 +1,22 @@
-/** What a page says of parts that need a kernel: each says so once, and one says what to do. */
+/** The notices of parts that need a kernel: no repetitions, and what to do said once. */
 
 const REMEDY = "Open the notebook in Jupyter to use it.";
-// A sentence of a part that works only in the notebook: of the page itself, or within a box.
+// A notice that a part works only in the notebook: of the page itself, or inside a box.
 const NOTICE = ".kit-note, [data-kit-notebook-only]";
-// What holds a widget and is nothing to see itself.
-const FRAME = ".kit-box, .kit-box > div";
-// What a notebook printed or drew.
-const STILL = ".kit-picture, .kit-text";
+// Elements that hold a widget and show nothing themselves.
+const CONTAINERS = ".kit-box, .kit-box > div";
+// Output that the notebook printed or drew.
+const PRINTED = ".kit-picture, .kit-text";
 
 /**
- * Leave one sentence for each block of a page, and one for the whole page where no block has
- * anything else to show; the first one says what to do.
- * @param {HTMLElement} main with every widget in its place
+ * Leave one notice in each block of a page, or one in the whole page where no block shows
+ * anything else. The first notice says what to do.
+ * @param {HTMLElement} main after every widget was rendered
  * @returns {void}
  */
-export function sayNotebookOnly(main) {
-  const seen = [...main.querySelectorAll(`${STILL}, .kit-view *`)].some((el) => (
-    !el.matches(FRAME) && !el.closest(NOTICE)
+export function mergeNotebookOnlyNotices(main) {
+  const seen = [...main.querySelectorAll(`${PRINTED}, .kit-view *`)].some((el) => (
+    !el.matches(CONTAINERS) && !el.closest(NOTICE)
   ));
   for (const block of seen ? main.children : [main]) {
     const [, ...others] = block.querySelectorAll(NOTICE);

@@ -1,7 +1,7 @@
-/** Opens what a page carries: its session first, then every widget at the place that waits. */
+/** Opens a page: starts its session, then renders every widget at its place. */
 import { whenCommitted } from "./committed.js";
 import { openHost } from "./host.js";
-import { sayNotebookOnly } from "./notebook_only.js";
+import { mergeNotebookOnlyNotices } from "./notebook_only.js";
 import { unpacked } from "./packed.js";
 
 /**
@@ -13,13 +13,13 @@ import { unpacked } from "./packed.js";
 export async function openPage(page, load, start) {
   const main = /** @type {HTMLElement} */ (page.querySelector("main"));
   main.setAttribute("aria-busy", "true");
-  // Until the session shows its first stage, the whole lesson would be seen.
+  // Otherwise the whole lesson would be visible until the session shows its first stage.
   main.hidden = true;
   await whenCommitted();
   main.hidden = false;
   start(main, page.documentElement.dataset.kitLesson ?? "");
   if (!("DecompressionStream" in globalThis)) {
-    main.prepend(sorry("This browser is too old for this page. Try another one."));
+    main.prepend(notice("This browser is too old for this page. Try another one."));
     return;
   }
   const text = page.getElementById("kit-saved")?.textContent ?? "";
@@ -28,7 +28,7 @@ export async function openPage(page, load, start) {
   const host = openHost(saved, load, page);
   const places = /** @type {NodeListOf<HTMLElement>} */ (main.querySelectorAll("[data-kit-view]"));
   await Promise.all([...places].map(show));
-  sayNotebookOnly(main);
+  mergeNotebookOnlyNotices(main);
   main.removeAttribute("aria-busy");
 
   /** @param {HTMLElement} el */
@@ -36,14 +36,14 @@ export async function openPage(page, load, start) {
     try {
       await host.show(el.dataset.kitView ?? "", { el });
     } catch (error) {
-      el.replaceChildren(sorry("This part cannot be shown. The rest works."));
-      // For whoever looks into it.
+      el.replaceChildren(notice("This part cannot be shown. The rest works."));
+      // For the console.
       reportError(error);
     }
   }
 
   /** @param {string} words */
-  function sorry(words) {
+  function notice(words) {
     const sentence = page.createElement("p");
     sentence.className = "kit-sorry";
     sentence.textContent = words;

@@ -1,4 +1,4 @@
-/** What a page carries, kept small: deflated, in base64. Browsers unpack it since about 2023. */
+/** The compressed data of a page: deflate, in base64. Browsers can read it since about 2023. */
 
 /**
  * The text that was packed.

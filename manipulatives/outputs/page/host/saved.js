@@ -1,23 +1,25 @@
 /**
- * How a page keeps its widgets: what all widgets of a kind have in common (their code, their
- * style, their usual traits) once, and for each widget only what is different.
+ * How widgets are stored in a page: what all widgets of a kind have in common (code, style, usual
+ * traits) once, and for each widget only what differs.
  *
  * @typedef {object} Kind
  * @property {string} name the Python class, for messages
  * @property {string} code an ES module
  * @property {string} [css] the style of the kind
- * @property {Record<string, any>} usual the traits of the first widget of the kind
+ * @property {Record<string, any>} usual the traits of the first widget of the kind, the defaults of
+ *   all
  *
  * @typedef {object} Entry
  * @property {string} kind which kind of widget
  * @property {Record<string, any>} [own] the traits that differ from the usual ones
- * @property {{ path: (string | number)[], data: string }[]} [bytes] what JSON cannot hold
+ * @property {{ path: (string | number)[], data: string }[]} [bytes] binary values, which JSON
+ *   cannot hold
  *
  * @typedef {{ kinds: Record<string, Kind>, models: Record<string, Entry> }} Saved
  */
 
 /**
- * The traits of one widget, shared with no other.
+ * The traits of one widget, as a copy of its own.
  * @param {Saved} saved
  * @param {string} id
  * @returns {Record<string, any>}
@@ -35,11 +37,11 @@ export function traits(saved, id) {
 }
 
 /**
- * The widget that a trait refers to, in either of the two forms in use.
+ * The id of the widget that a trait refers to, in either of the two forms in use.
  * @param {unknown} reference
  * @returns {string}
  */
-export function referred(reference) {
+export function referenceTarget(reference) {
   const text = typeof reference === "string" ? reference : "";
   const found = /^(?:anywidget:|IPY_MODEL_)(.+)$/.exec(text);
   if (!found) {

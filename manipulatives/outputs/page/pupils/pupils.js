@@ -1,13 +1,13 @@
 /**
  * A lesson that each pupil works through alone. It opens with start fresh or carry on, shows one
- * round after the other, and ends with the results. Rounds work by themselves; they are told to
- * begin ("kit:begin") when their turn comes, and tell of all work ("kit:work") and of their end
- * ("kit:onward").
+ * round after the other, and ends with the results. The page sends "kit:begin" to a round when its
+ * turn comes, with the state that was saved of it. A round sends "kit:work" after every change,
+ * with the state to save and the results, and "kit:onward" at its end.
  */
 import { button } from "../../../widgets/shared/controls.js";
 import { html } from "../../../widgets/shared/svg.js";
 import { listenButton } from "../../../widgets/shared/voice.js";
-import { ROUND, toldOf, within } from "../shared/looking.js";
+import { ROUND, blockInfo, within } from "../shared/blocks.js";
 import { lessonStorage, permanentStore, tabStore } from "../../../widgets/shared/state/storage.js";
 import { makeEnd } from "./end.js";
 import { recordOf, revised, sourceOf } from "../shared/record.js";
@@ -23,24 +23,24 @@ import { stagesOf } from "../shared/stages.js";
  * @param {{
  *   main: HTMLElement, key: string, signal?: AbortSignal,
  *   store?: import("../../../widgets/shared/state/storage.js").Store | null,
- * }} given the lesson, its key, how long it lasts, and where work is stored
+ * }} given the lesson, its key, a signal that ends the page, and where work is stored
  * @returns {void}
  */
 export function startPupils({ main, key, signal, store = permanentStore() }) {
   const lifetime = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
-  const whole = page.documentElement;
+  const documentElement = page.documentElement;
   const tab = lessonStorage(tabStore(), `pupils/${key}`);
   const title = page.querySelector("h1")?.textContent ?? page.title;
   const seed = Number(/ (\d+)$/.exec(key)?.[1] ?? 0);
-  const source = sourceOf(whole);
+  const source = sourceOf(documentElement);
   const stores = canStore(store);
   let code = "";
   let storage = openWork(store, key, code);
   /** @type {Work} */
   let work = { stage: 0, parts: {}, record: null };
-  /** @type {Set<HTMLElement>} the rounds that were told to begin */
-  const begun = new Set();
+  /** @type {Set<HTMLElement>} the rounds that were sent "kit:begin" */
+  const started = new Set();
 
   const heading = html("span", { class: "pupils-heading" });
   const count = html("span", { class: "pupils-count" });
@@ -53,20 +53,21 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
     begin, stores, code: tab.read("code") ?? "",
     hasWork: (other) => openWork(store, key, other).read() !== null,
   }, listen, lifetime);
-  const end = makeEnd({ told, carryOn: () => show("work"), finish, stores }, listen, lifetime);
+  const end = makeEnd({ summary, carryOn: () => show("work"), finish, stores }, listen, lifetime);
   const screens = html("div", { class: "kit kit-pupils pupils-screens" }, start.el, end.el);
   main.before(bar);
   main.after(foot, screens);
 
   /** @param {() => string} words */
   function listen(words) {
-    return listenButton({ vocabulary: whole.lang === "en-GB" ? "uk" : "us", words }, lifetime);
+    const vocabulary = documentElement.lang === "en-GB" ? "uk" : "us";
+    return listenButton({ vocabulary, words }, lifetime);
   }
 
-  /** The stages that are worked through; a title is none. */
+  /** The stages to work through, without the title. */
   function stages() {
     const blocks = /** @type {HTMLElement[]} */ ([...main.children]);
-    const taught = stagesOf(blocks.map(toldOf), true).filter((stage) => !stage.title);
+    const taught = stagesOf(blocks.map(blockInfo), true).filter((stage) => !stage.title);
     return taught.map((stage, index) => {
       const parts = stage.blocks.map((number) => blocks[number]);
       const root = parts.map((part) => within(part, ROUND)).find(Boolean) ?? null;
@@ -86,13 +87,13 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
     if (fresh) {
       storage.forget();
     }
-    begun.clear();
+    started.clear();
     show("work");
   }
 
   /** @param {"start" | "work" | "end"} screen */
   function show(screen) {
-    whole.dataset.kitScreen = screen;
+    documentElement.dataset.kitScreen = screen;
     start.el.hidden = screen !== "start";
     end.el.hidden = screen !== "end";
     main.hidden = screen !== "work";
@@ -102,15 +103,12 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
     if (screen === "end") {
       end.paint();
     } else if (screen === "work") {
-      settle(true);
+      showStage();
     }
   }
 
-  /**
-   * Show the stage whose turn it is.
-   * @param {boolean} came whether it has come just now
-   */
-  function settle(came) {
+  /** Show the current stage and focus what comes first in it. */
+  function showStage() {
     const all = stages();
     if (main.hasAttribute("aria-busy") || !all.length) {
       return;
@@ -125,23 +123,21 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
     }
     heading.textContent = here.heading || title;
     count.textContent = all.length > 1 ? `${work.stage + 1} of ${all.length}` : "";
-    whole.toggleAttribute("data-kit-led", Boolean(here.root));
+    documentElement.toggleAttribute("data-kit-led", Boolean(here.root));
     foot.hidden = Boolean(here.root);
     measure();
-    if (here.root && !begun.has(here.root)) {
-      begun.add(here.root);
+    if (here.root && !started.has(here.root)) {
+      started.add(here.root);
       here.root.dispatchEvent(new CustomEvent("kit:begin", {
         detail: { saved: work.parts[here.id]?.saved ?? null },
       }));
     }
-    if (came) {
-      /** @type {HTMLElement} */
-      const first = here.root?.querySelector("[role=heading]") ?? onward;
-      first.focus({ preventScroll: true });
-    }
+    /** @type {HTMLElement} */
+    const first = here.root?.querySelector("[role=heading]") ?? onward;
+    first.focus({ preventScroll: true });
   }
 
-  /** How much of the screen is taken above a round: the rest is its own. */
+  /** Tell the style sheet how far down a round begins, as it fills the rest of the screen. */
   function measure() {
     const { root } = stages()[work.stage] ?? {};
     if (root && !main.hidden) {
@@ -166,8 +162,8 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
     }
   }, lifetime);
 
-  /** What there is to tell at the end. */
-  function told() {
+  /** What the last screen shows, and the results file. */
+  function summary() {
     const all = stages();
     const rounds = all.filter(({ root }) => root);
     const rows = all.map((stage) => ({
@@ -175,7 +171,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
       results: (work.parts[stage.id]?.results ?? []).filter(Boolean)
         .map((result) => ({ ...result, round: rounds.indexOf(stage) + 1 })),
     })).filter(({ results }) => results.length);
-    // The day where the pupil is.
+    // The date in the time zone of the pupil.
     const now = new Date();
     const date = [now.getFullYear(), now.getMonth() + 1, now.getDate()]
       .map((part) => String(part).padStart(2, "0")).join("-");
@@ -193,7 +189,7 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
     };
   }
 
-  /** Nothing of this pupil stays; what the rounds still hold goes with the page. */
+  /** Delete what is stored of this pupil; the reload deletes the state of the rounds. */
   function finish() {
     storage.forget();
     tab.write("code", "");
@@ -201,8 +197,8 @@ export function startPupils({ main, key, signal, store = permanentStore() }) {
   }
 
   const watcher = new MutationObserver(() => {
-    if (whole.dataset.kitScreen === "work") {
-      settle(true);
+    if (documentElement.dataset.kitScreen === "work") {
+      showStage();
     }
   });
   watcher.observe(main, { attributes: true, attributeFilter: ["aria-busy"] });

@@ -1,20 +1,21 @@
 /**
  * What one pupil did with a lesson, as a small file to hand in: plain data, without any name.
  *
- * @typedef {object} Result one question that was tried
+ * @typedef {object} Result one question that a pupil tried
  * @property {string} skill
  * @property {string} prompt
  * @property {(string | Record<string, any> | null)[]} given every answer, in order
  * @property {number} tries
  * @property {boolean} right
- * @property {string | null} rule the last mistake that was foreseen
+ * @property {string | null} rule the last foreseen mistake that an answer matched
  * @property {number} hints
- * @property {boolean} twin whether it was asked at the end, instead of one that was not solved
- * @property {number} round of which round of the lesson, from 1
- * @property {object} options those that the round set for the skill
- * @property {object} asked how the task began, what solves it, and its answer
+ * @property {boolean} twin whether it is a twin asked at the end, in place of a question that was
+ *   not solved
+ * @property {number} round number of its round in the lesson, from 1
+ * @property {object} options the options of the skill in this round
+ * @property {object} asked start, goal and answer of the task
  *
- * @typedef {{ heading: string, results: Result[] }} Row what was tried of one round
+ * @typedef {{ heading: string, results: Result[] }} Row the questions tried in one round
  */
 import { recordFile } from "../shared/record.js";
 
@@ -24,7 +25,7 @@ import { recordFile } from "../shared/record.js";
  * @param {{
  *   title: string, seed: number, code: string | null, date: string, tasks: Result[],
  * }} contents the date as "2026-11-25"
- * @returns {{ name: string, text: string }} what the file is called, and what stands in it
+ * @returns {{ name: string, text: string }} name and content of the file
  */
 export function resultsFile(source, record, contents) {
   return recordFile("results", [contents.code, contents.date], source, record, contents);
@@ -35,12 +36,12 @@ export function resultsFile(source, record, contents) {
  * @param {Result[]} results
  * @returns {string} such as "3 of 4 right"
  */
-export function summed(results) {
+export function scoreInWords(results) {
   return `${results.filter(({ right }) => right).length} of ${results.length} right`;
 }
 
 /**
- * The answers to a question as one line; what was made is no text.
+ * The answers to a question on one line; "made" for one that was made with a manipulative.
  * @param {Result} result
  * @returns {string}
  */

@@ -1,16 +1,16 @@
-/** How a page for pupils opens: start fresh or carry on, and a code if the teacher gave one. */
+/** The first screen of a page for pupils: start fresh or carry on, and a code from the teacher. */
 import { button } from "../../../widgets/shared/controls.js";
 import { html } from "../../../widgets/shared/svg.js";
 import { codeOf } from "./storage.js";
 
-const LOST = "This device keeps nothing. Do it all in one go.";
+const NO_STORAGE = "This device keeps nothing. Do it all in one go.";
 
 /**
  * @param {{
  *   begin: (code: string, fresh: boolean) => void, hasWork: (code: string) => boolean,
  *   stores: boolean, code: string,
- * }} given what begins; whether there is work under a code; whether this device stores any; and
- *   the code that was used here last
+ * }} given begin() starts the lesson; whether there is stored work for a code; whether this
+ *   device stores any; and the code that was used here last
  * @param {(words: () => string) => Node} listen makes a button that reads aloud
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ el: HTMLElement, focus: () => void }}
@@ -22,29 +22,29 @@ export function makeStart({ begin, hasWork, stores, code }, listen, lifetime) {
     "autocapitalize": "characters", "maxlength": 8, "value": code,
   });
   const label = html("label", { for: "pupils-code" }, "Code from your teacher, if you have one");
-  const carry = button(["Carry on"], () => begin(codeOf(field.value), false), lifetime);
-  const fresh = button([""], press, lifetime);
-  const lost = html("p", { class: "pupils-lost" }, LOST);
-  lost.hidden = stores;
+  const carryOnButton = button(["Carry on"], () => begin(codeOf(field.value), false), lifetime);
+  const freshButton = button([""], pressFresh, lifetime);
+  const noStorage = html("p", { class: "pupils-lost" }, NO_STORAGE);
+  noStorage.hidden = stores;
   const el = html("section", { "class": "pupils-screen pupils-start", "aria-label": "Start" },
     html("div", { class: "pupils-said" }, sentence, listen(() => sentence.textContent ?? "")),
     html("div", { class: "pupils-field" }, label, field),
-    html("div", { class: "pupils-row" }, carry, fresh), lost);
-  let asked = false;
+    html("div", { class: "pupils-row" }, carryOnButton, freshButton), noStorage);
+  let confirming = false;
 
   function paint() {
-    const there = hasWork(codeOf(field.value));
-    carry.hidden = !there;
-    carry.classList.add("is-go");
-    fresh.classList.toggle("is-go", !there);
-    fresh.textContent = !there ? "Start" : asked ? "Yes, start fresh" : "Start fresh";
-    sentence.textContent = !there ? "Are you ready?"
-      : asked ? "The old work will be gone. Start fresh?" : "There is work here. Is it yours?";
+    const found = hasWork(codeOf(field.value));
+    carryOnButton.hidden = !found;
+    carryOnButton.classList.add("is-go");
+    freshButton.classList.toggle("is-go", !found);
+    freshButton.textContent = !found ? "Start" : confirming ? "Yes, start fresh" : "Start fresh";
+    sentence.textContent = !found ? "Are you ready?"
+      : confirming ? "The old work will be gone. Start fresh?" : "There is work here. Is it yours?";
   }
 
-  function press() {
-    if (hasWork(codeOf(field.value)) && !asked) {
-      asked = true;
+  function pressFresh() {
+    if (hasWork(codeOf(field.value)) && !confirming) {
+      confirming = true;
       paint();
       sentence.focus();
     } else {
@@ -53,16 +53,16 @@ export function makeStart({ begin, hasWork, stores, code }, listen, lifetime) {
   }
 
   field.addEventListener("input", () => {
-    const tidy = codeOf(field.value);
-    if (tidy !== field.value) {
-      field.value = tidy;
+    const cleaned = codeOf(field.value);
+    if (cleaned !== field.value) {
+      field.value = cleaned;
     }
-    asked = false;
+    confirming = false;
     paint();
   }, lifetime);
   field.addEventListener("keydown", (event) => {
     if (event.key === "Enter") {
-      (carry.hidden ? fresh : carry).click();
+      (carryOnButton.hidden ? freshButton : carryOnButton).click();
     }
   }, lifetime);
   paint();

@@ -1,22 +1,22 @@
 /**
  * Where a pupil's work is stored: under the lesson with its seed, and the pupil's code. Tablets are
- * shared, so nothing of it is there once the pupil has finished.
+ * shared, so it is deleted when the pupil has finished.
  *
  * @typedef {import("../../../widgets/shared/state/storage.js").Store} Store
  * @typedef {{
  *   stage: number, parts: Record<string, Part>,
  *   record: import("../shared/record.js").Record | null,
- * }} Work where a pupil is, what was done, and the results file of it once there was one
- * @typedef {{ saved: any, results: any[] }} Part the state of a round, and what was answered in it
+ * }} Work the stage, the rounds, and the results file once there is one
+ * @typedef {{ saved: any, results: any[] }} Part the state and the results of a round
  */
 import { lessonStorage } from "../../../widgets/shared/state/storage.js";
 import { recordOf } from "../shared/record.js";
 
-// Enough to tell a class apart, too little for a name and a surname.
+// Long enough to distinguish the pupils of a class, too short for a name and a surname.
 const LONGEST = 8;
 
 /**
- * A code as it is stored: letters and digits.
+ * A code in the form in which it is stored: capital letters and digits.
  * @param {string} text
  * @returns {string}
  */
@@ -25,7 +25,7 @@ export function codeOf(text) {
 }
 
 /**
- * Whether the browser stores anything at all.
+ * Whether the browser lets this page store data.
  * @param {Store | null} store
  * @returns {boolean}
  */

@@ -1,4 +1,4 @@
-/** The whole screen for the board, and back. */
+/** The button for full screen. */
 import { button } from "../../../widgets/shared/controls.js";
 import { html, icon, put } from "../../../widgets/shared/svg.js";
 
@@ -7,15 +7,16 @@ const CORNERS = "M4 9V4H9M15 4H20V9M20 15V20H15M9 20H4V15";
 /**
  * @param {Document} page
  * @param {{ signal: AbortSignal }} lifetime
- * @returns {HTMLElement} the button, hidden where the browser has no full screen to give
+ * @returns {HTMLElement} the button, hidden where the browser does not allow full screen
  */
 export function makeFullScreen(page, lifetime) {
-  const toggle = button([icon(CORNERS), html("span", {}, "Full screen")], turn, lifetime, {
+  const content = [icon(CORNERS), html("span", {}, "Full screen")];
+  const toggleButton = button(content, toggle, lifetime, {
     "class": "kit-button session-tool", "aria-pressed": "false",
   });
-  toggle.hidden = !page.fullscreenEnabled;
+  toggleButton.hidden = !page.fullscreenEnabled;
 
-  async function turn() {
+  async function toggle() {
     try {
       if (page.fullscreenElement) {
         await page.exitFullscreen();
@@ -23,13 +24,13 @@ export function makeFullScreen(page, lifetime) {
         await page.documentElement.requestFullscreen();
       }
     } catch {
-      // Refused; the browser's own key may still do it.
-      toggle.hidden = true;
+      // Refused; the browser's own key may still work.
+      toggleButton.hidden = true;
     }
   }
 
   page.addEventListener("fullscreenchange", () => {
-    put(toggle, { "aria-pressed": Boolean(page.fullscreenElement) });
+    put(toggleButton, { "aria-pressed": Boolean(page.fullscreenElement) });
   }, lifetime);
-  return toggle;
+  return toggleButton;
 }

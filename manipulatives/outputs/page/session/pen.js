@@ -1,24 +1,24 @@
 /**
- * A pen that writes over everything on the board, by finger, pen or mouse. Each part of a lesson
- * has a sheet of its own.
+ * A pen that writes over everything on the board, by finger, stylus or mouse. Each part of a lesson
+ * has its own strokes.
  */
 import { button } from "../../../widgets/shared/controls.js";
 import { makeGrab } from "../../../widgets/shared/grab.js";
 import { html, icon, put } from "../../../widgets/shared/svg.js";
 import { makeHistory } from "../../../widgets/shared/state/history.js";
 import { makeInk } from "./ink.js";
-import { grown, pointOf, strokesOf, wiped, written } from "./strokes.js";
+import { withPoint, pointOf, strokesOf, afterWiping, withStroke } from "./strokes.js";
 
 /**
  * @typedef {import("./strokes.js").Stroke} Stroke
  *
  * @typedef {object} Pen
- * @property {HTMLElement} button turns it on and off
- * @property {HTMLElement} tools what it can do while it is on
- * @property {HTMLElement} sheet what is written on; it lies over the whole page
- * @property {(part: string) => void} turnTo show what was written on this part of the lesson
- * @property {(width: number, height: number) => void} fit the page has another size
- * @property {(done: number, of: number) => void} clear wipe so much of what was written
+ * @property {HTMLElement} button switches it on and off
+ * @property {HTMLElement} tools the buttons shown while it is on
+ * @property {HTMLElement} sheet the layer with the strokes, over the whole page
+ * @property {(part: string) => void} turnTo show the strokes of this part of the lesson
+ * @property {(width: number, height: number) => void} fit set the size of the page
+ * @property {(done: number, of: number) => void} clear wipe this share of the strokes
  */
 
 const ICONS = {
@@ -26,15 +26,15 @@ const ICONS = {
   undo: "M9 5L4 10L9 15M4 10H14.5A5 5 0 0 1 14.5 20H10",
   wipe: "M3.5 15.5L13 6L19 12L11.5 19.5H7.5ZM8.5 10.5L14.5 16.5M11.5 19.5H20",
 };
-// Who writes with a pen rests a hand on the glass: so long after the pen no touch is taken.
+// Ignore touches for this time after the pen was seen: the hand that writes rests on the glass.
 const PALM_DELAY_MS = 2000;
 
 /**
  * @param {{
  *   storage: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   go: { back: () => void, next: () => void },
- * }} given where strokes are stored, and how the lesson moves, which can be had while the pen lies
- *   over everything
+ * }} given where strokes are stored, and how to move through the lesson, whose own buttons the pen
+ *   covers
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {Pen}
  */
@@ -46,8 +46,8 @@ export function makePen({ storage, go }, lifetime) {
   /** The stroke that is being drawn.
    * @type {Stroke}
    */
-  let drawn = [];
-  /** What was there before the wiping began, of which less and less is left.
+  let current = [];
+  /** The strokes before wiping began; wiping leaves fewer and fewer of them.
    * @type {Stroke[] | null}
    */
   let beforeWiping = null;
@@ -55,12 +55,12 @@ export function makePen({ storage, go }, lifetime) {
   let penSeenAt = -Infinity;
 
   const ink = makeInk();
-  const undo = tool(ICONS.undo, "Undo", takeBack);
+  const undo = tool(ICONS.undo, "Undo", undoStroke);
   const wipe = tool(ICONS.wipe, "Wipe", wipeAll);
-  const turns = [button(["Back"], go.back, lifetime), button(["Next"], go.next, lifetime)];
+  const moves = [button(["Back"], go.back, lifetime), button(["Next"], go.next, lifetime)];
   const tools = html("div", { "class": "session-pen", "role": "group", "aria-label": "Pen" },
-    undo, wipe, ...turns);
-  const toggle = tool(ICONS.pen, "Pen", () => turn(!on), {
+    undo, wipe, ...moves);
+  const toggleButton = tool(ICONS.pen, "Pen", () => setOn(!on), {
     "class": "kit-button session-tool", "aria-pressed": "false",
   });
   tools.hidden = true;
@@ -76,9 +76,9 @@ export function makePen({ storage, go }, lifetime) {
   }
 
   /** @param {boolean} wanted */
-  function turn(wanted) {
+  function setOn(wanted) {
     on = wanted;
-    put(toggle, { "aria-pressed": on });
+    put(toggleButton, { "aria-pressed": on });
     tools.hidden = !on;
     ink.paper.classList.toggle("is-on", on);
   }
@@ -90,9 +90,9 @@ export function makePen({ storage, go }, lifetime) {
     paint();
   }
 
-  function takeBack() {
+  function undoStroke() {
     beforeWiping = null;
-    // What was written before the page was loaded again goes stroke by stroke.
+    // After a reload there is no history: remove stroke by stroke.
     change(history.back() ?? strokes.slice(0, -1));
   }
 
@@ -105,7 +105,7 @@ export function makePen({ storage, go }, lifetime) {
   }
 
   function paint() {
-    ink.paint(drawn.length ? [...strokes, drawn] : strokes);
+    ink.paint(current.length ? [...strokes, current] : strokes);
     for (const each of [undo, wipe]) {
       put(each, { "aria-disabled": !strokes.length && (each === wipe || !history.steps) });
     }
@@ -113,30 +113,30 @@ export function makePen({ storage, go }, lifetime) {
 
   /** @param {PointerEvent} event */
   function draw(event) {
-    // Between two frames a hand goes a long way; the browser has stored it.
+    // Between two frames a hand moves far; the browser has recorded the points between.
     const seen = event.getCoalescedEvents?.() ?? [];
     const { left, top } = ink.paper.getBoundingClientRect();
     for (const { clientX, clientY, pressure, pointerType } of seen.length ? seen : [event]) {
       const spot = { x: clientX - left, y: clientY - top, pressure, kind: pointerType };
-      drawn = grown(drawn, pointOf(spot, ink.size));
+      current = withPoint(current, pointOf(spot, ink.size));
     }
-    ink.draw(strokes.length, drawn);
+    ink.draw(strokes.length, current);
   }
 
   /** @type {import("../../../widgets/shared/grab.js").Grab<"stroke">} */
   const grab = makeGrab({
     move: ({ last }) => draw(last),
     end() {
-      const stroke = drawn;
-      drawn = [];
+      const stroke = current;
+      current = [];
       beforeWiping = null;
       history.push(strokes);
-      change(written(strokes, stroke));
+      change(withStroke(strokes, stroke));
     },
   }, lifetime);
 
   /**
-   * Whether a pointer may write: a touch not beside a pen, and no second one beside the first.
+   * Whether a pointer may write: no touch while a pen is used, and no second touch or mouse.
    * @param {PointerEvent} event
    * @returns {boolean}
    */
@@ -152,9 +152,9 @@ export function makePen({ storage, go }, lifetime) {
       return null;
     }
     if (grab.holds().length) {
-      // A hand lay on the glass before its pen came: what it wrote goes.
+      // A hand touched the glass before its pen did: discard its stroke.
       grab.drop();
-      drawn = [];
+      current = [];
       paint();
     }
     draw(event);
@@ -171,7 +171,7 @@ export function makePen({ storage, go }, lifetime) {
   paint();
 
   return {
-    button: toggle,
+    button: toggleButton,
     tools,
     sheet: ink.sheet,
     turnTo(name) {
@@ -195,7 +195,7 @@ export function makePen({ storage, go }, lifetime) {
           history.push(strokes);
         }
       }
-      change(wiped(beforeWiping, done, of));
+      change(afterWiping(beforeWiping, done, of));
     },
   };
 }

@@ -1,48 +1,50 @@
 /**
- * A lesson one stage at a time: what stands in `main` one below the other is shown a round at a
- * time, with a line at the top that says where we are, by hand or by the four keys of a clicker.
- * Nothing is moved in the document, so this serves a page and a notebook whose cells still come.
+ * A lesson one stage at a time: of the blocks in `main` only those of the current stage are
+ * visible, with a bar at the top, controlled by buttons or by the four keys of a clicker. No
+ * element is moved in the document, so this works for a page and for a notebook whose cells still
+ * load.
  *
- * A round is asked by events on its root, "kit:next", "kit:back", "kit:answers" and "kit:timer";
- * one that is prevented was done there. It sends "kit:onward" and "kit:backward" when a press
- * leads beyond it, and "kit:wipe" while the board is wiped: so many of so many parts are done.
+ * The session sends "kit:next", "kit:back", "kit:answers" and "kit:timer" to the root of a round,
+ * which prevents the default where it handled them. A round sends "kit:onward" and "kit:backward"
+ * when a press leads beyond its last or first step, and "kit:wipe" while the board is wiped, with
+ * the number of parts done and of all parts.
  */
 import { announce } from "../../../widgets/shared/announce.js";
 import { html } from "../../../widgets/shared/svg.js";
 import { makeFullScreen } from "./fullscreen.js";
-import { makeLine, nameOf } from "./line.js";
-import { ROUND, isNews, toldOf, within } from "../shared/looking.js";
+import { makeTopBar, nameOf } from "./top_bar.js";
+import { ROUND, blockInfo, mayChangeStages, within } from "../shared/blocks.js";
 import { lessonStorage, permanentStore, tabStore } from "../../../widgets/shared/state/storage.js";
 import { makePen } from "./pen.js";
 import { stagesOf } from "../shared/stages.js";
 import { makeTeacher } from "../teacher/teacher.js";
-import { onTurns } from "./turning.js";
+import { onPageKeys } from "./page_keys.js";
 
 /**
  * @typedef {import("../shared/stages.js").Stage} Stage
  * @typedef {import("../../../widgets/shared/state/storage.js").Store} Store
  */
 
-const TALL = ".kit-round, .kit-manipulative";
+const WIDGETS = ".kit-round, .kit-manipulative";
 const END = "This is the end of the lesson.";
-// More presses than the longest round can be gone back.
-const LONGEST = 600;
+// More than the steps of the longest round.
+const MOST_PRESSES = 600;
 
 /**
  * Begin to show a lesson stage by stage.
  * @param {{
  *   main: HTMLElement, key: string, kind: "page" | "board", signal?: AbortSignal,
  *   store?: Store | null,
- * }} given the lesson; the key under which the browser keeps where it is; whether it is a page or
- *   a served board; how long it lasts; and where that is kept
+ * }} given the lesson; the key under which the browser stores its state; whether it is a page or a
+ *   served board; a signal that ends the session; and where the state is stored
  * @returns {{ next: () => void, back: () => void, show: (stage: number) => void }}
  */
 export function startSession({ main, key, kind, signal, store = permanentStore() }) {
   const lifetime = { signal: signal ?? new AbortController().signal };
   const page = main.ownerDocument;
-  const whole = page.documentElement;
-  whole.dataset.kitSession = kind;
-  whole.dataset.kitLesson = key;
+  const documentElement = page.documentElement;
+  documentElement.dataset.kitSession = kind;
+  documentElement.dataset.kitLesson = key;
 
   const storage = lessonStorage(store, key);
   if (storage.read("fresh")) {
@@ -59,29 +61,29 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
   const pen = makePen({ storage, go: { back, next } }, lifetime);
   const teacher = makeTeacher({
     main,
-    // A lesson is kept under its title and its seed.
-    lesson: { title: titled(), seed: Number(/ (\d+)$/.exec(key)?.[1] ?? 0) },
+    // The key is title and seed.
+    lesson: { title: lessonTitle(), seed: Number(/ (\d+)$/.exec(key)?.[1] ?? 0) },
     storage,
     tab: lessonStorage(tabStore(), key),
     where,
     acts: {
       next,
       back,
-      again,
-      answers: () => ask("kit:answers"),
-      timer: () => ask("kit:timer"),
-      show: (part) => show(part + leading()),
-      fresh,
+      repeatRound,
+      answers: () => askRound("kit:answers"),
+      timer: () => askRound("kit:timer"),
+      show: (part) => show(part + titleStages()),
+      restart,
     },
-    hear: (other) => onTurns(other, (way) => turn(way) || true, lifetime),
-    time: clock,
+    listenTo: (other) => onPageKeys(other, (way) => onPageKey(way) || true, lifetime),
+    showTime,
   }, lifetime);
-  const line = makeLine(
+  const topBar = makeTopBar(
     choose, [pen.button, pen.tools, teacher.button, makeFullScreen(page, lifetime)], lifetime,
   );
-  const { bar, contents, list, mark } = line;
-  const before = turner("Back", back);
-  const after = turner("Begin", next);
+  const { bar, contents, list, mark } = topBar;
+  const before = makeButton("Back", back);
+  const after = makeButton("Begin", next);
   after.dataset.kitNext = "";
   const foot = html("div", { class: "session-foot" }, before, after);
   const top = html("div", { class: "kit kit-session session-top" }, bar, teacher.panel);
@@ -90,23 +92,23 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
   (main.parentElement ?? page.body).prepend(top);
   main.after(under, pen.sheet);
 
-  /** Look at what there is, now that it may be more. */
+  /** Divide the blocks into stages again after the document changed. */
   function arrange() {
     const known = JSON.stringify(stages);
     blocks = /** @type {HTMLElement[]} */ ([...main.children]);
-    const told = blocks.map(toldOf);
-    // What is still coming may hold a round.
-    staged = told.some((each) => each.round) || main.getAttribute("aria-busy") === "true";
-    stages = stagesOf(told, staged);
+    const infos = blocks.map(blockInfo);
+    // A block that still loads may hold a round.
+    staged = infos.some((each) => each.round) || main.getAttribute("aria-busy") === "true";
+    stages = stagesOf(infos, staged);
     if (JSON.stringify(stages) !== known) {
-      list(stages, titled());
+      list(stages, lessonTitle());
     }
-    settle();
+    showStage();
   }
 
-  /** Show the stage that is wanted, or, as long as it is not there, the last before it. */
-  function settle() {
-    const came = shown;
+  /** Show the stage that is wanted, or until it has loaded the last one before it. */
+  function showStage() {
+    const previous = shown;
     shown = Math.max(0, Math.min(wanted, stages.length - 1));
     for (const [index, stage] of stages.entries()) {
       for (const block of stage.blocks.map((number) => blocks[number])) {
@@ -116,9 +118,9 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
       }
     }
     const here = stages[shown];
-    whole.toggleAttribute("data-kit-staged", staged);
-    whole.toggleAttribute("data-kit-led", staged && Boolean(here?.round));
-    whole.toggleAttribute("data-kit-titled", staged && Boolean(here?.title));
+    documentElement.toggleAttribute("data-kit-staged", staged);
+    documentElement.toggleAttribute("data-kit-led", staged && Boolean(here?.round));
+    documentElement.toggleAttribute("data-kit-titled", staged && Boolean(here?.title));
     top.hidden = !staged;
     pen.sheet.hidden = !staged;
     under.hidden = !staged || Boolean(here?.round);
@@ -130,49 +132,50 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
     pen.turnTo(idOf(shown));
     teacher.paint();
     measure();
-    if (staged && came !== shown && came >= 0) {
+    if (staged && previous !== shown && previous >= 0) {
       announce(main, here.heading);
     }
   }
 
-  /** How much of the screen is taken above and below a widget: the rest is its own. */
+  /** Tell the style sheet how much of the screen is used above and below a widget, which fills the
+   * rest. */
   function measure() {
-    const here = on(shown, TALL);
+    const here = findOn(shown, WIDGETS);
     if (here) {
       const above = here.getBoundingClientRect().top + (page.scrollingElement?.scrollTop ?? 0);
       main.style.setProperty("--kit-above", `${Math.round(above)}px`);
       main.style.setProperty("--kit-below", `${under.offsetHeight}px`);
     }
     const lowest = main.offsetTop + main.offsetHeight + under.offsetHeight;
-    pen.fit(whole.clientWidth, Math.max(lowest, whole.clientHeight));
+    pen.fit(documentElement.clientWidth, Math.max(lowest, documentElement.clientHeight));
   }
 
-  /** @returns {string} what the lesson is called */
-  function titled() {
+  /** @returns {string} the title of the lesson */
+  function lessonTitle() {
     return page.querySelector("h1")?.textContent ?? page.title;
   }
 
-  /** @returns {number} how many stages stand before what is taught */
-  function leading() {
+  /** @returns {number} the number of stages before the first part */
+  function titleStages() {
     return stages[0]?.title ? 1 : 0;
   }
 
-  /** The name under which a stage is kept: its round's, which stays when stages are moved.
+  /** The key under which a stage is stored: that of its round, which stays when stages move.
    * @param {number} stage
    * @returns {string}
    */
   function idOf(stage) {
-    return on(stage, ROUND)?.dataset.kitRound || `part ${stage - leading() + 1}`;
+    return findOn(stage, ROUND)?.dataset.kitRound || `part ${stage - titleStages() + 1}`;
   }
 
-  /** Where the lesson stands, for whoever teaches it.
+  /** The place in the lesson, for the script of the teacher.
    * @returns {import("../teacher/teacher.js").Where}
    */
   function where() {
     const parts = stages.map((stage, index) => ({
-      name: nameOf(stage, index), id: idOf(index), root: on(index, ROUND),
-    })).slice(leading());
-    const now = shown - leading();
+      name: nameOf(stage, index), id: idOf(index), root: findOn(index, ROUND),
+    })).slice(titleStages());
+    const now = shown - titleStages();
     return {
       heading: stages[shown]?.heading ?? "",
       count: now >= 0 ? `${now + 1} of ${parts.length}` : "",
@@ -183,25 +186,25 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
 
   /**
    * @param {number} stage
-   * @param {string} what
-   * @returns {HTMLElement | null} the first of its kind on a stage
+   * @param {string} selector
+   * @returns {HTMLElement | null} the first element on a stage that matches
    */
-  function on(stage, what) {
-    const found = (stages[stage]?.blocks ?? []).map((number) => within(blocks[number], what));
+  function findOn(stage, selector) {
+    const found = (stages[stage]?.blocks ?? []).map((number) => within(blocks[number], selector));
     return found.find(Boolean) ?? null;
   }
 
   /** @returns {HTMLElement | null} the round of the stage that is shown */
   function round() {
-    return on(shown, ROUND);
+    return findOn(shown, ROUND);
   }
 
   /**
-   * Ask the round.
+   * Send an event to the current round.
    * @param {string} event
-   * @returns {boolean} whether it did it
+   * @returns {boolean} whether the round handled it
    */
-  function ask(event) {
+  function askRound(event) {
     return round()?.dispatchEvent(new CustomEvent(event, { cancelable: true })) === false;
   }
 
@@ -211,16 +214,17 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
       announce(main, stage < 0 ? stages[0]?.heading ?? "" : END);
       return;
     }
-    const held = [main, under].some((part) => part.contains(page.activeElement));
+    const hadFocus = [main, under].some((part) => part.contains(page.activeElement));
     wanted = stage;
     storage.write("stage", wanted);
-    settle();
+    showStage();
     if (!stages[shown].title) {
       teacher.begin();
     }
     page.scrollingElement?.scrollTo(0, 0);
-    if (held) {
-      // The button under the finger is gone with its stage; Enter still goes on.
+    if (hadFocus) {
+      // The button that was pressed is hidden with its stage: move the focus, so that Enter goes
+      // on.
       const go = (round() ?? under).querySelector("[data-kit-next]");
       if (go instanceof HTMLElement) {
         go.focus({ preventScroll: true });
@@ -229,13 +233,13 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
   }
 
   function next() {
-    if (!ask("kit:next")) {
+    if (!askRound("kit:next")) {
       show(shown + 1);
     }
   }
 
   function back() {
-    if (!ask("kit:back")) {
+    if (!askRound("kit:back")) {
       show(shown - 1);
     }
   }
@@ -244,38 +248,38 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
    * @param {string} words
    * @param {boolean} over
    */
-  function clock(words, over) {
-    line.time(words, over);
+  function showTime(words, over) {
+    topBar.time(words, over);
   }
 
-  /** A part of the line was pressed: the one that is shown begins again.
+  /** A part was pressed in the bar: the one that is shown starts again.
    * @param {number} stage
    */
   function choose(stage) {
     if (stage === shown) {
-      again();
+      repeatRound();
     } else {
       show(stage);
     }
   }
 
   /** Go back to the beginning of the round. */
-  function again() {
-    for (let presses = 0; presses < LONGEST && ask("kit:back"); presses += 1);
+  function repeatRound() {
+    for (let presses = 0; presses < MOST_PRESSES && askRound("kit:back"); presses += 1);
   }
 
-  /** Begin the lesson anew. Its rounds keep their place until they are gone, so what is kept is
-   * forgotten when the page opens again. */
-  function fresh() {
+  /** Start the lesson again. Its rounds store their state until the page closes, so the storage is
+   * cleared when the page opens again. */
+  function restart() {
     storage.write("fresh", true);
     page.defaultView?.location.reload();
   }
 
-  /** A press on, where a long text is first read to its end.
+  /** Scroll a long text before leaving its stage.
    * @param {1 | -1} way
-   * @returns {boolean} whether there was more to read
+   * @returns {boolean} whether it scrolled
    */
-  function read(way) {
+  function scrollText(way) {
     const paper = page.scrollingElement;
     if (!paper || round()) {
       return false;
@@ -285,24 +289,24 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
     return Math.abs(paper.scrollTop - was) > 1;
   }
 
-  /** A key that turns the page.
-   * @param {import("./turning.js").Turn} way
-   * @returns {boolean} whether it was of use
+  /** Handle a key of the lesson.
+   * @param {import("./page_keys.js").PageKey} way
+   * @returns {boolean} whether it was handled
    */
-  function turn(way) {
+  function onPageKey(way) {
     if (!staged) {
       return false;
     }
     if (way === "next") {
-      return read(1) || (next(), true);
+      return scrollText(1) || (next(), true);
     }
     if (way === "back") {
-      return read(-1) || (back(), true);
+      return scrollText(-1) || (back(), true);
     }
-    // On a board nothing may be lost by a clicker's key; a page may be loaded anew by F5.
-    return ask(`kit:${way}`) || (way === "timer" && kind === "board");
+    // On a board F5 never reloads, because a clicker sends it; on a page it may.
+    return askRound(`kit:${way}`) || (way === "timer" && kind === "board");
   }
-  onTurns(page, turn, lifetime);
+  onPageKeys(page, onPageKey, lifetime);
 
   main.addEventListener("kit:onward", () => show(shown + 1), lifetime);
   main.addEventListener("kit:backward", () => show(shown - 1), lifetime);
@@ -315,7 +319,7 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
   }, lifetime);
 
   const watcher = new MutationObserver((changes) => {
-    if (changes.some(isNews)) {
+    if (changes.some(mayChangeStages)) {
       arrange();
     }
   });
@@ -333,16 +337,16 @@ export function startSession({ main, key, kind, signal, store = permanentStore()
     }
   }, { once: true });
   arrange();
-  teacher.comeBack();
+  teacher.reopen();
   return { next, back, show };
 
   /**
    * @param {string} words
-   * @param {() => void} act
+   * @param {() => void} press
    */
-  function turner(words, act) {
+  function makeButton(words, press) {
     const button = html("button", { type: "button", class: "kit-button" }, words);
-    button.addEventListener("click", act, lifetime);
+    button.addEventListener("click", press, lifetime);
     return button;
   }
 }

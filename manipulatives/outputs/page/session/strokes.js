@@ -1,7 +1,8 @@
 /**
- * What a pen wrote, as plain data that fits every screen: a stroke is a row of numbers, three a
- * point. Across and down are ten-thousandths of the board's breadth and height, so that a ring
- * stays around its word on another screen; the weight is in hundredths of the usual thickness.
+ * The strokes of a pen as plain data, independent of the size of the screen: a stroke is a list of
+ * numbers, three for each point. x and y are in ten-thousandths of the board's width and height, so
+ * that a ring stays around its word on another screen; the weight is in hundredths of the usual
+ * thickness.
  *
  * @typedef {number[]} Stroke x, y, weight, x, y, weight, …
  * @typedef {{ width: number, height: number }} Size in pixels
@@ -9,23 +10,21 @@
 
 const UNITS = 10_000;
 const USUAL = 100;
-// A finger at rest trembles less than this, and a screen of 4K shows no more.
+// Shortest step between points, in the same units: a resting finger trembles less than this.
 const STEP = 8;
 // More points than a hand draws without lifting the pen, and more strokes than a board can hold.
 const MOST_POINTS = 3000;
 const MOST_STROKES = 600;
-// Of the board's shorter side, as a line of chalk is: 25 mm chalk board letters have lines of some
-// 5 mm on a board of 700 mm. From practice.
+// As a share of the board's shorter side, like chalk: letters of 25 mm on a board of 700 mm have
+// lines of some 5 mm. From practice.
 const THICKNESS = 0.0075;
-const THINNEST = 3;
-// Thickness goes in steps that no eye sees as steps, of hundredths of the usual one.
-const STEPS = 10;
-// Of points, in one line of a stroke.
-const LONGEST = 60;
+const THINNEST_PX = 3;
+// Thickness changes in steps too small to see, in hundredths of the usual one.
+const THICKNESS_STEP = 10;
+const MOST_POINTS_IN_LINE = 60;
 
 /**
- * A point of a stroke. Only a pen tells how hard it is pressed; a mouse and most fingers say
- * always the same.
+ * A point of a stroke. Only a pen reports its pressure; a mouse and most touches report a constant.
  * @param {{ x: number, y: number, pressure: number, kind: string }} given where on the board in
  *   pixels, 0 to 1 for the pressure, and "pen", "touch" or "mouse"
  * @param {Size} size of the board
@@ -37,41 +36,41 @@ export function pointOf({ x, y, pressure, kind }, { width, height }) {
 }
 
 /**
- * A stroke with one point more, or the same one when the point adds nothing.
+ * A stroke with one more point, or the same stroke when the point is too close to the last.
  * @param {Stroke} stroke
  * @param {number[]} point
  * @returns {Stroke}
  */
-export function grown(stroke, point) {
+export function withPoint(stroke, point) {
   const [x, y] = stroke.slice(-3);
   const near = stroke.length > 0 && Math.hypot(point[0] - x, point[1] - y) < STEP;
   return near || stroke.length >= 3 * MOST_POINTS ? stroke : [...stroke, ...point];
 }
 
 /**
- * All strokes with one more; where the board is full, the oldest goes.
+ * The strokes with one more; a full board loses its oldest.
  * @param {Stroke[]} strokes
  * @param {Stroke} stroke
  * @returns {Stroke[]}
  */
-export function written(strokes, stroke) {
+export function withStroke(strokes, stroke) {
   return [...strokes, stroke].slice(-MOST_STROKES);
 }
 
 /**
- * What is left when a part of the board is wiped, from the first stroke on.
+ * The strokes that are left after wiping a part of the board, the oldest first.
  * @param {Stroke[]} strokes
- * @param {number} done of how many parts
- * @param {number} of
+ * @param {number} done parts that are wiped
+ * @param {number} of all parts
  * @returns {Stroke[]}
  */
-export function wiped(strokes, done, of) {
+export function afterWiping(strokes, done, of) {
   const share = of > 0 ? Math.max(0, Math.min(1, done / of)) : 1;
   return strokes.slice(Math.floor(strokes.length * share));
 }
 
 /**
- * Strokes that came from elsewhere; what is none is left out.
+ * The valid strokes in stored data.
  * @param {any} data
  * @returns {Stroke[]}
  */
@@ -82,14 +81,14 @@ export function strokesOf(data) {
 }
 
 /**
- * A stroke as lines to draw, each with one thickness; their round ends lie over each other. They
- * are short, so that a long stroke costs no more to draw on than one that has just begun.
+ * A stroke as lines to draw, each of one thickness, with overlapping round ends. Each line is
+ * short, so that adding a point to a long stroke is as fast as to a short one.
  * @param {Stroke} stroke
  * @param {Size} size of the board now
- * @returns {{ d: string, width: number }[]} what a path takes for its `d` and its `stroke-width`
+ * @returns {{ d: string, width: number }[]} `d` and `stroke-width` of each path
  */
-export function lines(stroke, size) {
-  const thick = Math.max(THINNEST, THICKNESS * Math.min(size.width, size.height));
+export function linesOf(stroke, size) {
+  const thick = Math.max(THINNEST_PX, THICKNESS * Math.min(size.width, size.height));
   const dots = inPixels(stroke, size);
   const [first, ...rest] = dots;
   let from = first;
@@ -97,15 +96,15 @@ export function lines(stroke, size) {
   let length = 0;
   /** @type {{ d: string, width: number }[]} */
   const made = [];
-  // A tap is a line to where it began.
+  // A tap is a line of no length.
   for (const [index, dot] of (rest.length ? rest : dots).entries()) {
-    if (levelOf(dot) !== level || length === LONGEST) {
+    if (levelOf(dot) !== level || length === MOST_POINTS_IN_LINE) {
       level = levelOf(dot);
       length = 0;
-      made.push({ d: `M${at(from)}`, width: short(((level * STEPS) / USUAL) * thick) });
+      made.push({ d: `M${at(from)}`, width: rounded(((level * THICKNESS_STEP) / USUAL) * thick) });
     }
     const next = rest[index + 1];
-    // A quick hand gives few points: the way between them is bent, not broken.
+    // A quick hand gives few points: join them by curves, without corners.
     const to = next ? { ...dot, x: (dot.x + next.x) / 2, y: (dot.y + next.y) / 2 } : dot;
     made[made.length - 1].d += next ? `Q${at(dot)} ${at(to)}` : `L${at(to)}`;
     from = to;
@@ -136,7 +135,7 @@ function inPixels(stroke, { width, height }) {
  * @returns {number}
  */
 function levelOf({ weight }) {
-  return Math.max(1, Math.round(weight / STEPS));
+  return Math.max(1, Math.round(weight / THICKNESS_STEP));
 }
 
 /**
@@ -144,13 +143,13 @@ function levelOf({ weight }) {
  * @returns {string}
  */
 function at({ x, y }) {
-  return `${short(x)} ${short(y)}`;
+  return `${rounded(x)} ${rounded(y)}`;
 }
 
 /**
  * @param {number} number
  * @returns {number}
  */
-function short(number) {
+function rounded(number) {
   return Math.round(10 * number) / 10;
 }

@@ -1,41 +1,41 @@
 /**
- * What tells the files of a page apart, once they are saved: a random id for each, and where it
- * comes from. `lessons/records/` reads them.
+ * What distinguishes the files that a page saves: a random id for each, and where it comes from.
+ * `lessons/records/` reads them.
  *
  * @typedef {{ kit: string | null, class: string | null, lesson: string | null }} Source the version
  *   of the kit, the id of the class, and that of the lesson
- * @typedef {{ id: string, revision: number, text: string }} Record which file it is, how often it
- *   was changed, and what stood in it last
+ * @typedef {{ id: string, revision: number, text: string }} Record id of the file, number of
+ *   changes, and its last contents
  */
 
 export const VERSION = 2;
-// As long as a title may be.
+// The limit for titles in lesson files.
 const LONGEST_TITLE = 80;
 const ID = /^[0-9a-f]{32}$/;
 
 /**
- * Where the files of a page come from, as the page itself says it.
- * @param {HTMLElement} whole
+ * Where the files of a page come from, read from the attribute `data-kit-source`.
+ * @param {HTMLElement} documentElement
  * @returns {Source}
  */
-export function sourceOf(whole) {
-  const given = JSON.parse(whole.dataset.kitSource || "{}");
+export function sourceOf(documentElement) {
+  const given = JSON.parse(documentElement.dataset.kitSource || "{}");
   return { kit: given.kit ?? null, class: given.class ?? null, lesson: given.lesson ?? null };
 }
 
 /**
- * A record that nothing stands in yet.
+ * A new, empty record.
  * @returns {Record}
  */
 export function newRecord() {
-  // Unlike randomUUID, this is there on a page from the disk or from a plain http address.
+  // Unlike randomUUID, this also exists on pages from file:// and http://.
   const bytes = crypto.getRandomValues(new Uint8Array(16));
   const id = [...bytes].map((byte) => byte.toString(16).padStart(2, "0")).join("");
   return { id, revision: 0, text: "" };
 }
 
 /**
- * A record as it was saved; another one where that cannot be used.
+ * A record from saved data, or a new one where the data are not valid.
  * @param {any} data
  * @returns {Record}
  */
@@ -47,7 +47,7 @@ export function recordOf(data) {
 }
 
 /**
- * The record of contents: of the next revision when they are not what stood in it last.
+ * The record with these contents; its revision goes up by one when they differ from the last.
  * @param {Record} record
  * @param {object} contents
  * @returns {Record}
@@ -58,7 +58,7 @@ export function revised(record, contents) {
 }
 
 /**
- * What is written down of a task: what was asked, so that nobody has to draw it again.
+ * What is stored of a task, so that it need not be made again from its seed.
  * @param {{ start: object, goal: object, answer: string }} task
  * @returns {{ start: object, goal: object, answer: string }}
  */
@@ -73,7 +73,7 @@ export function askedOf({ start, goal, answer }) {
  * @param {Source} source
  * @param {Record} record
  * @param {{ title: string }} contents
- * @returns {{ name: string, text: string }} what it is called, and what stands in it
+ * @returns {{ name: string, text: string }} its name and content
  */
 export function recordFile(kind, parts, source, { id, revision }, contents) {
   const data = {

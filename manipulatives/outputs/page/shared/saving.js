@@ -1,25 +1,25 @@
-/** A file that is saved by one press; where the browser refuses, its text is there to copy. */
+/** A button that saves a file, and its text to copy in case the browser refuses the download. */
 import { button } from "../../../widgets/shared/controls.js";
 import { html } from "../../../widgets/shared/svg.js";
 
-// A download begins a little after the press.
-const KEPT_MS = 60_000;
+// The download reads the address some time after the click.
+const REVOKE_DELAY_MS = 60_000;
 
 /**
- * @param {() => { name: string, text: string }} file what there is to save just now
+ * @param {() => { name: string, text: string }} file returns what to save now
  * @param {{ signal: AbortSignal }} lifetime
- * @param {string} [what] what it holds
- * @param {() => void} [saved] hears that it was saved, or at least shown
+ * @param {string} [what] what the file is called on the button
+ * @param {() => void} [onSaved] called when it was saved, or its text shown
  * @returns {HTMLElement}
  */
-export function makeSaving(file, lifetime, what = "session", saved = () => {}) {
+export function makeSaving(file, lifetime, what = "session", onSaved = () => {}) {
   const text = html("textarea", {
     "readonly": "", "rows": 6, "aria-label": `The ${what} as text`,
   });
   const copy = button(["Copy the text"], copyText, lifetime);
-  const said = html("p", { role: "status" });
+  const status = html("p", { role: "status" });
   const save = button([`Save the ${what}`], saveFile, lifetime);
-  const rest = html("div", { class: "script-text" }, said, text, copy);
+  const rest = html("div", { class: "script-text" }, status, text, copy);
   rest.hidden = true;
 
   function saveFile() {
@@ -27,19 +27,19 @@ export function makeSaving(file, lifetime, what = "session", saved = () => {}) {
     text.value = content;
     rest.hidden = false;
     // No browser tells a page that a download was refused, so the text is there in any case.
-    said.textContent = download(save.ownerDocument, name, content)
+    status.textContent = download(save.ownerDocument, name, content)
       ? `Saved as ${name}. If no file came, copy this text.`
       : "This browser saves no file. Copy this text.";
-    saved();
+    onSaved();
   }
 
   async function copyText() {
     text.select();
     try {
       await text.ownerDocument.defaultView?.navigator.clipboard.writeText(text.value);
-      said.textContent = "Copied.";
+      status.textContent = "Copied.";
     } catch {
-      said.textContent = "The text is marked. Press Ctrl and C to copy it.";
+      status.textContent = "The text is marked. Press Ctrl and C to copy it.";
     }
   }
 
@@ -47,10 +47,10 @@ export function makeSaving(file, lifetime, what = "session", saved = () => {}) {
 }
 
 /**
- * @param {Document} page where the press was
+ * @param {Document} page of the button
  * @param {string} name
  * @param {string} text
- * @returns {boolean} whether the browser let it be tried
+ * @returns {boolean} whether the browser allowed the attempt
  */
 function download(page, name, text) {
   try {
@@ -59,7 +59,7 @@ function download(page, name, text) {
     link.href = address;
     link.download = name;
     link.click();
-    setTimeout(() => URL.revokeObjectURL(address), KEPT_MS);
+    setTimeout(() => URL.revokeObjectURL(address), REVOKE_DELAY_MS);
     return true;
   } catch {
     return false;

@@ -1,31 +1,31 @@
 /**
- * How the blocks of a lesson fall into stages, of which one is shown at a time. Plain data: what
- * is a heading or a round is told, not looked up.
+ * Divides the blocks of a lesson into stages, of which one is shown at a time. It works on plain
+ * data about each block, without the DOM.
  *
- * @typedef {object} Told
+ * @typedef {object} BlockInfo
  * @property {string} heading the text of its second-level heading, "" for none
  * @property {boolean} round whether a round is in it
- * @property {boolean} empty whether there is nothing in it to see
+ * @property {boolean} empty whether nothing in it is visible
  *
  * @typedef {object} Stage
  * @property {string} heading
- * @property {boolean} title whether it stands before everything that is taught
+ * @property {boolean} title whether it is the title, before the first part
  * @property {boolean} round
- * @property {number[]} blocks which ones, by their number
+ * @property {number[]} blocks the indexes of its blocks
  */
 
 /**
  * The stages of a lesson. A heading begins one, and so does a round where the stage has one
- * already. What stands before the first heading is the title, if there is something to see in it.
+ * already. What comes before the first heading is the title, if any of it is visible.
  * A lesson without any round is one stage.
- * @param {Told[]} told
- * @param {boolean} staged whether it has rounds, or may still get some
+ * @param {BlockInfo[]} infos
+ * @param {boolean} staged whether the lesson has rounds, or may still load some
  * @returns {Stage[]}
  */
-export function stagesOf(told, staged) {
+export function stagesOf(infos, staged) {
   /** @type {Stage[]} */
   const stages = [];
-  for (const [number, { heading, round }] of told.entries()) {
+  for (const [number, { heading, round }] of infos.entries()) {
     const last = stages[stages.length - 1];
     if (!last || (staged && (heading || (round && last.round)))) {
       const name = heading || last?.heading || "";
@@ -37,7 +37,7 @@ export function stagesOf(told, staged) {
   }
   const [first, second] = stages;
   if (second && !first.heading && !first.round) {
-    if (first.blocks.some((number) => !told[number].empty)) {
+    if (first.blocks.some((number) => !infos[number].empty)) {
       first.title = true;
     } else {
       second.blocks.unshift(...first.blocks);

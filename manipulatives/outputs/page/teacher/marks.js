@@ -1,14 +1,14 @@
 /**
- * How the rounds of a lesson went, and the file in which a teacher keeps it: plain data, without
- * the name of any child.
+ * How the rounds of a lesson went, and the file that a teacher saves of it: plain data, without the
+ * name of any child.
  *
  * @typedef {"most" | "half" | "few"} Mark
  *
  * @typedef {object} Taught one round as it was taught
  * @property {string} title
  * @property {number} round which round of the lesson, from 1
- * @property {string} skill "" when nobody said
- * @property {object} options those that the round set for the skill
+ * @property {string} skill "" when unknown
+ * @property {object} options the options of the skill in this round
  * @property {{ prompt: string, asked: object }[]} tasks
  * @property {number | null} seed
  * @property {number | null} planned seconds
@@ -24,7 +24,7 @@ import { recordFile } from "../shared/record.js";
 export const MARKS = [["most", "Most had it"], ["half", "About half"], ["few", "Few"]];
 
 /**
- * Marks that came from elsewhere; what is none is left out.
+ * The valid marks in stored data.
  * @param {any} data
  * @returns {Record<string, Mark>} by the name of the part
  */
@@ -49,14 +49,14 @@ export function wordsOf(mark) {
  * @param {import("../shared/record.js").Record} record
  * @param {{ title: string, seed: number, date: string | null, rounds: object[] }} contents as
  *   `sessionContents` makes it
- * @returns {{ name: string, text: string }} what it is called, and what stands in it
+ * @returns {{ name: string, text: string }} its name and content
  */
 export function sessionFile(source, record, contents) {
   return recordFile("session", [contents.date], source, record, contents);
 }
 
 /**
- * What stands in a session file.
+ * The contents of a session file.
  * @param {{ title: string, seed: number, date: string, rounds: Taught[] }} session the date as
  *   "2026-11-25", "" for a lesson that has not begun
  */

@@ -1,6 +1,6 @@
 /**
- * A panel beside the board for a teacher with one screen: hidden until asked for, and what gives
- * an answer away is hidden in it until asked for again, since the class sees it too.
+ * A panel beside the board for a teacher with one screen. The class sees it too, so it is hidden
+ * until it is opened, and the answers in it are hidden until the teacher reveals them.
  */
 import { button } from "../../../widgets/shared/controls.js";
 import { html, icon, put } from "../../../widgets/shared/svg.js";
@@ -10,33 +10,34 @@ const ID = "kit-teacher";
 
 /**
  * @param {{
- *   script: import("./script.js").Script, openWindow: () => boolean, opened: () => void,
- * }} given what stands in it; what opens the window that shows the same; and who is told that the
- *   panel was opened
+ *   script: import("./script.js").Script, openWindow: () => boolean, onOpen: () => void,
+ * }} given its content; what opens the window with the same content; and a callback for when the
+ *   panel opens
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {{ button: HTMLElement, el: HTMLElement, readonly open: boolean }} the button that opens
  *   and closes it, and the panel
  */
-export function makePanel({ script, openWindow, opened }, lifetime) {
-  let shown = false;
+export function makePanel({ script, openWindow, onOpen }, lifetime) {
+  let revealed = false;
   const blocked = html("p", { role: "status" },
     "The browser opened no window. Let this page open windows, or use this panel.");
-  const show = button(["Show the answers"], () => reveal(!shown), lifetime, {
+  const revealButton = button(["Show the answers"], () => reveal(!revealed), lifetime, {
     "aria-pressed": "false",
   });
-  const apart = button(["Open the teacher's window"], () => {
+  const windowButton = button(["Open the teacher's window"], () => {
     blocked.hidden = openWindow();
     if (blocked.hidden) {
-      turn(false);
+      setOpen(false);
     }
   }, lifetime);
-  const close = button(["Close"], () => turn(false), lifetime);
+  const closeButton = button(["Close"], () => setOpen(false), lifetime);
   const el = html("aside", {
     "class": "kit kit-session session-teacher session-panel", "id": ID,
     "aria-label": "For the teacher", "tabindex": -1,
-  }, html("div", { class: "script-row" }, apart, show, close), blocked, script.el);
-  const toggle = button(
-    [icon(TEACHER), html("span", {}, "Teacher")], () => turn(el.hidden === true), lifetime,
+  }, html("div", { class: "script-row" }, windowButton, revealButton, closeButton),
+  blocked, script.el);
+  const openButton = button(
+    [icon(TEACHER), html("span", {}, "Teacher")], () => setOpen(el.hidden === true), lifetime,
     { "class": "kit-button session-tool", "aria-expanded": "false", "aria-controls": ID },
   );
   el.hidden = true;
@@ -44,33 +45,33 @@ export function makePanel({ script, openWindow, opened }, lifetime) {
 
   /** @param {boolean} wanted */
   function reveal(wanted) {
-    shown = wanted;
-    script.reveal(shown);
-    put(show, { "aria-pressed": shown });
+    revealed = wanted;
+    script.reveal(revealed);
+    put(revealButton, { "aria-pressed": revealed });
   }
 
   /** @param {boolean} wanted */
-  function turn(wanted) {
+  function setOpen(wanted) {
     el.hidden = !wanted;
-    put(toggle, { "aria-expanded": wanted });
+    put(openButton, { "aria-expanded": wanted });
     reveal(false);
     if (wanted) {
-      opened();
+      onOpen();
       el.focus({ preventScroll: true });
     } else {
-      toggle.focus({ preventScroll: true });
+      openButton.focus({ preventScroll: true });
     }
   }
 
   el.addEventListener("keydown", (event) => {
     if (event.key === "Escape") {
       event.preventDefault();
-      turn(false);
+      setOpen(false);
     }
   }, lifetime);
   reveal(false);
   return {
-    button: toggle,
+    button: openButton,
     el,
     get open() {
       return !el.hidden;

@@ -1,18 +1,18 @@
 /**
  * What a teacher reads while teaching: what to say, what the class answers, the steps, the
- * answers, the time, and three marks for how the round went. It stands in a window of its own or
- * in a panel beside the board.
+ * answers, the time, and three marks for how the round went. It is shown in a separate window or in
+ * a panel beside the board.
  */
 import { button } from "../../../widgets/shared/controls.js";
 import { html, put } from "../../../widgets/shared/svg.js";
 import { MARKS, wordsOf } from "./marks.js";
 import { makeSaving } from "../shared/saving.js";
-import { inDigits } from "./spent.js";
+import { inDigits } from "./time_used.js";
 
 /**
  * @typedef {import("./marks.js").Mark} Mark
  *
- * @typedef {object} Told a task, as a round tells it
+ * @typedef {object} TaskInfo a task, as "kit:round" carries it
  * @property {string} [prompt]
  * @property {string} [say]
  * @property {string} [answer]
@@ -24,7 +24,7 @@ import { inDigits } from "./spent.js";
  * @property {string} name
  * @property {boolean} round
  * @property {number} used milliseconds
- * @property {number} planned seconds; 0 when nobody said
+ * @property {number} planned seconds; 0 when unknown
  * @property {Mark | null} mark
  *
  * @typedef {object} Place
@@ -32,15 +32,15 @@ import { inDigits } from "./spent.js";
  * @property {number} step
  * @property {string} phase
  * @property {number[]} [group] the tasks that are asked side by side
- * @property {Told | null} [aside] a task that is shown instead, such as a twin
+ * @property {TaskInfo | null} [extra] a task that is shown instead, such as a twin
  *
- * @typedef {object} View everything that can be read
+ * @typedef {object} View everything that the script shows
  * @property {string} heading
  * @property {string} count
- * @property {string} timer what the round's own timer says, "" for none
+ * @property {string} timer the text of the round's timer, "" for none
  * @property {Part[]} parts
- * @property {number} now which of them is shown, -1 for the title
- * @property {Told[]} tasks of the round that is shown
+ * @property {number} now index of the current part, -1 on the title
+ * @property {TaskInfo[]} tasks of the round that is shown
  * @property {Place | null} place in it
  *
  * @typedef {object} Acts
@@ -48,16 +48,16 @@ import { inDigits } from "./spent.js";
  * @property {() => void} back
  * @property {() => void} answers
  * @property {() => void} timer
- * @property {() => void} again
+ * @property {() => void} repeatRound
  * @property {(part: number) => void} show
  * @property {(mark: Mark) => void} mark
  * @property {() => { name: string, text: string }} file
- * @property {() => void} fresh
+ * @property {() => void} restart
  *
  * @typedef {object} Script
  * @property {HTMLElement} el
  * @property {(view: View) => void} paint
- * @property {(shown: boolean) => void} reveal show or hide what gives an answer away
+ * @property {(shown: boolean) => void} reveal show or hide the answers
  */
 
 /**
@@ -75,21 +75,21 @@ export function makeScript(acts, lifetime) {
     button(["Answer on the board"], acts.answers, lifetime),
     button(["Start or pause the timer"], acts.timer, lifetime),
   ];
-  const say = html("div", { class: "script-say" });
-  const secret = html("div", { class: "script-secret" });
+  const speech = html("div", { class: "script-say" });
+  const answers = html("div", { class: "script-secret" });
   const marks = MARKS.map(([mark, words]) => button([words], () => acts.mark(mark), lifetime));
-  const went = group("How did this round go?", "script-marks", marks);
-  const again = button(["Repeat this round"], acts.again, lifetime);
-  const skip = button(["Skip to the next"], () => acts.show(now + 1), lifetime);
+  const markGroup = group("How did this round go?", "script-marks", marks);
+  const repeatButton = button(["Repeat this round"], acts.repeatRound, lifetime);
+  const skipButton = button(["Skip to the next"], () => acts.show(now + 1), lifetime);
   const list = html("ol", { class: "script-parts" });
   const parts = group("Rounds", "script-rounds", [
-    html("div", { class: "script-row" }, again, skip), list,
+    html("div", { class: "script-row" }, repeatButton, skipButton), list,
   ]);
   const el = html("div", { class: "script" },
-    html("div", { class: "script-read" }, heading, say, secret),
+    html("div", { class: "script-read" }, heading, speech, answers),
     html("div", { class: "script-do" },
-      clocks, html("div", { class: "script-row" }, ...onward), went, parts,
-      makeSaving(acts.file, lifetime), makeFresh(acts.fresh, lifetime)));
+      clocks, html("div", { class: "script-row" }, ...onward), markGroup, parts,
+      makeSaving(acts.file, lifetime), makeRestart(acts.restart, lifetime)));
   list.addEventListener("click", (event) => {
     const hit = /** @type {Element} */ (event.target).closest("button");
     if (hit) {
@@ -101,26 +101,26 @@ export function makeScript(acts, lifetime) {
   function paintClocks({ parts: all, timer }) {
     const here = all[now];
     const rows = [
-      ["Lesson", against(sum(all, "used"), sum(all, "planned"))],
-      ["This round", here?.round ? against(here.used, here.planned) : ""],
+      ["Lesson", usedOfPlanned(sum(all, "used"), sum(all, "planned"))],
+      ["This round", here?.round ? usedOfPlanned(here.used, here.planned) : ""],
       ["Timer", timer],
     ];
-    renew(clocks, rows.filter(([, words]) => words), ([name, words]) =>
+    replaceIfChanged(clocks, rows.filter(([, words]) => words), ([name, words]) =>
       html("div", {}, html("dt", {}, name), html("dd", {}, words)));
   }
 
   /** @param {View} view */
   function paintParts({ parts: all }) {
-    renew(list, all.map(({ name }) => name), (name, index) => html("li", {}, html(
+    replaceIfChanged(list, all.map(({ name }) => name), (name, index) => html("li", {}, html(
       "button", { "type": "button", "class": "kit-button", "data-part": index },
       html("span", {}, name), html("span", { class: "script-part-time" }),
       html("span", { class: "script-part-mark" }),
     )));
     for (const [index, hit] of list.querySelectorAll("button").entries()) {
       const { used, planned, mark } = all[index];
-      const [, time, said] = hit.children;
-      write(time, used ? against(used, planned) : planned ? inDigits(1000 * planned) : "");
-      write(said, wordsOf(mark));
+      const [, time, markWords] = hit.children;
+      setText(time, used ? usedOfPlanned(used, planned) : planned ? inDigits(1000 * planned) : "");
+      setText(markWords, wordsOf(mark));
       put(hit, { "aria-current": index === now ? "step" : null });
     }
   }
@@ -128,65 +128,65 @@ export function makeScript(acts, lifetime) {
   return {
     el,
     reveal(shown) {
-      secret.hidden = !shown;
+      answers.hidden = !shown;
     },
     paint(view) {
       now = view.now;
       const here = view.parts[now];
       const { tasks, place } = view;
-      write(heading, [view.heading, view.count].filter(Boolean).join(" \u00b7 "));
+      setText(heading, [view.heading, view.count].filter(Boolean).join(" \u00b7 "));
       paintClocks(view);
       paintParts(view);
       for (const [index, [mark]] of MARKS.entries()) {
         put(marks[index], { "aria-pressed": here?.mark === mark });
       }
-      went.hidden = !here?.round;
-      again.hidden = !here?.round;
-      put(skip, { "aria-disabled": now >= view.parts.length - 1 });
+      markGroup.hidden = !here?.round;
+      repeatButton.hidden = !here?.round;
+      put(skipButton, { "aria-disabled": now >= view.parts.length - 1 });
       onward[2].hidden = !here?.round;
       onward[3].hidden = !here?.round;
-      const task = place?.aside ?? tasks[place?.task ?? 0];
-      renew(say, task ? [{ task, place, tasks }] : [], asked);
-      renew(secret, task ? [{ task, place, tasks }] : [], known);
+      const task = place?.extra ?? tasks[place?.task ?? 0];
+      replaceIfChanged(speech, task ? [{ task, place, tasks }] : [], questionPart);
+      replaceIfChanged(answers, task ? [{ task, place, tasks }] : [], answerPart);
     },
   };
 }
 
 /**
- * The question, or those that are asked together, and what to say.
- * @param {{ task: Told, place: View["place"], tasks: Told[] }} given
+ * The question, or several that are asked together, and what to say.
+ * @param {{ task: TaskInfo, place: View["place"], tasks: TaskInfo[] }} given
  * @returns {HTMLElement}
  */
-function asked({ task, place, tasks }) {
+function questionPart({ task, place, tasks }) {
   const number = `Question ${(place?.task ?? 0) + 1} of ${tasks.length}`;
-  const together = place?.aside ? [task] : (place?.group ?? []).map((each) => tasks[each] ?? task);
+  const together = place?.extra ? [task] : (place?.group ?? []).map((each) => tasks[each] ?? task);
   const prompts = new Set([task, ...together].map(({ prompt }) => prompt ?? ""));
   return html("div", {},
-    html("p", { class: "script-quiet" }, place?.aside ? "Another question" : number),
+    html("p", { class: "script-quiet" }, place?.extra ? "Another question" : number),
     ...[...prompts].map((prompt) => html("p", { class: "script-prompt" }, prompt)),
     ...(task.say ? [html("p", { class: "script-speech" }, task.say)] : []));
 }
 
 /**
- * What gives the answer away: steps, answer, what wrong answers may mean, all other answers.
- * @param {{ task: Told, place: View["place"], tasks: Told[] }} given
+ * The hidden part: steps, answer, what wrong answers may mean, and all answers of the round.
+ * @param {{ task: TaskInfo, place: View["place"], tasks: TaskInfo[] }} given
  * @returns {HTMLElement}
  */
-function known({ task, place, tasks }) {
+function answerPart({ task, place, tasks }) {
   const steps = (task.steps ?? []).map((step, index) => html("li", {
     "aria-current": place?.phase === "show" && index === place.step - 1 ? "step" : null,
   }, step.say, ...(step.class ? [html("span", { class: "script-class" }, "Class: ", step.class)]
     : [])));
-  const slips = (task.mistakes ?? []).filter(({ teacher }) => teacher).map(
+  const reasons = (task.mistakes ?? []).filter(({ teacher }) => teacher).map(
     ({ answer, teacher }) => html("li", {}, answer ? `${answer}: ` : "", teacher ?? ""),
   );
-  const said = task.spoken && task.spoken !== task.answer ? ` (${task.spoken})` : "";
+  const spokenToo = task.spoken && task.spoken !== task.answer ? ` (${task.spoken})` : "";
   return html("div", {},
     html("p", { class: "script-answer" }, html("span", { class: "script-quiet" }, "Answer "),
-      `${task.answer ?? ""}${said}`),
+      `${task.answer ?? ""}${spokenToo}`),
     ...(steps.length ? [html("h3", {}, "Steps"), html("ol", {}, ...steps)] : []),
-    ...(slips.length ? [html("details", {},
-      html("summary", {}, "What a wrong answer may mean"), html("ul", {}, ...slips))] : []),
+    ...(reasons.length ? [html("details", {},
+      html("summary", {}, "What a wrong answer may mean"), html("ul", {}, ...reasons))] : []),
     html("h3", {}, "All answers of this round"),
     html("ol", { class: "script-answers" }, ...tasks.map(({ answer }, index) => html(
       "li", { "aria-current": index === (place?.task ?? 0) ? "step" : null }, answer ?? "",
@@ -194,27 +194,27 @@ function known({ task, place, tasks }) {
 }
 
 /**
- * A way to begin the lesson anew, which asks once.
+ * A button that starts the lesson again after a confirmation.
  * @param {() => void} act
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {HTMLElement}
  */
-function makeFresh(act, lifetime) {
-  const ask = button(["Start the lesson afresh"], () => turn(true), lifetime);
+function makeRestart(act, lifetime) {
+  const ask = button(["Start the lesson afresh"], () => setAsking(true), lifetime);
   const clear = button(["Clear it"], act, lifetime);
-  const keep = button(["Keep it"], () => turn(false), lifetime);
-  const sure = html("div", { class: "script-row" },
-    html("p", {}, "This clears marks, times, answers and the pen."), clear, keep);
-  sure.hidden = true;
+  const cancel = button(["Keep it"], () => setAsking(false), lifetime);
+  const question = html("div", { class: "script-row" },
+    html("p", {}, "This clears marks, times, answers and the pen."), clear, cancel);
+  question.hidden = true;
 
   /** @param {boolean} asking */
-  function turn(asking) {
-    sure.hidden = !asking;
+  function setAsking(asking) {
+    question.hidden = !asking;
     ask.hidden = asking;
-    (asking ? keep : ask).focus();
+    (asking ? cancel : ask).focus();
   }
 
-  return html("div", { class: "script-fresh" }, ask, sure);
+  return html("div", { class: "script-fresh" }, ask, question);
 }
 
 /**
@@ -229,13 +229,13 @@ function group(name, kind, content) {
 }
 
 /**
- * Make the children of an element anew, but only when they would be others.
+ * Replace the children of an element when their data changed.
  * @template Item
  * @param {HTMLElement & { kitShown?: string }} el
  * @param {Item[]} items plain data
  * @param {(item: Item, index: number) => Node} make
  */
-function renew(el, items, make) {
+function replaceIfChanged(el, items, make) {
   const shown = JSON.stringify(items);
   if (el.kitShown !== shown) {
     el.kitShown = shown;
@@ -247,7 +247,7 @@ function renew(el, items, make) {
  * @param {Element} el
  * @param {string} words
  */
-function write(el, words) {
+function setText(el, words) {
   if (el.textContent !== words) {
     el.textContent = words;
   }
@@ -267,7 +267,7 @@ function sum(all, what) {
  * @param {number} planned seconds
  * @returns {string}
  */
-function against(used, planned) {
+function usedOfPlanned(used, planned) {
   const taken = inDigits(used);
   return planned ? `${taken} of ${inDigits(1000 * planned)}` : taken;
 }

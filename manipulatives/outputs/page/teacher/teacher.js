@@ -1,15 +1,15 @@
 /**
- * The teacher's side of a lesson: how long it takes against what was planned, how its rounds went,
- * and the script in a panel and in a window of its own.
+ * What a lesson shows to the teacher: time used and planned, how its rounds went, and the script in
+ * a panel and in a separate window.
  *
- * A round tells "kit:round" (its title, skill, options, seed, seconds and tasks) when it is there
- * and when its tasks are others, and "kit:place" whenever it moves.
+ * A round sends "kit:round" (title, skill, options, seed, seconds and tasks) when it loads and when
+ * its tasks change, and "kit:place" whenever its step changes.
  */
 import { askedOf, recordOf, revised, sourceOf } from "../shared/record.js";
 import { marksOf, sessionContents, sessionFile } from "./marks.js";
 import { makePanel } from "./panel.js";
 import { makeScript } from "./script.js";
-import { inMinutes, passed, spentOf, total } from "./spent.js";
+import { inMinutes, withTime, timeUsedOf, total } from "./time_used.js";
 import { makeWindow } from "./window.js";
 
 /**
@@ -17,10 +17,10 @@ import { makeWindow } from "./window.js";
  * @typedef {{
  *   title: string, skill: string, options: object, seed: number, seconds: number, tasks: any[],
  * }} Detail
- * @typedef {{ name: string, id: string, root: HTMLElement | null }} Here a part of the lesson, by
- *   what name it is kept, and its round
- * @typedef {{ heading: string, count: string, parts: Here[], now: number }} Where now: -1 on the
- *   title
+ * @typedef {{ name: string, id: string, root: HTMLElement | null }} Here name of a part of the
+ *   lesson, the key under which it is stored, and its round
+ * @typedef {{ heading: string, count: string, parts: Here[], now: number }} Where the place in the
+ *   lesson; now is the index of the part, -1 on the title
  */
 
 /**
@@ -30,51 +30,53 @@ import { makeWindow } from "./window.js";
  *   tab: import("../../../widgets/shared/state/storage.js").LessonStorage,
  *   where: () => Where,
  *   acts: Pick<import("./script.js").Acts,
- *     "next" | "back" | "answers" | "timer" | "again" | "show" | "fresh">,
- *   hear: (page: Document) => void,
- *   time: (words: string, over: boolean) => void,
- * }} given the lesson; what the browser keeps of it, for long and with the tab; where it stands;
- *   what it can be asked; who hears the keys of another window; and what shows the time
+ *     "next" | "back" | "answers" | "timer" | "repeatRound" | "show" | "restart">,
+ *   listenTo: (page: Document) => void,
+ *   showTime: (words: string, over: boolean) => void,
+ * }} given the lesson; its permanent storage and that of the tab; the place in the lesson; what the
+ *   script can do; what listens to the keys of another window; and what shows the time
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   button: HTMLElement, panel: HTMLElement, begin: () => void, paint: () => void,
- *   comeBack: () => void,
- * }} begin() from when on time counts; comeBack() opens the window again when it was open
+ *   reopen: () => void,
+ * }} begin() starts counting time; reopen() opens the window again if it was open before a reload
  */
-export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, time }, lifetime) {
+export function makeTeacher(
+  { main, lesson, storage, tab, where, acts, listenTo, showTime }, lifetime,
+) {
   const page = main.ownerDocument;
   /** @type {WeakMap<EventTarget, Detail>} */
-  const told = new WeakMap();
+  const details = new WeakMap();
   /** @type {WeakMap<EventTarget, any>} */
   const places = new WeakMap();
-  let spent = spentOf(storage.read("spent"));
+  let timeUsed = timeUsedOf(storage.read("spent"));
   let marks = marksOf(storage.read("marks"));
   let record = recordOf(storage.read("record"));
-  let begun = spent.day !== "";
-  let apart = false;
+  let started = timeUsed.day !== "";
+  let windowOpen = false;
 
   const all = { ...acts, mark, file };
-  const beside = makeScript(all, lifetime);
-  let own = beside;
+  const panelScript = makeScript(all, lifetime);
+  let windowScript = panelScript;
   const child = makeWindow({
     page,
     title: `Teacher: ${lesson.title}`,
     make() {
-      own = makeScript(all, lifetime);
-      return own.el;
+      windowScript = makeScript(all, lifetime);
+      return windowScript.el;
     },
     storage: tab,
-    hear,
-    turned(open) {
-      apart = open;
+    listenTo,
+    onToggle(open) {
+      windowOpen = open;
       paint();
     },
   }, lifetime);
-  const panel = makePanel({ script: beside, openWindow: child.open, opened: paint }, lifetime);
+  const panel = makePanel({ script: panelScript, openWindow: child.open, onOpen: paint }, lifetime);
 
   /** @param {Here} part */
   function detail({ root }) {
-    return root ? told.get(root) : undefined;
+    return root ? details.get(root) : undefined;
   }
 
   /** @returns {import("./script.js").Part[]} */
@@ -82,13 +84,13 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
     return where().parts.map((part) => ({
       name: part.name,
       round: part.root !== null,
-      used: spent.used[part.id] ?? 0,
+      used: timeUsed.used[part.id] ?? 0,
       planned: detail(part)?.seconds ?? 0,
       mark: marks[part.id] ?? null,
     }));
   }
 
-  /** The round that is shown, as it is read. */
+  /** The current round, as the script shows it. */
   function round() {
     const { heading, count, parts: every, now } = where();
     const here = every[now] ?? { name: "", id: "", root: null };
@@ -106,14 +108,17 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
   function paint() {
     const every = parts();
     const planned = every.reduce((sum, part) => sum + part.planned, 0);
-    const used = total(spent);
-    time(inMinutes(used, planned, begun), planned > 0 && used > 1000 * planned);
-    if (!apart && !panel.open) {
+    const used = total(timeUsed);
+    showTime(inMinutes(used, planned, started), planned > 0 && used > 1000 * planned);
+    if (!windowOpen && !panel.open) {
       return;
     }
     const view = { ...round(), parts: every };
-    for (const script of [...(panel.open ? [beside] : []), ...(apart ? [own] : [])]) {
-      script.paint(view);
+    if (panel.open) {
+      panelScript.paint(view);
+    }
+    if (windowOpen) {
+      windowScript.paint(view);
     }
   }
 
@@ -123,7 +128,7 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
     const { id, root } = every[now] ?? {};
     if (root) {
       const { [id]: was, ...rest } = marks;
-      // The same one again takes it back.
+      // Pressing the current mark removes it.
       marks = was === given ? rest : { ...rest, [id]: given };
       storage.write("marks", marks);
       paint();
@@ -138,13 +143,13 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
       options: detail(part)?.options ?? {},
       seed: detail(part)?.seed ?? null,
       planned: detail(part)?.seconds ?? null,
-      used: spent.used[part.id] ?? 0,
+      used: timeUsed.used[part.id] ?? 0,
       mark: marks[part.id] ?? null,
       tasks: (detail(part)?.tasks ?? []).map((task) => (
         { prompt: task.prompt, asked: askedOf(task) }
       )),
     }));
-    const contents = sessionContents({ ...lesson, date: spent.day, rounds });
+    const contents = sessionContents({ ...lesson, date: timeUsed.day, rounds });
     // Another tab of this browser may have saved it meanwhile.
     record = revised(recordOf(storage.read("record") ?? record), contents);
     storage.write("record", record);
@@ -152,8 +157,8 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
   }
 
   function begin() {
-    if (!begun) {
-      begun = true;
+    if (!started) {
+      started = true;
       tick();
     }
   }
@@ -161,30 +166,30 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
   function tick() {
     const { parts: every, now } = where();
     if (!every[now]) {
-      spent = { ...spent, at: null };
-    } else if (begun) {
-      spent = passed(spent, every[now].id, Date.now());
-      storage.write("spent", spent);
+      timeUsed = { ...timeUsed, at: null };
+    } else if (started) {
+      timeUsed = withTime(timeUsed, every[now].id, Date.now());
+      storage.write("spent", timeUsed);
     }
-    child.look();
+    child.check();
     paint();
   }
 
   /**
    * @param {string} name
-   * @param {WeakMap<EventTarget, any>} kept
+   * @param {WeakMap<EventTarget, any>} byRoot
    */
-  function note(name, kept) {
+  function recordEvents(name, byRoot) {
     main.addEventListener(name, (event) => {
       const { target, detail: given } = /** @type {CustomEvent} */ (event);
       if (target) {
-        kept.set(target, given);
+        byRoot.set(target, given);
         paint();
       }
     }, lifetime);
   }
-  note("kit:round", told);
-  note("kit:place", places);
+  recordEvents("kit:round", details);
+  recordEvents("kit:place", places);
   main.addEventListener("kit:place", (event) => {
     if (/** @type {CustomEvent} */ (event).detail?.phase !== "ask") {
       begin();
@@ -193,5 +198,5 @@ export function makeTeacher({ main, lesson, storage, tab, where, acts, hear, tim
   const ticking = setInterval(tick, 1000);
   lifetime.signal.addEventListener("abort", () => clearInterval(ticking), { once: true });
 
-  return { button: panel.button, panel: panel.el, begin, paint, comeBack: child.comeBack };
+  return { button: panel.button, panel: panel.el, begin, paint, reopen: child.reopen };
 }

@@ -1,32 +1,32 @@
 /**
  * A second window of the board, for the laptop's own screen. It is an empty page that the board
- * fills and listens to, so both show the same at every moment without a word sent, from a disk as
- * from a server.
+ * fills and listens to, so both always show the same without messages, on file:// and on http://.
  *
- * When the board is loaded again, a served one takes its old window over. From a disk a browser
- * lets no page touch what the same page made before it was loaded again: there the window closes
- * with the page and comes again with the next press on the board.
+ * When a served board is reloaded, it takes over its old window. On file:// a browser lets no page
+ * access a window that it opened before the reload: there the window closes with the page and opens
+ * again with the next press on the board.
  */
 import { html } from "../../../widgets/shared/svg.js";
 
 const SIZE = "popup,width=900,height=760";
-const GONE = "The board was closed, or is loading again.";
+const CLOSED_NOTICE = "The board was closed, or is loading again.";
 
 /**
  * @param {{
  *   page: Document, title: string, make: () => HTMLElement,
  *   storage: import("../../../widgets/shared/state/storage.js").LessonStorage,
- *   hear: (page: Document) => void,
- *   turned: (open: boolean) => void,
- * }} given the board; the window's title; what makes that which stands in it, for with its window
- *   it is lost; where the tab keeps that it is open; who hears its keys; and who is told when it
- *   opens or is closed
+ *   listenTo: (page: Document) => void,
+ *   onToggle: (open: boolean) => void,
+ * }} given the board; the window's title; what makes its content, which is lost with the window;
+ * the
+ *   storage of the tab, for whether it is open; what listens to its keys; and a callback for when
+ *   it opens or closes
  * @param {{ signal: AbortSignal }} lifetime
- * @returns {{ open: () => boolean, look: () => void, comeBack: () => void }} open() says whether
- *   the browser let it; look() sees whether it is still there, and is called again and again;
- *   comeBack() opens it again when it was open
+ * @returns {{ open: () => boolean, check: () => void, reopen: () => void }} open() returns
+ *   whether the browser allowed it; check() is called every second and detects that it was closed
+ *   or reloaded; reopen() opens it again if it was open before a reload of the board
  */
-export function makeWindow({ page, title, make, storage, hear, turned }, lifetime) {
+export function makeWindow({ page, title, make, storage, listenTo, onToggle }, lifetime) {
   const board = /** @type {Window} */ (page.defaultView);
   const name = `kit-teacher ${page.documentElement.dataset.kitLesson ?? ""}`;
   /** @type {Window | null} */
@@ -41,36 +41,36 @@ export function makeWindow({ page, title, make, storage, hear, turned }, lifetim
       return true;
     }
     child = board.open("", name, SIZE);
-    if (child && !reaches(child)) {
+    if (child && !isAccessible(child)) {
       child.close();
       child = board.open("", `${name} ${Date.now()}`, SIZE);
     }
     storage.write("window", child !== null);
-    look();
+    check();
     return child !== null;
   }
 
-  function look() {
+  function check() {
     if (!child) {
       return;
     }
     if (child.closed) {
       storage.write("window", false);
-      lose();
-    } else if (!reaches(child)) {
-      // Loaded again by itself, from a disk.
+      onClosed();
+    } else if (!isAccessible(child)) {
+      // The window was reloaded on file://.
       child.close();
-      lose();
+      onClosed();
       openWithPress();
     } else if (filled !== child.document) {
       fill(child.document);
     }
   }
 
-  function lose() {
+  function onClosed() {
     child = null;
     filled = null;
-    turned(false);
+    onToggle(false);
   }
 
   /** @param {Document} paper */
@@ -84,25 +84,25 @@ export function makeWindow({ page, title, make, storage, hear, turned }, lifetim
     paper.title = title;
     paper.body.className = "kit kit-session session-teacher session-window";
     paper.body.replaceChildren(make());
-    hear(paper);
-    turned(true);
+    listenTo(paper);
+    onToggle(true);
   }
 
-  /** What is still there is taken over, what is not comes with the next press. */
-  function comeBack() {
+  /** Take over a window that is still open, or open one with the next press. */
+  function reopen() {
     if (!storage.read("window")) {
       return;
     }
     const before = board.open("", name, SIZE);
-    if (before && reaches(before)) {
+    if (before && isAccessible(before)) {
       child = before;
-      look();
+      check();
       return;
     }
     openWithPress();
   }
 
-  /** A browser lets a page open a window only while somebody presses something. */
+  /** Open it with the next press, because browsers open windows only on user input. */
   function openWithPress() {
     const once = new AbortController();
     lifetime.signal.addEventListener("abort", () => once.abort(), { once: true });
@@ -114,7 +114,7 @@ export function makeWindow({ page, title, make, storage, hear, turned }, lifetim
     }
   }
 
-  // The board is its own host: nobody else listens to this window.
+  // The board is its own host, so it may listen to the window.
   board.addEventListener("pagehide", () => {
     if (!child || child.closed) {
       return;
@@ -122,19 +122,19 @@ export function makeWindow({ page, title, make, storage, hear, turned }, lifetim
     if (page.URL.startsWith("file:")) {
       child.close();
     } else {
-      child.document.body.replaceChildren(html("p", {}, GONE));
+      child.document.body.replaceChildren(html("p", {}, CLOSED_NOTICE));
     }
   }, lifetime);
   lifetime.signal.addEventListener("abort", () => child?.close(), { once: true });
-  return { open, look, comeBack };
+  return { open, check, reopen };
 }
 
 /**
- * Whether the browser lets us touch a window's page.
+ * Whether the browser lets us access the document of a window.
  * @param {Window} child
  * @returns {boolean}
  */
-function reaches(child) {
+function isAccessible(child) {
   try {
     return Boolean(child.document.body);
   } catch {

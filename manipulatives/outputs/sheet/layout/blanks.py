@@ -1,4 +1,4 @@
-"""What pupils write in and on: lines, boxes for digits, rows of numbers and sums."""
+"""Places to write: lines, boxes for digits, rows of numbers and sums."""
 
 from __future__ import annotations
 
@@ -52,8 +52,8 @@ Part = str | Blank | Sign
 def writing_line(size: Size, width: float) -> Drawing:
     """Return a line to write on, with one above it.
 
-    Beginners keep their writing to size best between two lines (Reidlinger, Candler & Neville
-    2012, first graders).
+    Beginners control the size of their writing best between two lines (Reidlinger, Candler &
+    Neville 2012, first graders).
 
     Args:
         size: the sizes of the sheet.
@@ -86,10 +86,10 @@ def boxes(blank: Blank, size: Size, *, key: bool) -> Drawing:
 
 
 def row(parts: Sequence[Part], size: Size, *, key: bool) -> Drawing:
-    """Return a sum or the like in one line, with boxes to write in.
+    """Return a sum or another row of parts in one line, with boxes to write in.
 
     Args:
-        parts: what stands in it, from left to right.
+        parts: its parts, from left to right.
         size: the sizes of the sheet.
         key: whether the answers are written in.
 
@@ -142,9 +142,9 @@ def number_row(numbers: Sequence[str | Blank], digits: int, size: Size, *, key: 
         if given:
             shapes.append(centred(middle, str(one), size.sum, role="said"))
         elif key:
-            said = one.answer if isinstance(one, Blank) else ""
-            shapes.append(centred(middle, said, size.sum, colour="move", role="answer"))
-    # What is to be written stands out: its edge lies over those of its neighbours.
+            answer = one.answer if isinstance(one, Blank) else ""
+            shapes.append(centred(middle, answer, size.sum, colour="move", role="answer"))
+    # Draw the empty cells last, so that their edges cover those of their neighbours.
     shapes.sort(key=lambda shape: isinstance(shape, Box) and shape.paint is TO_WRITE)
     return Drawing(wide * len(numbers), high, tuple(_texts_last(shapes)))
 

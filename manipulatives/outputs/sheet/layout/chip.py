@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from manipulatives.drawings.shapes import Box, Drawing, Paint, Text
 from manipulatives.outputs.sheet.layout.blanks import OUTLINE
-from manipulatives.outputs.sheet.layout.lines import PITCH, broken
+from manipulatives.outputs.sheet.layout.lines import PITCH, wrapped
 from manipulatives.outputs.sheet.layout.paper import Size
 from manipulatives.outputs.sheet.pdf.letters import text_width
 
@@ -21,8 +21,8 @@ def chip(text: str, size: Size, width: float | None = None, paint: Paint = OUTLI
     edge = 0.45 * size.text
     if width is None:
         width = chip_width(text, size)
-    # A hair more, so that text measured for the box is not broken by rounding.
-    lines = broken(text, size.text, width - 2 * edge + 0.01)
+    # A little more, so that rounding does not wrap text that was measured for the box.
+    lines = wrapped(text, size.text, width - 2 * edge + 0.01)
     height = (len(lines) - 1) * PITCH * size.text + 2 * size.text
     box = Box((0, 0), width, height, 0.5 * size.text, paint, "choice")
     words = tuple(

@@ -1,24 +1,24 @@
-"""What stands around the tasks: the head of the sheet, headings of rounds, feet of pages."""
+"""The head of the sheet, the headings of rounds, and the feet of pages."""
 
 from __future__ import annotations
 
 from manipulatives.drawings.shapes import Drawing, Line, Paint, Shape, Text
 from manipulatives.outputs.sheet.layout.blanks import LINE, RIGHT
 from manipulatives.outputs.sheet.layout.chip import chip
-from manipulatives.outputs.sheet.layout.lines import broken, paragraph
+from manipulatives.outputs.sheet.layout.lines import paragraph, wrapped
 from manipulatives.outputs.sheet.layout.paper import Size
 from manipulatives.outputs.sheet.layout.qr import qr_drawing
 from manipulatives.outputs.sheet.pdf.letters import text_width
 
 RULER = 100.0
-"""Length of the line that shows whether the printer kept the size, in millimetres."""
+"""Length of the line that shows whether the printer scaled the page, in millimetres."""
 
 RULER_NOTE = "Is this line 100 mm long? If not, print at actual size."
 
 SCAN_NOTE = "Scan to do it on a screen."
 
 NAME_SHARE = 0.62
-"""How much of the line is for the name and how much for the date."""
+"""The share of the line for the name; the rest is for the date."""
 
 DIVIDER = Paint(stroke="line", width=0.5)
 
@@ -32,8 +32,8 @@ def head(
         title: the lesson's title.
         size: the sizes of the sheet.
         width: the width between the margins in millimetres.
-        mark: what the sheet is marked as ("Answers"); empty for none.
-        address: where the lesson is on a screen; empty for nowhere.
+        mark: a word beside the title ("Answers"); empty for none.
+        address: of the lesson's page, for a QR code; empty for none.
         names: whether there are lines for name and date.
     """
     marked = chip(mark, size, paint=RIGHT) if mark else Drawing(0, 0)
@@ -44,13 +44,13 @@ def head(
         shapes += _to_fill_in("Name", 0, NAME_SHARE * width - size.text, line, size)
         shapes += _to_fill_in("Date", NAME_SHARE * width, width, line, size)
     below = line + 1.5 * size.text if names else line + 0.5 * size.text
-    code = _scanned(address, size, width - RULER - size.text) if address else Drawing(0, 0)
+    code = _qr_with_note(address, size, width - RULER - size.text) if address else Drawing(0, 0)
     ruler = _ruler(size, width - code.width - size.text if address else width)
     shapes += [*ruler.at(0, below), *code.at(width - code.width, below)]
     return Drawing(width, below + max(ruler.height, code.height), tuple(shapes))
 
 
-def _scanned(address: str, size: Size, room: float) -> Drawing:
+def _qr_with_note(address: str, size: Size, room: float) -> Drawing:
     code = qr_drawing(address)
     gap = 0.5 * size.note
     note = paragraph(SCAN_NOTE, size.note, room - code.width - gap, colour="quiet", most=5)
@@ -79,17 +79,17 @@ def _ruler(size: Size, width: float) -> Drawing:
     return Drawing(width, tall + 1 + note.height, shapes)
 
 
-def heading(title: str, said: str, size: Size, width: float) -> Drawing:
+def heading(title: str, text: str, size: Size, width: float) -> Drawing:
     """Return the heading of a round, and what to do in it.
 
     Args:
         title: the heading.
-        said: what all tasks ask, and what is to be done.
+        text: what all tasks ask, and what to do.
         size: the sizes of the sheet.
         width: the width between the margins in millimetres.
     """
     name = paragraph(title, size.heading, width, most=2)
-    words = paragraph(said, size.text, width) if said else Drawing(width, 0)
+    words = paragraph(text, size.text, width) if text else Drawing(width, 0)
     top = 0.6 * size.text
     shapes = (
         Line((0, 0), (width, 0), DIVIDER),
@@ -103,7 +103,7 @@ def foot(note: str, page: int, pages: int, size: Size, width: float) -> Drawing:
     """Return the foot of a page, with free space above it.
 
     Args:
-        note: what the sheet is.
+        note: names the sheet.
         page: the number of the page.
         pages: how many pages there are.
         size: the sizes of the sheet.
@@ -111,8 +111,8 @@ def foot(note: str, page: int, pages: int, size: Size, width: float) -> Drawing:
     """
     number = f"Page {page} of {pages}"
     room = width - text_width(number, size.note) - 2 * size.note
-    (left,) = broken(note, size.note, room, most=1)
-    # What hangs below the line (g, p, y) stays above the margin too.
+    (left,) = wrapped(note, size.note, room, most=1)
+    # Letters that reach below the line (g, p, y) stay above the margin too.
     height = 2.6 * size.note
     base = height - 0.3 * size.note
     words = (

@@ -1,4 +1,4 @@
-"""Blocks laid down page after page; none is split, none touches another."""
+"""Blocks distributed over pages; no block is split."""
 
 from __future__ import annotations
 
@@ -14,13 +14,13 @@ Footer = Callable[[int, int], Drawing]
 
 @dataclass(frozen=True)
 class Block:
-    """Something that stays in one piece.
+    """A part of a sheet that is not split between pages.
 
     Attributes:
-        drawing: what it looks like, as wide as the paper between the margins.
+        drawing: its drawing, as wide as the paper between the margins.
         before: free space above it in millimetres, left out at the top of a page.
         keep_with_next: whether it must stay on one page with the block after it, as a heading.
-        repeated_heading: the heading it stands under, printed again where it begins a page.
+        repeated_heading: the heading of its round, printed again where the block begins a page.
     """
 
     drawing: Drawing
@@ -35,7 +35,7 @@ def laid_out(blocks: Sequence[Block], paper: Paper, footer: Footer) -> list[Draw
     Args:
         blocks: the blocks in order.
         paper: the paper.
-        footer: what is drawn at the foot of each page.
+        footer: draws the foot of each page.
     """
     room = paper.height - 2 * MARGIN - footer(1, 1).height
     pages: list[list[Shape]] = []

@@ -10,8 +10,8 @@ from manipulatives.drawings.shapes import MM_PER_POINT
 from manipulatives.lessons.problem import LessonProblem
 
 MARGIN = 15.0
-"""Free edge on every side in millimetres; printers cannot reach the outer 4 to 6, and half an inch
-(12.7) is what is commonly kept free."""
+"""Free edge on every side in millimetres; printers cannot reach the outer 4 to 6, and
+half an inch (12.7) is the common margin."""
 
 
 @dataclass(frozen=True)
@@ -19,7 +19,7 @@ class Paper:
     """A size of paper, upright.
 
     Attributes:
-        name: what teachers call it.
+        name: as teachers know it.
         width: its width in millimetres.
         height: its height in millimetres.
     """
@@ -66,16 +66,16 @@ class Size:
         heading: type of a round's heading.
         text: type of what pupils read.
         sum: type of sums and of numbers in a row.
-        note: type of what grown-ups read; the smallest on the sheet.
+        note: type of notes for adults, the smallest on the sheet.
         writing: height of the space to write an answer in.
         box: side of the box that a digit is written in.
         columns: how many tasks lie side by side at most.
-        short: how many lie side by side at most where each is no more than a sum.
+        short: how many lie side by side at most where each is only a sum.
         picture: width of a task's picture.
         pair: width of each of two pictures, one given and one to complete.
         blocks: width and height of a mat of blocks.
         shape: width and height of the paper that a shape is on.
-        dots: the same where a shape is to be drawn.
+        dots: the same for paper to draw a shape on.
         coins: height of the space to draw coins in.
         prompt: least width of the text beside a picture.
         between: free space between rows of tasks.
@@ -100,7 +100,7 @@ class Size:
     between: float
 
     def for_age(self, age: int) -> Self:
-        """Return the same sizes with room for the writing of children of an age.
+        """Return the same sizes with space for the handwriting of children of an age.
 
         Args:
             age: in years.
@@ -123,10 +123,11 @@ _AGES = (("CCSS K.", 5), ("CCSS 1.", 6), ("CCSS 2.", 7), ("England Y1", 6), ("En
 
 
 def age_for(standards: Iterable[str]) -> int:
-    """Return the age of the children who meet a skill first.
+    """Return the age at which children first meet a skill.
 
     They are five or six in kindergarten and year 1, and a year older in each following one; of
-    two ages the younger one writes larger. The ages are common knowledge of both school systems.
+    two ages the younger is taken, because younger children write larger. The ages are common
+    knowledge of both school systems.
 
     Args:
         standards: what the skill serves, as the catalogue names them.
@@ -139,7 +140,7 @@ def age_for(standards: Iterable[str]) -> int:
     return min(ages, default=_YOUNGEST + 1)
 
 
-# Of each size the standard one and the one for large print. Type for five- to eight-year-olds is
+# For each size: standard and large print. Type for five- to eight-year-olds is
 # 14 to 24 points in practice pages and never below 12 (common practice).
 _SIZES = {
     "title": (22 * MM_PER_POINT, 30 * MM_PER_POINT),

@@ -23,10 +23,10 @@ _ADDRESS = re.compile(r"https?://[!-~]+")
 
 
 def check_address(address: object) -> str:
-    """Return an address that a QR code can open.
+    """Check the address for a QR code and return it.
 
     Raises:
-        LessonProblem: it is something else.
+        LessonProblem: it is no address of a page.
 
     Example:
         >>> check_address("https://school.example/monday.html")
@@ -44,10 +44,10 @@ def check_address(address: object) -> str:
 def qr_drawing(address: str) -> Drawing:
     """Return the QR code of an address, with its free edge.
 
-    It can be read with a seventh of it dirty or torn (error correction M of ISO/IEC 18004).
+    It can still be read with a seventh of it damaged (error correction M of ISO/IEC 18004).
 
     Args:
-        address: where the lesson is on a screen.
+        address: of the lesson's page.
 
     Raises:
         LessonProblem: it is no address.
@@ -56,7 +56,7 @@ def qr_drawing(address: str) -> Drawing:
     shapes: list[Shape] = []
     rows = [list(row) for row in code.matrix]
     for down, row in enumerate(rows):
-        # What is dark side by side is one box, so that no thin light line runs through it.
+        # Dark squares side by side are one box, so that no thin light line appears between them.
         for dark, squares in groupby(enumerate(row), key=lambda square: square[1]):
             run = [at for at, _ in squares]
             if dark:

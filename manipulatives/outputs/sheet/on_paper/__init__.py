@@ -1,1 +1,1 @@
-"""For each manipulative what of its tasks goes on paper."""
+"""How the tasks of each manipulative are printed."""

@@ -24,7 +24,7 @@ _PLACES = 3
 _BROAD, _HIGH = 1.6, 1.5
 _MOST_ONES = 20
 _ONE = 0.15
-"""Of ones alone the side of each, as a share of the height of a mat."""
+"""The side of a one where there are only ones, as a share of the height of a mat."""
 
 
 def printed(task: Task, manner: Manner) -> Printed:
@@ -36,13 +36,13 @@ def printed(task: Task, manner: Manner) -> Printed:
         answer: Answer = "picture and words" if len(task.start["mat"]) > 1 else "picture"
         return Printed(on_paper(task.prompt), INSTRUCTIONS, answer, picture)
     mats: list[Blocks] = task.start.get("mat", [{}])
-    if is_sum(task.prompt) or all(_is_said(mat, task.prompt) for mat in mats):
+    if is_sum(task.prompt) or all(_repeats_prompt(mat, task.prompt) for mat in mats):
         return words(task, manner)
     return asked(task, manner, picture=_mat(task.start, manner))
 
 
-def _is_said(mat: Blocks, prompt: str) -> bool:
-    """Whether blocks say nothing but a number that is in the prompt, or nothing at all."""
+def _repeats_prompt(mat: Blocks, prompt: str) -> bool:
+    """Whether blocks only repeat a number of the prompt, or there are none."""
     number = number_of(mat)
     if not number:
         return True
@@ -58,7 +58,7 @@ def _mat(traits: dict[str, Any], manner: Manner, *, drawn: bool = True) -> Drawi
     elif traits.get("places") == 1 and number_of(mats[0]) <= _MOST_ONES:
         return _ones(mats[0]["ones"] if drawn else 0, _ONE * height)
     elif traits.get("places", _PLACES) >= _PLACES:
-        # A hundred is broad: with it everything would be too small to count.
+        # A hundred is wide: on a small mat the blocks would be too small to count.
         width, height = min(manner.room, _BROAD * width), _HIGH * height
     return blocks_drawing(
         mats,
@@ -71,7 +71,7 @@ def _mat(traits: dict[str, Any], manner: Manner, *, drawn: bool = True) -> Drawi
 
 
 def _ones(count: int, unit: float) -> Drawing:
-    """Return ones alone, in rows of five and groups of ten, larger than beside tens."""
+    """Return a mat with ones only, in rows of five and groups of ten, larger than beside tens."""
     inset = 0.9 * unit
     width = (4 * PITCH + 1) * unit + 2 * inset
     height = (ONES["group"] + PITCH + 1) * unit + 2 * inset

@@ -26,13 +26,14 @@ def printed(task: Task, manner: Manner) -> Printed:
         face = _face(task.start, size, size.picture)
         return asked(task, manner, picture=face, corner=True)
     if manner.key:
-        # Of what the steps show on the board, the key shows what the pupil is to draw.
+        # The key shows the hands that the pupil draws, without the help that steps show on the
+        # board.
         helps = {name: task.start.get(name, False) for name in ("sector", "arc")}
         end, how = {**solved(task), **helps}, {"answered": True}
     else:
         end, how = task.start, {"hands": False}
     if task.kind == "set":
-        # Where the hands happen to stand at first is no part of the question.
+        # The first position of the hands is not part of the question.
         face = _face(end, size, size.picture, **how)
     else:
         given = _face(task.start, size, size.pair)

@@ -47,7 +47,7 @@ def printed(task: Task, manner: Manner) -> Printed:
 
 
 def _row(traits: dict[str, Any], room: float, size: Size) -> Drawing:
-    """Return coins as large as they are, in the order of the tray, in as many rows as they need."""
+    """Return coins at their true size, in the order of the tray, in as many rows as they need."""
     money = currency(traits.get("currency", "usd"))
     lying = [money.coin(one["coin"]) for one in traits["tray"]]
     ring = traits.get("ring", "")
@@ -97,7 +97,7 @@ def _coin(
 
 
 def _space(traits: dict[str, Any], manner: Manner) -> Drawing:
-    """Return a box to draw coins in; in a key they lie in it."""
+    """Return a box to draw coins in; in a key it holds the coins."""
     room, inset = min(manner.room, WIDEST), 1.5
     laid = Drawing(0, 0)
     if traits["tray"]:
@@ -108,7 +108,7 @@ def _space(traits: dict[str, Any], manner: Manner) -> Drawing:
 
 
 def _purse(traits: dict[str, Any], manner: Manner) -> Drawing:
-    """Return the coins that there are, one of each, so that pupils know what they may draw."""
+    """Return one of each coin of the purse, so that pupils know which they may draw."""
     money = currency(traits.get("currency", "usd"))
     purse = traits.get("purse") or money.usual
     size = manner.size

@@ -1,4 +1,4 @@
-"""Pages of a PDF, to scale, with the kit's mark, title and language, and files that go with it."""
+"""A PDF of drawings, to scale, with creator, title, language and attachments."""
 
 from __future__ import annotations
 
@@ -13,16 +13,16 @@ from manipulatives.outputs.sheet.pdf.letters import kit_typeface
 from manipulatives.outputs.sheet.pdf.painting import paint_page
 
 CREATOR = "manipulatives"
-"""By this name in a file the kit knows its own."""
+"""The creator of a PDF, by which `shelf.replace` recognises the kit's own files."""
 
-# The identifier of a file is worked out from its content and its date, which must not change.
+# fpdf2 makes the identifier of a file from its content and its date, so the date must not change.
 _ANY_DATE = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)
 
 
 class _WithoutDate(OutputProducer):
     """Leaves out the date: the same lesson gives the same bytes on any day.
 
-    fpdf2 has no setting for that; PDF does not ask for a date (ISO 32000-1, table 317).
+    fpdf2 has no setting for that; PDF does not require a date (ISO 32000-1, table 317).
     """
 
     def _add_info(self) -> PDFInfo:
@@ -38,10 +38,10 @@ def pdf_of(
     language: str,
     attachments: Mapping[str, bytes] | None = None,
 ) -> bytes:
-    """Return a PDF with one drawing a page, the same to the byte each time.
+    """Return a PDF with one drawing on each page, with the same bytes each time.
 
-    The font is embedded, a viewer that listens prints without scaling, and nothing in the file says
-    when or where it was made.
+    The font is embedded, the file asks viewers to print without scaling, and it holds neither the
+    time nor the place of its making.
 
     Args:
         pages: the drawings; each page is as large as its drawing.

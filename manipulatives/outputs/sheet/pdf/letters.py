@@ -1,7 +1,7 @@
-"""Letters: which font has them, how wide a line of them is, and what their outlines are.
+"""Fonts for letters, and the width and outlines of a line of text.
 
-Widths come from the shaper that also sets the text of the PDF, so that a line is as wide as it is
-printed, with kerning.
+Widths come from the shaper that also sets the text of the PDF, so they are those of the printed
+line, with kerning.
 """
 
 from __future__ import annotations
@@ -25,10 +25,10 @@ class Typeface:
     """A font file.
 
     Attributes:
-        family: what it is called.
+        family: its name.
         file: where it is.
-        shaper: what knows its letters.
-        letters: the code points that it has.
+        shaper: shapes and measures its letters.
+        letters: the code points in it.
     """
 
     family: str
@@ -39,12 +39,12 @@ class Typeface:
 
 @dataclass(frozen=True)
 class Run:
-    """Letters of one typeface that follow each other in a line.
+    """Consecutive letters of one typeface in a line.
 
     Attributes:
-        typeface: whose letters they are.
-        text: what they say.
-        width: how wide they are together, in ems.
+        typeface: of the letters.
+        text: the letters.
+        width: of the whole run, in ems.
     """
 
     typeface: Typeface
@@ -59,10 +59,10 @@ def kit_typeface() -> Typeface:
 
 
 @cache
-def spare_typeface() -> Typeface:
-    """Return the typeface for letters that the kit's own lacks, in a Polish name, say.
+def fallback_typeface() -> Typeface:
+    """Return the typeface for letters that the kit's own lacks, as in a Polish name.
 
-    It is the one that matplotlib brings, which is imported only when such a letter is met.
+    It comes with matplotlib, which is imported only when such a letter occurs.
     """
     import matplotlib as mpl  # noqa: PLC0415 - see above
 
@@ -70,7 +70,7 @@ def spare_typeface() -> Typeface:
 
 
 def text_width(text: str, size: float) -> float:
-    """Return how wide a line of text is as it is printed, with kerning, in millimetres.
+    """Return the width of a line of text in print, with kerning, in millimetres.
 
     Args:
         text: the text.
@@ -84,9 +84,9 @@ def text_width(text: str, size: float) -> float:
 
 
 def printable(text: str) -> str:
-    r"""Return the text as it can be printed: on one line, of letters that some font here has.
+    r"""Return the text as it can be printed: on one line, with letters that a font here has.
 
-    An empty box stands for a letter or digit that none has; emoji and the like are left out.
+    A letter or digit that none has becomes an empty box; emoji and the like are left out.
 
     Args:
         text: text from anyone.
@@ -114,7 +114,7 @@ def runs_of(text: str) -> tuple[Run, ...]:
 
 
 def outline_of(text: str) -> Outline:
-    """Return the outlines of a line of text, from its left end, standing on y = 0.
+    """Return the outlines of a line of text that begins at x = 0 with its baseline at y = 0.
 
     Args:
         text: printable text.
@@ -141,14 +141,14 @@ def outline_of(text: str) -> Outline:
 
 def _printable(letter: str) -> str:
     code = ord(letter)
-    if letter.isspace() or code in kit_typeface().letters or code in spare_typeface().letters:
+    if letter.isspace() or code in kit_typeface().letters or code in fallback_typeface().letters:
         return letter
     return "□" if unicodedata.category(letter)[0] in "LN" else ""
 
 
 def _typeface_for(letter: str) -> Typeface:
     kit = kit_typeface()
-    return kit if ord(letter) in kit.letters else spare_typeface()
+    return kit if ord(letter) in kit.letters else fallback_typeface()
 
 
 def _typeface(family: str, file: Path) -> Typeface:

@@ -1,4 +1,4 @@
-"""Each shape of a drawing as marks on a page of a PDF."""
+"""Draws each shape of a drawing on a page of a PDF."""
 
 from __future__ import annotations
 
@@ -26,20 +26,20 @@ from manipulatives.drawings.shapes import (
 from manipulatives.drawings.tokens import colour
 from manipulatives.outputs.sheet.pdf.letters import outline_of, printable, runs_of, text_width
 
-# FPDF.cell puts the line that letters stand on so far below its top, as a share of their size.
+# FPDF.cell puts the baseline this far below its top, as a share of the size of the type.
 _BASELINE = 0.8
 _QUARTER = 90.0
 _TWO = 2
 
 
 def paint_page(document: FPDF, page: Drawing) -> None:
-    """Draw a page; what comes later lies above.
+    """Draw a page; later shapes cover earlier ones.
 
     Args:
-        document: its current page is as large as the drawing.
+        document: its current page has the size of the drawing.
         page: the drawing.
     """
-    # Without this, fpdf2 lets every line stand out by half its width at both ends.
+    # By default fpdf2 extends every line by half its width at both ends.
     with document.local_context(
         stroke_cap_style=StrokeCapStyle.BUTT, stroke_join_style=StrokeJoinStyle.MITER
     ):
@@ -62,12 +62,12 @@ def ink(name: str) -> str:
         >>> ink("sheet")
         '#ffffff'
     """
-    # Paper has a colour of its own; printing the screen's would only dot it grey.
+    # Paper is white already; printing the screen's colour would only make it grey.
     return "#ffffff" if name == "sheet" else colour(name)
 
 
 def _is_simple(shape: Line | Circle | Polygon | Arc | Box) -> bool:
-    """Whether fpdf2's own shapes can do it, which are quicker than its paths."""
+    """Whether fpdf2's simple shapes can draw it, which are faster than its paths."""
     paint = shape.paint
     if paint.round or paint.opacity < 1 or len(paint.dashes) not in (0, _TWO):
         return False
@@ -162,7 +162,7 @@ def _box(path: PaintedPath, box: Box) -> None:
 
 
 def _turn(path: PaintedPath, centre: Point, radius: float, start: float, sweep: float) -> None:
-    """Go on clockwise along a circle, in curves of a quarter at most.
+    """Add a clockwise arc to a path, in curves of at most a quarter.
 
     With handles of 4/3 of the tangent of a quarter of its angle the middle of each curve lies on
     the circle too, and no point of a quarter is further from it than 0.03 % of the radius.
@@ -180,15 +180,15 @@ def _turn(path: PaintedPath, centre: Point, radius: float, start: float, sweep: 
 
 
 def _write(document: FPDF, text: Text) -> None:
-    said = printable(text.text)
+    words = printable(text.text)
     share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
-    left, base = text.at[0] - share * text_width(said, text.size), text.at[1]
+    left, base = text.at[0] - share * text_width(words, text.size), text.at[1]
     if text.halo:
-        # The outline of the letters, drawn wide: the letters themselves stay text.
+        # Only the halo is drawn as outlines; the letters themselves stay text.
         rim = Paint(fill="sheet", stroke="sheet", width=2 * text.halo, round=True)
-        _draw_path(document, _outline(said, (left, base), text.size), rim)
+        _draw_path(document, _outline(words, (left, base), text.size), rim)
     document.set_text_color(ink(text.colour))
-    for run in runs_of(said):
+    for run in runs_of(words):
         family = run.typeface.family
         if family.lower() not in document.fonts:
             document.add_font(family, fname=run.typeface.file)
@@ -199,9 +199,9 @@ def _write(document: FPDF, text: Text) -> None:
         left += width
 
 
-def _outline(said: str, at: Point, size: float) -> PaintedPath:
+def _outline(words: str, at: Point, size: float) -> PaintedPath:
     path = PaintedPath()
-    for command, ends in outline_of(said):
+    for command, ends in outline_of(words):
         places = [at[number % 2] + size * end for number, end in enumerate(ends)]
         match command:
             case "M":

@@ -1,1 +1,1 @@
-"""A task on paper: what of it is printed, and where its answer goes."""
+"""A task on paper: its printed parts, and the place for its answer."""

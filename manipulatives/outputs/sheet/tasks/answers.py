@@ -1,4 +1,4 @@
-"""The place for an answer, or in a key the answer; as high in the sheet as in the key."""
+"""The place for an answer, or in a key the answer; both have the same height."""
 
 from __future__ import annotations
 
@@ -22,13 +22,13 @@ from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
 
 GAP = 1.0
 LONGEST_LINE = 66.0
-"""The longest line to write an answer on, in millimetres; a story's may be longer."""
+"""The longest line for an answer in millimetres; that of a story may be longer."""
 
 STORY_LINE = 120.0
 _WORDS = 1.6
 _APART = 0.45
 _ABREAST = {3: 3, 4: 2}
-"""Of so many choices how many stand side by side at least; the rows are then equally long."""
+"""By the number of choices: how many are side by side at least, so that rows are equally long."""
 
 
 def answer_of(task: Task, printed: Printed, manner: Manner, width: float) -> Drawing:
@@ -36,7 +36,7 @@ def answer_of(task: Task, printed: Printed, manner: Manner, width: float) -> Dra
 
     Args:
         task: the task.
-        printed: what of it goes on paper.
+        printed: its printed parts.
         manner: how its round is printed.
         width: how wide it may be in millimetres.
     """
@@ -51,7 +51,7 @@ def answer_of(task: Task, printed: Printed, manner: Manner, width: float) -> Dra
         case "parts":
             return _parts(task, manner)
         case "picture and words":
-            # The pupil's answer is the picture; the key also says it in writing.
+            # The pupil answers in the picture; the key also prints the answer in words.
             given = _given(task, manner.size, width)
             return given if manner.key else Drawing(width, given.height)
         case _:
@@ -63,7 +63,7 @@ def least_width(task: Task, printed: Printed, manner: Manner) -> float:
 
     Args:
         task: the task.
-        printed: what of it goes on paper.
+        printed: its printed parts.
         manner: how its round is printed.
     """
     match printed.answer:
@@ -92,7 +92,7 @@ def _line(task: Task, printed: Printed, manner: Manner, width: float) -> Drawing
 
 
 def _parts(task: Task, manner: Manner) -> Drawing:
-    """The parts of a number with a box for each digit, where every digit has its part."""
+    """Return the parts of a number, with a box for each digit where every digit has its part."""
     size = manner.size
     parts = task.answer.split(" + ")
     number = max(re.findall("[0-9]+", task.prompt), key=len, default="")
@@ -112,7 +112,7 @@ def _parts(task: Task, manner: Manner) -> Drawing:
 
 
 def _given(task: Task, size: Size, width: float) -> Drawing:
-    """The answer of a key: boxed, and how it is said."""
+    """Return the answer of a key in a box, and how it is spoken."""
     box = chip(task.answer, size, min(width, chip_width(task.answer, size)), RIGHT)
     if task.spoken == task.answer:
         return box

@@ -1,4 +1,4 @@
-"""Tasks on paper: number, picture and prompt, and where the answer goes."""
+"""The layout of a task on paper: number, picture, prompt and place for the answer."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from manipulatives.drawings.shapes import DIGIT_HEIGHT, Circle, Drawing, Shape, 
 from manipulatives.lessons.tasks.task import Task
 from manipulatives.maths.columns.written_sum import LINE
 from manipulatives.outputs.sheet.layout.blanks import OUTLINE
-from manipulatives.outputs.sheet.layout.lines import broken, paragraph
+from manipulatives.outputs.sheet.layout.lines import paragraph, wrapped
 from manipulatives.outputs.sheet.layout.paper import Size
 from manipulatives.outputs.sheet.tasks.answers import answer_of, least_width
 from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
@@ -30,7 +30,7 @@ RINGED = 100
 """Numbers below this fit into a ring."""
 
 MOST_LINES = 5
-"""A prompt that would be broken into more lines gets a wider place."""
+"""A prompt that needs more lines gets a wider place."""
 
 
 @dataclass(frozen=True)
@@ -40,7 +40,7 @@ class Cell:
     Attributes:
         number: of the task on the sheet.
         task: the task.
-        printed: what of it goes on paper.
+        printed: its printed parts.
         manner: how its round is printed.
     """
 
@@ -61,15 +61,15 @@ class Cell:
 
     @property
     def left(self) -> float:
-        """How far from its left edge the task begins, beside its number."""
+        """The distance from the left edge of the cell to the task, beside its number."""
         return 0.0 if self.printed.corner else _beside_number(self.number, self.size)
 
     def without_prompt(self) -> Self:
-        """Return the same task where the heading says what is asked."""
+        """Return the same task without its prompt, which the heading has."""
         return replace(self, printed=replace(self.printed, prompt=""))
 
     def with_given(self) -> Self:
-        """Return the same task where what is given stands above its own picture."""
+        """Return the same task with the given drawing above its own picture."""
         given, picture = self.printed.given, self.printed.picture
         if given is None:
             return self
@@ -100,7 +100,7 @@ def cells_of(
         key: whether the answers are given.
         vocabulary: "us" or "uk".
     """
-    # A sum on a number line is answered in boxes, too.
+    # The answer to a sum on a number line goes into boxes, too.
     typed = [
         task.answer
         for _, task in tasks
@@ -121,9 +121,7 @@ def cells_of(
 
 
 def rows_of(cells: Sequence[Cell], width: float) -> list[Drawing]:
-    """Return the tasks of a round, one drawing a row.
-
-    Sheet and key are laid out alike.
+    """Return the rows of tasks of a round as drawings, with the same layout in sheet and key.
 
     Args:
         cells: the tasks.
@@ -156,7 +154,7 @@ def columns_for(cells: Sequence[Cell], width: float) -> int:
 
 
 def drawing_of(cell: Cell, width: float, *, beside: bool | None = None) -> Drawing:
-    """Return a task with its number, as wide as asked.
+    """Return a task with its number as a drawing of this width.
 
     Args:
         cell: the task.
@@ -185,7 +183,7 @@ def _row(cells: Sequence[Drawing], across: float, width: float) -> Drawing:
 
 
 def fits(cell: Cell, width: float) -> bool:
-    """Return whether a task can be printed in so little width, and is good to read there.
+    """Return whether a task fits into a width and is easy to read there.
 
     Args:
         cell: the task.
@@ -195,16 +193,16 @@ def fits(cell: Cell, width: float) -> bool:
     least = least_width(cell.task, cell.printed, cell.manner)
     picture = cell.printed.picture
     if picture and cell.printed.corner:
-        # The room beside a clock is not left empty.
+        # Text and answer go beside a clock, so the width must be enough for both.
         return room >= picture.width + GAP + _least_beside(cell)
     if room < max(picture.width if picture else 0.0, least):
         return False
-    lines = broken(cell.prompt, cell.size.text, room, most=9, sentences=True)
+    lines = wrapped(cell.prompt, cell.size.text, room, most=9, sentences=True)
     return not cell.prompt or len(lines) <= MOST_LINES
 
 
 def _beside_number(number: int, size: Size) -> float:
-    """How much room a task's number takes beside what is asked."""
+    """Return the width that the number of a task needs."""
     return (2.1 if number < RINGED else 2.6) * size.note
 
 
@@ -213,7 +211,7 @@ def _badge_height(cell: Cell) -> float:
 
 
 def _badge(cell: Cell, height: float) -> tuple[Shape, ...]:
-    """The number of a task, at the top, or in the middle of a line so high."""
+    """Return the number of a task, at the top or in the middle of a line of this height."""
     note = cell.size.note
     radius = 0.72 * note
     down = max(radius, height / 2)
@@ -244,7 +242,7 @@ def _least_beside(cell: Cell) -> float:
 def _body(cell: Cell, width: float, *, beside: bool) -> Drawing:
     picture = cell.printed.picture
     if picture is None:
-        return _said(cell, width)
+        return _without_picture(cell, width)
     if not beside:
         return _stacked(cell, picture, width)
     room = width - picture.width - GAP
@@ -252,7 +250,7 @@ def _body(cell: Cell, width: float, *, beside: bool) -> Drawing:
     answer = answer_of(cell.task, cell.printed, cell.manner, room)
     gap = GAP if prompt.height else 0.0
     height = max(picture.height, prompt.height + gap + answer.height)
-    # Beside a clock an answer stands at its foot; beside other pictures below the question.
+    # Beside a clock the answer is at the bottom; beside other pictures it follows the question.
     low = height - answer.height
     down = low if cell.printed.corner else prompt.height + gap
     if not cell.prompt and not cell.printed.corner:
@@ -262,8 +260,8 @@ def _body(cell: Cell, width: float, *, beside: bool) -> Drawing:
     return Drawing(width, height, shapes)
 
 
-def _said(cell: Cell, width: float) -> Drawing:
-    """A task without a picture: the answer below the prompt."""
+def _without_picture(cell: Cell, width: float) -> Drawing:
+    """Return a task without a picture: the answer below the prompt."""
     prompt = _prompt(cell, width)
     answer = answer_of(cell.task, cell.printed, cell.manner, width)
     gap = GAP if cell.printed.answer in ("line", "parts") else GAP / 2
@@ -273,7 +271,7 @@ def _said(cell: Cell, width: float) -> Drawing:
 
 
 def _stacked(cell: Cell, picture: Drawing, width: float) -> Drawing:
-    """A task with its prompt above the picture and its answer below it."""
+    """Return a task with its prompt above the picture and its answer below it."""
     prompt = _prompt(cell, width)
     answer = answer_of(cell.task, cell.printed, cell.manner, width)
     picture_from = prompt.height + (GAP / 2 if prompt.height else 0)

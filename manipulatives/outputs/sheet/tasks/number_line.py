@@ -18,12 +18,12 @@ _HOP = Paint(stroke="move", width=0.6, round=True)
 
 
 def hops_drawing(needed: Sequence[int], shown: Sequence[int], step: int, manner: Manner) -> Drawing:
-    """Return the number line from which a count is to be seen, with the hops so far.
+    """Return a number line for a count, with the hops so far.
 
     Args:
-        needed: the numbers that must be on it.
+        needed: the numbers that the line must reach.
         shown: the numbers that were counted: hops lead from each to the next.
-        step: how far its marks are apart.
+        step: the distance between its marks.
         manner: how the round is printed.
     """
     low = max(0, (min(needed) // step - 1) * step)
@@ -51,9 +51,9 @@ def jumps_drawing(start: int, jumps: Sequence[int], manner: Manner, *, back: boo
 
     Args:
         start: the number that the first jump leaves from.
-        jumps: how far each jump goes; none for a line to draw on.
+        jumps: the size of each jump; none for a line to draw on.
         manner: how the round is printed.
-        back: whether they go back.
+        back: whether the jumps go to smaller numbers.
     """
     size, width = manner.size, min(manner.room, LONGEST)
     base = 2.6 * size.box
@@ -90,7 +90,7 @@ def _hops(stops: Sequence[tuple[float, str]], base: float, step: int, size: Size
     for x, number in stops:
         shapes.append(Circle((x, base), 0.9, Paint(fill="move"), "at"))
         if int(number) % step:
-            # A number between the marks is named in a line of its own.
+            # A number between the marks is printed on a second line.
             at = x, base + 2.4 + 2.3 * size.note
             shapes.append(Text(at, number, size.note, "middle", "move", role="counted"))
     return shapes

@@ -1,4 +1,4 @@
-"""What of a task goes on paper."""
+"""The parts of a task that are printed."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from manipulatives.drawings.shapes import Drawing
 from manipulatives.outputs.sheet.layout.paper import Size
 
 Answer = Literal["choices", "line", "boxes", "parts", "picture", "picture and words"]
-"""Where the answer goes: one of the choices is ringed; on a line; a digit in each box; the parts of
-a number, their digits in boxes; into the picture; or there, and the key says it in words, too."""
+"""Where the answer goes: a ring around a choice; on a line; a digit in each box; the parts of a
+number, their digits in boxes; into the picture; or into the picture, with words in the key."""
 
 
 @dataclass(frozen=True)
@@ -18,14 +18,14 @@ class Manner:
     """How the tasks of a round are printed.
 
     Attributes:
-        size: the sizes of the sheet, for the age of who writes on it.
+        size: the sizes of the sheet, for the age of the pupils.
         key: whether the answers are given.
         room: the width that a picture may have, in millimetres.
-        digits: how many boxes there are for a number: as many for each task of the round, so that
-            they tell nothing about the answer.
+        digits: how many boxes there are for a number: the same for all tasks of the round, so that
+            they reveal nothing about the answer.
         longest: how many digits the longest number in a row of the round has.
-        lead: how wide the widest sum of the round is up to its equal sign, so that all boxes of
-            its sums stand below each other.
+        lead: the width of the widest sum of the round up to its equal sign, so that the boxes of
+            all its sums are aligned.
         vocabulary: "us" or "uk".
     """
 
@@ -40,16 +40,16 @@ class Manner:
 
 @dataclass(frozen=True)
 class Printed:
-    """What of a task goes on paper.
+    """The parts of a task that are printed.
 
     Attributes:
         prompt: what is asked in words; empty where the picture asks it.
-        instructions: what pupils are told to do; empty where the prompt says it.
+        instructions: what pupils have to do; empty where the prompt says it.
         answer: where the answer goes.
-        picture: what is seen, or given to write or to draw on, or both.
-        given: what there is to work with; it is printed once where it is the same for all tasks.
+        picture: to look at, or to write or draw on.
+        given: what pupils work with; printed once where it is the same for all tasks.
         corner: whether the top left corner of the picture is free for the task's number.
-        short: whether there is no more to it than the picture.
+        short: whether the picture is all there is.
     """
 
     prompt: str

@@ -17,12 +17,12 @@ from manipulatives.outputs.sheet import on_paper
 from manipulatives.outputs.sheet.tasks.printed import Manner, Printed
 
 Printer = Callable[[Task, Manner], Printed]
-"""Makes a task ready for paper."""
+"""Returns the printed parts of a task."""
 
 
 @cache
 def printers() -> dict[str, Printer]:
-    """Return what prints the tasks of each manipulative, found in the folder `on_paper`.
+    """Return the printer of each manipulative, found in the folder `on_paper`.
 
     Example:
         >>> printers()["Clock"].__module__
@@ -34,17 +34,17 @@ def printers() -> dict[str, Printer]:
 
 
 def printed_task(task: Task, manner: Manner) -> Printed:
-    """Return what of a task goes on paper.
+    """Return the parts of a task that are printed.
 
-    What is asked is never shown: only what pupils see on the screen at first, and of that no more
-    than is needed.
+    The answer is never shown: the picture holds only what pupils see first on the screen, and only
+    as much of it as they need.
 
     Args:
         task: the task.
         manner: how its round is printed.
 
     Raises:
-        LessonProblem: if its manipulative cannot be printed.
+        LessonProblem: its manipulative cannot be printed.
 
     Example:
         >>> from manipulatives.lessons.tasks.make import make_tasks

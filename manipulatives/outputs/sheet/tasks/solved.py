@@ -1,4 +1,4 @@
-"""What a manipulative shows once a task is solved."""
+"""The state of a manipulative once a task is solved."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from manipulatives.lessons.tasks.task import Task
 
 
 def solved(task: Task) -> dict[str, Any]:
-    """Return its traits after the last step; what a step shows is laid over what was there.
+    """Return the traits after the last step; each step replaces the traits that it shows.
 
     Args:
         task: the task.

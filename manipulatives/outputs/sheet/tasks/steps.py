@@ -16,7 +16,7 @@ _INDENT = 2.2
 
 
 def step_drawings(steps: Sequence[Step], size: Size, width: float) -> list[Drawing]:
-    """Return the steps of a task, each as a drawing of its own.
+    """Return the steps of a task, one drawing for each.
 
     Args:
         steps: the steps.
@@ -28,12 +28,12 @@ def step_drawings(steps: Sequence[Step], size: Size, width: float) -> list[Drawi
 
 def _step(number: int, step: Step, size: Size, width: float) -> Drawing:
     left = _INDENT * size.note
-    said = paragraph(step.say, size.note, width - left, most=9)
+    sentence = paragraph(step.say, size.note, width - left, most=9)
     parts: list[Shape] = [
         Text((0, size.note), f"{number}.", size.note, colour="quiet"),
-        *said.at(left, 0),
+        *sentence.at(left, 0),
     ]
-    height = said.height
+    height = sentence.height
     if step.chant:
         label = text_width(CLASS, size.note) + 0.4 * size.note
         chant = paragraph(step.chant, size.note, width - left - label, most=9)

@@ -32,7 +32,7 @@ STORY = "Write your sum and the answer on the line."
 
 
 def on_paper(text: str) -> str:
-    """Return a prompt as it is printed, with the true sign for taking away.
+    """Return a prompt as it is printed, with a true minus sign.
 
     Example:
         >>> on_paper("True or false? 8 - 5 = 3")
@@ -52,7 +52,7 @@ def is_sum(prompt: str) -> bool:
 
 
 def words(task: Task, manner: Manner) -> Printed:
-    """Return a task as it is printed that needs no picture: a sum, a row of numbers or words.
+    """Return the printed parts of a task without a picture: a sum, a row of numbers or words.
 
     Args:
         task: the task.
@@ -76,13 +76,13 @@ def words(task: Task, manner: Manner) -> Printed:
 def asked(
     task: Task, manner: Manner, *, picture: Drawing | None = None, corner: bool = False
 ) -> Printed:
-    """Return a task as it is printed that is asked in words, beside a picture or without one.
+    """Return the printed parts of a task that is asked in words, with or without a picture.
 
     Args:
         task: the task.
         manner: how its round is printed.
-        picture: what is seen.
-        corner: whether its top left corner is free.
+        picture: to look at.
+        corner: whether its top left corner is free for the number.
     """
     prompt = on_paper(" ".join((task.prompt, *task.parts)))
     if task.ask["by"] == "choice":
@@ -96,7 +96,7 @@ def asked(
 
 
 def sum_row(task: Task, manner: Manner) -> Drawing:
-    """Return a sum in one line with boxes for what is missing, or for what comes out.
+    """Return a sum in one line, with boxes for its missing number or its result.
 
     Args:
         task: its prompt is the sum.
@@ -106,14 +106,14 @@ def sum_row(task: Task, manner: Manner) -> Drawing:
     pieces = re.split(r" ?[?_] ?", on_paper(task.prompt))
     if len(pieces) == 1:
         drawn = row([f"{pieces[0]} =", blank], manner.size, key=manner.key)
-        aside = max(0.0, manner.lead - lead_of(task, manner.size))
-        return Drawing(aside + drawn.width, drawn.height, drawn.at(aside, 0))
+        indent = max(0.0, manner.lead - lead_of(task, manner.size))
+        return Drawing(indent + drawn.width, drawn.height, drawn.at(indent, 0))
     parts = [piece for piece in (pieces[0], blank, pieces[1]) if piece]
     return row(parts, manner.size, key=manner.key)
 
 
 def lead_of(task: Task, size: Size) -> float:
-    """Return how wide a sum is up to its equal sign, in millimetres; 0 of anything else.
+    """Return the width of a sum up to its equal sign, in millimetres; 0 for anything else.
 
     Args:
         task: the task.
@@ -140,6 +140,6 @@ def _choosing(task: Task, manner: Manner) -> Printed:
         return Printed(found["ask"], instructions, "choices", picture, short=True)
     found = _ROW.fullmatch(task.prompt)
     if found and sorted(found["row"].split(", ")) == sorted(task.ask["choices"]):
-        # The choices say the numbers.
+        # The choices are the numbers of the row, which need not be printed twice.
         return Printed(found["ask"], CHOOSE, "choices")
     return asked(task, manner)

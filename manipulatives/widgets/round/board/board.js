@@ -83,7 +83,7 @@ async function render({ model, el, signal = new AbortController().signal, host }
     const { place: { task, phase, step }, steps, group, extra, task: asked } = position;
     root.dataset.phase = phase;
     tell("kit:place", {
-      task, phase, step, steps, tasks: questions.tasks.length, group, aside: extra ? asked : null,
+      task, phase, step, steps, tasks: questions.tasks.length, group, extra: extra ? asked : null,
     });
   }
 

@@ -4,7 +4,8 @@ import random
 
 import pytest
 
-from manipulatives.lessons.strands.addition.mistakes.columns import COMBINED, FAULTS, RULES, added
+from manipulatives.lessons.strands.addition.mistakes.columns import COMBINED, RULES, added
+from manipulatives.maths.columns.addition_faults import FAULTS
 from manipulatives.maths.columns.faulty_addition import Procedure
 
 BY_ID = {rule.id: rule for rule in RULES}

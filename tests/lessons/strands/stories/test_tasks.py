@@ -14,10 +14,10 @@ from itertools import pairwise
 import pytest
 
 from manipulatives.lessons.strands.penny_cross import GOODS, PEOPLE
-from manipulatives.lessons.strands.stories.told import scene
+from manipulatives.lessons.strands.stories.texts import scene
 from manipulatives.lessons.tasks.make import make_tasks
 from manipulatives.lessons.tasks.playing import facts_of, is_solved, mistake_made
-from support.story_reader import Story
+from support.oracles.stories import Story
 from support.sum_tasks import made, ways
 
 SITUATIONS = {
@@ -166,11 +166,11 @@ def test_a_number_of_the_story_is_no_answer_but_may_be_given():
         "Nell has some buns. Nell bakes 5 more. Now Nell has 3. How many were there at first?",
     ],
 )
-def test_the_reader_of_stories_refuses_what_it_does_not_understand(text):
+def test_the_oracle_of_stories_refuses_what_it_does_not_understand(text):
     with pytest.raises((AssertionError, ValueError)):
         Story(text)
 
 
-def test_the_reader_of_stories_finds_an_answer_of_its_own():
+def test_the_oracle_of_stories_finds_an_answer_of_its_own():
     story = Story("Tansy has 5 buns. Tansy has 3 fewer than Nell. How many buns does Nell have?")
     assert (story.unknown, story.wording, story.answer) == ("bigger", "fewer", 8)

@@ -116,12 +116,12 @@ def test_a_published_sum_comes_out_as_it_was_printed(case):
 
 
 def test_every_rule_and_reported_pair_has_an_example():
-    told = {case[:-3] for case in EXAMPLE}
+    shown = {case[:-3] for case in EXAMPLE}
     # One is a variant that only counts are known of, the other is reported in pairs only.
     rest = {("printed_zero_shows_lower_digit",), ("lower_digit_gives",)}
-    assert {(name,) for name in BY_ID} - told == rest
+    assert {(name,) for name in BY_ID} - shown == rest
     # Of the smaller from the larger with zeros that stay only the name is printed.
-    assert set(REPORTED_PAIRS) - told == {("larger_minus_smaller", "zero_stays_zero")}
+    assert set(REPORTED_PAIRS) - shown == {("larger_minus_smaller", "zero_stays_zero")}
 
 
 def test_a_zero_in_a_leading_ten_is_gone_through_rightly():

@@ -1,4 +1,4 @@
-"""Worked sums, read by a reader apart, and their blocks counted anew after each step."""
+"""Worked sums, worked out again by an oracle, and their blocks counted again after each step."""
 
 from __future__ import annotations
 
@@ -15,11 +15,16 @@ from manipulatives.lessons.strands.sums.columns.methods import (
     METHODS,
     check_method,
     worked_steps,
+    worked_sum,
 )
 from manipulatives.maths.columns.facts import sum_facts
 from manipulatives.maths.columns.written_sum import new_sum, written
 from manipulatives.words.columns import TERMS, check_term
-from support.column_reader import Reader
+from support.oracles.columns import column_oracle
+from support.oracles.columns.adding import Adding
+from support.oracles.columns.hopping import Hopping
+from support.oracles.columns.taking import Taking
+from support.sum_tasks import others_than
 
 TWO_DIGITS = range(10, 100)
 ALL_TERMS = (None, *TERMS)
@@ -120,27 +125,28 @@ def value(row):
 def play(operation, numbers, method, vocabulary="us", term=None):
     """Play the steps of a sum to its end and check everything on the way."""
     sum_ = new_sum(operation, numbers, FORM_OF[method])
-    reader = Reader(operation, numbers, method, vocabulary, term)
+    oracle = column_oracle(operation, numbers, method, vocabulary, term)
     paper = Paper(operation, numbers, FORM_OF[method])
     whole = sum(numbers) if operation == "+" else numbers[0]
     rubbed = set()
-    for step in worked_steps(operation, numbers, method, vocabulary=vocabulary, term=term):
-        reader.follow(step["say"], step["class"])
+    worked = worked_sum(operation, numbers, method, vocabulary=vocabulary, term=term)
+    for step, data in zip(worked.steps, worked.numbers, strict=True):
+        oracle.follow(step, data)
         sum_ = written(sum_, step["write"])
         rubbed |= {at for _, at, *digits in step["write"] if digits == [None]}
         blocks = step["blocks"]
-        assert (sum_["answer"], sum_["marks"]) == (reader.answer, reader.marks)
-        assert (sum_["parts"], sum_["jumps"]) == (reader.parts, reader.jumps)
+        assert (sum_["answer"], sum_["marks"]) == (oracle.answer, oracle.marks)
+        assert (sum_["parts"], sum_["jumps"]) == (oracle.parts, oracle.jumps)
         assert blocks == paper.blocks(sum_, rubbed)
         assert sum(value(row) for row in blocks.values()) == whole
-    reader.over()
-    digits = [int(digit) for digit in str(reader.result)[::-1]]
+    oracle.over()
+    digits = [int(digit) for digit in str(oracle.result)[::-1]]
     assert sum_["answer"] == digits + [None] * (len(sum_["answer"]) - len(digits))
     facts = sum_facts(sum_)
     assert facts["done"]
     assert facts["marks_right"]
     last = next(blocks[row] for row in ("answer", "here", "left") if row in blocks)
-    assert value(last) == facts["answer"] == reader.result
+    assert value(last) == facts["answer"] == oracle.result
 
 
 @pytest.mark.parametrize("method", METHODS)
@@ -268,37 +274,68 @@ def test_steps_are_plain_data():
     }
 
 
-def read(sum_, says):
-    """Read all sentences of a sum, each with what the class answers."""
+def followed(sum_, steps):
+    """Follow steps, each with its numbers."""
     operation, numbers, method = sum_
-    reader = Reader(operation, numbers, method, "us", None)
-    for say, answer in says:
-        reader.follow(say, answer)
-    reader.over()
+    oracle = column_oracle(operation, numbers, method, "us")
+    for step, data in steps:
+        oracle.follow(step, data)
+    oracle.over()
 
 
-def told_wrong(says):
-    """Yield the sentences again and again, each time with one number changed."""
-    for at, part in product(range(len(says)), (0, 1)):
-        text = says[at][part]
-        for found in re.finditer(r"\d+", text):
-            wrong = list(says[at])
-            wrong[part] = f"{text[: found.start()]}{int(found[0]) + 1}{text[found.end() :]}"
-            yield [*says[:at], wrong, *says[at + 1 :]]
+def wrong_sentences(steps):
+    """Yield the steps again and again, each time with one number of a sentence changed."""
+    for at, name in product(range(len(steps)), ("say", "class")):
+        step, data = steps[at]
+        for found in re.finditer(r"\d+", step[name]):
+            text = f"{step[name][: found.start()]}{int(found[0]) + 1}{step[name][found.end() :]}"
+            yield [*steps[:at], ({**step, name: text}, data), *steps[at + 1 :]]
+
+
+def wrong_data(steps):
+    """Yield the steps again and again, each time with one value of their numbers changed."""
+    for at, (step, data) in enumerate(steps):
+        for name, value in data.items():
+            for other in others_than(value):
+                yield [*steps[:at], (step, {**data, name: other}), *steps[at + 1 :]]
 
 
 @pytest.mark.parametrize("method", METHODS)
 @pytest.mark.parametrize(
-    ("operation", "numbers"), [("+", [478, 367]), ("-", [802, 478]), ("+", [19, 28, 37])]
+    ("operation", "numbers"),
+    [("+", [478, 367]), ("-", [802, 478]), ("+", [19, 28, 37]), ("-", [508, 9]), ("+", [40, 60])],
 )
-def test_the_reader_notices_each_number_that_is_wrong(operation, numbers, method):
-    """The proofs above stand on the reader, so it must not take what is not so."""
+@pytest.mark.parametrize("change", [wrong_sentences, wrong_data])
+def test_the_oracle_notices_each_number_that_is_wrong(operation, numbers, method, change):
+    """The proofs above stand on the oracle, so it must not take what is not so."""
     sum_ = operation, numbers, method
-    says = [(step["say"], step["class"]) for step in worked_steps(*sum_)]
-    read(sum_, says)
-    for wrong in told_wrong(says):
-        with pytest.raises((AssertionError, ValueError, StopIteration)):
-            read(sum_, wrong)
+    worked = worked_sum(*sum_)
+    steps = list(zip(worked.steps, worked.numbers, strict=True))
+    followed(sum_, steps)
+    for wrong in change(steps):
+        with pytest.raises((AssertionError, ValueError, IndexError, StopIteration)):
+            followed(sum_, wrong)
+
+
+def test_every_act_that_the_oracle_knows_is_done_somewhere():
+    sums = {
+        "+": [(478, 367), (308, 50), (95, 9)],
+        "-": [(802, 478), (103, 98), (47, 3), (30, 30), (8, 0)],
+    }
+    done = {
+        (type(column_oracle(operation, numbers, method, "us")), data["act"])
+        for operation in sums
+        for numbers in map(list, sums[operation])
+        for method in METHODS
+        for data in worked_sum(operation, numbers, method).numbers
+    }
+    known = {
+        (oracle, name[1:])
+        for oracle in (Adding, Taking, Hopping)
+        for name in vars(oracle)
+        if re.match("_[a-z]", name)
+    }
+    assert known == {(oracle, act) for oracle, act in done if act != "read"}
 
 
 @pytest.mark.parametrize("method", ["", None, "Counting on", "equal additions", 3])

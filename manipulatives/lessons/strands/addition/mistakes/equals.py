@@ -11,7 +11,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from manipulatives.lessons.tasks.rule import Rule
+from manipulatives.lessons.strands import FOLDER
+from manipulatives.lessons.tasks.foreseen import done_with, foreseen
+from manipulatives.lessons.tasks.rule import Rule, rules_in
+from manipulatives.lessons.tasks.task import Mistake
 
 OnStatement = Rule[Callable[[str, int, int, int, int], str | None]]
 """A rule on a statement: see `is_true`."""
@@ -107,35 +110,32 @@ def _other_than(right: bool, judged: bool) -> str | None:  # noqa: FBT001 - two 
 
 
 # Where several rules lead to one answer, the first of them names it.
-RULES: tuple[OnStatement, ...] = (
-    Rule(
-        "equal_sum_first",
-        wants_sum_first,
-        may_have="expected the answer to stand behind the equal sign",
-        us="Both sides worth the same? Then it is true.",
-    ),
-    Rule(
-        "equal_stops",
-        stops_at_number,
-        may_have="taken the number behind the equal sign for the answer",
-        us="Work out all of the other side too.",
-    ),
-    Rule(
-        "equal_order_counts",
-        order_matters,
-        may_have="thought that the order of an addition counts",
-        us="Add both ways round: what do you get?",
-    ),
-    Rule(
-        "equal_order_free",
-        order_is_free,
-        may_have="thought that the order of a subtraction does not count",
-        us="Which number do you begin with? Look again.",
-    ),
-    Rule(
-        "equal_off_by_one",
-        off_by_one,
-        may_have="counted one too many or too few",
-        us="Count each side once more.",
-    ),
+RULES: tuple[OnStatement, ...] = rules_in(
+    FOLDER / "addition",
+    equal_sum_first=wants_sum_first,
+    equal_stops=stops_at_number,
+    equal_order_counts=order_matters,
+    equal_order_free=order_is_free,
+    equal_off_by_one=off_by_one,
 )
+
+
+def statement_mistakes(
+    statement: tuple[str, int, int, int, int], answer: str, vocabulary: str
+) -> tuple[Mistake, ...]:
+    """Return what can be foreseen to go wrong when a statement is judged.
+
+    Args:
+        statement: its form and its numbers; see `is_true`.
+        answer: the right answer.
+        vocabulary: "us" or "uk".
+
+    Example:
+        >>> [made] = statement_mistakes(("sum last", 3, 4, 7, 0), "true", "us")
+        >>> made.rule, made.answer
+        ('equal_sum_first', 'false')
+    """
+    form, *numbers = statement
+    found = [(rule, rule.wrong(*statement)) for rule in RULES]
+    procedure = done_with("judge", form=form, numbers=numbers)
+    return foreseen(found, vocabulary, right=answer, numbers=procedure)

@@ -6,10 +6,9 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from typing import Any
 
-from manipulatives.lessons.strands.addition.mistakes.columns import RULES
+from manipulatives.lessons.strands.addition.mistakes.columns import found_in
 from manipulatives.lessons.strands.addition.tasks.equals import TRUE_OR_FALSE
 from manipulatives.lessons.strands.stories.tasks import ADD_TO, PUT_TOGETHER
-from manipulatives.lessons.strands.sums.asked import Found, asked_in_signs, reader, typed_task
 from manipulatives.lessons.strands.sums.blocks import blocks_task
 from manipulatives.lessons.strands.sums.facts import (
     adding_steps,
@@ -22,9 +21,10 @@ from manipulatives.lessons.strands.sums.in_columns import (
     adding_kind,
     written_task,
 )
-from manipulatives.lessons.strands.sums.line import line
+from manipulatives.lessons.strands.sums.line import line, line_end
 from manipulatives.lessons.strands.sums.missing import MAKE_TEN, MISSING_ADDEND
-from manipulatives.lessons.strands.sums.pools import additions
+from manipulatives.lessons.strands.sums.pools import additions, facts_20
+from manipulatives.lessons.strands.sums.tasks import prompt_of, sum_reader, typed_task
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Lazy
 from manipulatives.lessons.tasks.task import Step, Task
@@ -35,16 +35,6 @@ Options = Mapping[str, Any]
 Numbers = tuple[int, ...]
 
 
-def found_in(numbers: Numbers) -> Found:
-    """Yield the rules of foreseeable mistakes, each with what it makes of a sum.
-
-    Example:
-        >>> {rule.id: wrong for rule, wrong in found_in((8, 5))}["start_counted_on"]
-        12
-    """
-    return ((rule, rule.wrong(*numbers)) for rule in RULES)
-
-
 def _fact(
     kind: Callable[[Numbers], str], steps: Callable[[Request], tuple[Step, ...]]
 ) -> Callable[[Request], Task]:
@@ -53,7 +43,7 @@ def _fact(
         return typed_task(
             request,
             kind=kind(numbers),
-            prompt=asked_in_signs(ADD, numbers),
+            prompt=prompt_of(ADD, numbers),
             answer=sum(numbers),
             manipulative="CountingChart",
             start=line(line_end(sum(numbers)), _begin(numbers)),
@@ -72,18 +62,6 @@ def _begin(numbers: Numbers) -> int | None:
     return first if others[0] % TEN == 0 and sum(numbers) > TWENTY else max(numbers)
 
 
-def line_end(largest: int) -> int:
-    """Return how far the number line goes where numbers up to one are met.
-
-    Example:
-        >>> line_end(9), line_end(13), line_end(20), line_end(27), line_end(76)
-        (10, 19, 20, 29, 100)
-    """
-    # Two full rows of ten, 0 to 9 and 10 to 19, where that is enough.
-    ends = (TEN, TWENTY - 1, TWENTY, TWENTY + 9, HUNDRED)
-    return next((end for end in ends if end >= largest), 2 * HUNDRED)
-
-
 def fact_kind(numbers: Numbers) -> str:
     """Return of which kind a fact is.
 
@@ -100,33 +78,6 @@ def fact_kind(numbers: Numbers) -> str:
 def _facts_10(to: int, *, zero: bool) -> tuple[Numbers, ...]:
     least = 0 if zero else 1
     return tuple((a, b) for a in range(least, to + 1) for b in range(least, to - a + 1))
-
-
-@cache
-def facts_20(regroup: str, *, zero: bool, teens: bool) -> tuple[Numbers, ...]:
-    """Return the facts within twenty.
-
-    Args:
-        regroup: "any"; "none" or "ones", whether ten ones come together.
-        zero: whether a number may be zero.
-        teens: whether one number is 10 or more, instead of both of one digit.
-
-    Example:
-        >>> len(facts_20("any", zero=True, teens=False))
-        100
-        >>> len(facts_20("ones", zero=False, teens=False))
-        45
-    """
-    least = 0 if zero else 1
-    largest = TWENTY - least if teens else TEN - 1
-    pairs = (
-        (a, b)
-        for a in range(least, largest + 1)
-        for b in range(least, largest + 1)
-        if not teens or (max(a, b) >= TEN and a + b <= TWENTY)
-    )
-    ones = {"any": (False, True), "none": (False,), "ones": (True,)}[regroup]
-    return tuple((a, b) for a, b in pairs if (a % TEN + b % TEN >= TEN) in ones)
 
 
 @cache
@@ -168,10 +119,10 @@ def _written(items: Callable[[Options], Lazy[Numbers]], lengths: Sequence[Sequen
 
     return TaskGenerator(
         items=items,
-        task=lambda request: written_task(request, ADD),
+        task=lambda request: written_task(request, ADD, found_in(request.item)),
         kind=adding_kind,
         difficulty=adding_difficulty,
-        read=reader(ADD, fits, such_as),
+        read=sum_reader(ADD, fits, such_as),
     )
 
 
@@ -183,7 +134,7 @@ def _of_facts(
         task=_fact(fact_kind, adding_steps),
         kind=fact_kind,
         difficulty=sum,
-        read=reader(ADD, lambda numbers: len(numbers) == 2 and sum(numbers) <= most, such_as),  # noqa: PLR2004 - a fact
+        read=sum_reader(ADD, lambda numbers: len(numbers) == 2 and sum(numbers) <= most, such_as),  # noqa: PLR2004 - a fact
     )
 
 

@@ -6,13 +6,20 @@ from collections.abc import Sequence
 from functools import cache
 from typing import Any
 
-from manipulatives.lessons.strands.addition.mistakes.equals import FALSE, RULES, TRUE, is_true
+from manipulatives.lessons.strands.addition.mistakes.equals import (
+    FALSE,
+    TRUE,
+    is_true,
+    statement_mistakes,
+)
+from manipulatives.lessons.strands.sums.acts import worked_out
 from manipulatives.lessons.strands.sums.blocks import mats
-from manipulatives.lessons.tasks.foreseen import foreseen
+from manipulatives.lessons.strands.sums.tasks import equation
 from manipulatives.lessons.tasks.generator import Request, TaskGenerator
 from manipulatives.lessons.tasks.pools import Joined
 from manipulatives.lessons.tasks.task import Step, Task
-from manipulatives.maths.columns.written_sum import MINUS
+from manipulatives.maths.columns.written_sum import ADD, MINUS, SUBTRACT
+from manipulatives.maths.number.mats import compared
 from manipulatives.maths.number.place_value import fewest
 
 Statement = tuple[str, int, int, int, int]
@@ -42,23 +49,46 @@ def _steps(statement: Statement, answer: str) -> tuple[Step, ...]:
     form, a, b, c, d = statement
     first, second = a + b, c + d
     if form == "turned difference":
-        return (
-            Step(f"{a} {MINUS} {b} = {a - b}.", f"{a - b}", _shown(a - b, 0)),
-            Step(f"{b} is smaller than {a}.", f"{b}, then {a}"),
-            Step("A subtraction cannot be turned round. It is false.", FALSE, answer=answer),
-        )
-    left = Step(f"{a} + {b} = {first}.", f"{first}", _shown(first, 0))
+        return _turned_difference(a, b)
+    left = _side(ADD, (a, b), _shown(first, 0))
     if form == "turned sum":
-        right = Step(f"{b} + {a} = {first}.", f"{first}", _shown(first, first))
+        right = _side(ADD, (b, a), _shown(first, first))
         second = first
     elif form == "both sides":
-        right = Step(f"{c} + {d} = {second}.", f"{second}", _shown(first, second))
+        right = _side(ADD, (c, d), _shown(first, second))
     else:
-        right = Step(f"The other side is {c}.", f"{c}", _shown(first, c))
-    same = first == second
-    end = "as much as" if same else "more than" if first > second else "less than"
+        numbers = {"act": "digit", "digit": c}
+        right = Step(f"The other side is {c}.", f"{c}", _shown(first, c), numbers=numbers)
+    sign = compared(first, second)
+    end = {"=": "as much as", ">": "more than", "<": "less than"}[sign]
     say = f"{first} is {end} {second}. It is {answer}."
-    return left, right, Step(say, answer, answer=answer)
+    judged = {"act": "compare", "numbers": [first, second], "sign": sign, "answer": answer}
+    return left, right, Step(say, answer, answer=answer, numbers=judged)
+
+
+def _turned_difference(a: int, b: int) -> tuple[Step, ...]:
+    return (
+        _side(SUBTRACT, (a, b), _shown(a - b, 0)),
+        Step(
+            f"{b} is smaller than {a}.",
+            f"{b}, then {a}",
+            numbers={"act": "compare", "numbers": [b, a], "sign": compared(b, a)},
+        ),
+        Step(
+            "A subtraction cannot be turned round. It is false.",
+            FALSE,
+            answer=FALSE,
+            numbers={"act": "judge", "answer": FALSE},
+        ),
+    )
+
+
+def _side(operation: str, numbers: tuple[int, int], show: dict[str, Any]) -> Step:
+    """Return the step in which one side of the equal sign is worked out."""
+    one, other = numbers
+    result = one + other if operation == ADD else one - other
+    done = worked_out(operation, numbers)
+    return Step(equation(operation, numbers), f"{result}", show, numbers=done)
 
 
 def _shown(first: int, second: int) -> dict[str, Any]:
@@ -69,7 +99,6 @@ def _task(request: Request) -> Task:
     statement: Statement = request.item
     answer = TRUE if is_true(*statement) else FALSE
     text = written(statement)
-    found = [(rule, rule.wrong(*statement)) for rule in RULES]
     return Task(
         skill=request.skill,
         kind=_kind(statement),
@@ -82,7 +111,7 @@ def _task(request: Request) -> Task:
         answer=answer,
         spoken=answer,
         steps=_steps(statement, answer),
-        mistakes=foreseen(found, request.vocabulary, right=answer),
+        mistakes=statement_mistakes(statement, answer, request.vocabulary),
     )
 
 
@@ -103,9 +132,9 @@ def _pair_of(form: str, a: int, b: int) -> list[Statement]:
         case "sum first" | "sum last":
             return [(form, a, b, a + b, 0), (form, a, b, near, 0)]
         case "both sides" if b > 1:
-            # The false ones take the sum for the answer, or are a little more.
-            trap = (form, a, b, a + b, b) if (a + b) % 2 else (form, a, b, a + 1, b)
-            return [(form, a, b, a + 1, b - 1), trap]
+            # A false one has the first sum behind the equal sign, or is one more.
+            false = (form, a, b, a + b, b) if (a + b) % 2 else (form, a, b, a + 1, b)
+            return [(form, a, b, a + 1, b - 1), false]
         case "turned" if a > b:
             return [("turned sum", a, b, b, a), ("turned difference", a, b, b, a)]
         case _:

@@ -8,15 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from manipulatives.lessons.strands.sums.columns.working import ColumnStep, Working
-from manipulatives.maths.columns.written_sum import BASE, Sum, digits_of, result_of
+from manipulatives.lessons.strands.counting.steps import count_of, listed
+from manipulatives.lessons.strands.sums.acts import added, bridged, regrouped, started, stayed
+from manipulatives.lessons.strands.sums.columns.working import Said, Working
+from manipulatives.maths.columns.written_sum import BASE, NAMES, Sum, digits_of, result_of
 from manipulatives.words.columns import full_ten, some, title
 
-Said = list[tuple[str, str]]
-"""Sentences, each with what the class answers."""
 
-
-def adding_steps(sum_: Sum, way: str, term: str, vocabulary: str) -> list[ColumnStep]:
+def adding_steps(sum_: Sum, way: str, term: str, vocabulary: str) -> Working:
     """Return how numbers are added in columns.
 
     Args:
@@ -27,7 +26,7 @@ def adding_steps(sum_: Sum, way: str, term: str, vocabulary: str) -> list[Column
 
     Example:
         >>> from manipulatives.maths.columns.written_sum import new_sum
-        >>> for step in adding_steps(new_sum("+", [47, 38]), "counting on", "regroup", "us"):
+        >>> for step in adding_steps(new_sum("+", [47, 38]), "counting on", "regroup", "us").steps:
         ...     print(step["say"], "-", step["class"])
         Ones: start at the largest digit, 8. - 8
         Count on 7. - 9, 10, 11, 12, 13, 14, 15
@@ -44,27 +43,33 @@ def adding_steps(sum_: Sum, way: str, term: str, vocabulary: str) -> list[Column
             break
         total = sum(digits) + carry
         *before, last = _column(digits, carry, column, way)
-        for say, answer in before:
-            working.step(say, answer, column)
+        for said in before:
+            working.step(said, column)
         carry, digit = divmod(total, BASE)
         write = [["answer", column, digit]]
         if carry:
-            working.step(*last, column)
-            last = (
-                full_ten(total, column, term),
-                f"{some(carry, column + 1)} and {some(digit, column)}",
-            )
+            working.step(last, column)
+            last = _regrouped(total, column, term)
             write.append(["marks", column + 1, carry])
-        working.step(*last, column, write)
+        working.step(last, column, write)
     return working.finish(vocabulary)
 
 
-def adding_parts(sum_: Sum, term: str, vocabulary: str) -> list[ColumnStep]:
+def _regrouped(total: int, column: int, term: str) -> Said:
+    carry, digit = divmod(total, BASE)
+    return Said(
+        full_ten(total, column, term),
+        f"{some(carry, column + 1)} and {some(digit, column)}",
+        regrouped(NAMES[column], NAMES[column + 1], count=total - digit, left=digit, gives=carry),
+    )
+
+
+def adding_parts(sum_: Sum, term: str, vocabulary: str) -> Working:
     """Return how numbers are added in expanded columns: all parts apart, then together.
 
     Example:
         >>> from manipulatives.maths.columns.written_sum import new_sum
-        >>> for step in adding_parts(new_sum("+", [47, 38], "parts"), "regroup", "us"):
+        >>> for step in adding_parts(new_sum("+", [47, 38], "parts"), "regroup", "us").steps:
         ...     print(step["say"], "-", step["class"])
         Ones: what is 7 + 8? - 15
         Tens: what is 40 + 30? - 70
@@ -79,16 +84,19 @@ def adding_parts(sum_: Sum, term: str, vocabulary: str) -> list[ColumnStep]:
         parts.append(sum(values))
         write = [["parts", column, parts[-1]]]
         if len(values) == 1:
-            working.step(f"{title(column)}: only {values[0]}.", f"{parts[-1]}", column, write)
-            continue
-        question = f"{title(column)}: what is {' + '.join(map(str, values))}?"
-        working.step(question, _running(values), column, write)
+            digit, worth = values[0] // BASE**column, values[0]
+            numbers = {"act": "digit", "digit": digit, "worth": worth}
+            said = Said(f"{title(column)}: only {worth}.", f"{worth}", numbers)
+        else:
+            question = f"{title(column)}: what is {' + '.join(map(str, values))}?"
+            said = Said(question, _running(values), added(values))
+        working.step(said, column, write)
     parts.reverse()
     digits = digits_of(result_of(sum_))
     write = [["answer", column, digit] for column, digit in enumerate(digits)]
     if len(parts) > 1:
         question = f"Add the parts: {' + '.join(map(str, parts))}."
-        working.step(question, _running(parts), None, write)
+        working.step(Said(question, _running(parts), added(parts)), None, write)
         return working.finish(vocabulary)
     return working.finish(vocabulary, write=True)
 
@@ -112,12 +120,14 @@ def _running(values: list[int]) -> str:
     return ", ".join(map(str, totals))
 
 
-def _column(digits: list[int], carry: int, column: int, way: str) -> Said:
+def _column(digits: list[int], carry: int, column: int, way: str) -> list[Said]:
     name = title(column)
     if not digits:
-        return [(f"{name}: only the carried {carry}.", f"{carry}")]
+        numbers = {"act": "digit", "digit": carry, "carried": True}
+        return [Said(f"{name}: only the carried {carry}.", f"{carry}", numbers)]
     if len(digits) == 1 and not carry:
-        return [(f"{name}: only the {digits[0]}.", f"{digits[0]}")]
+        [digit] = digits
+        return [Said(f"{name}: only the {digit}.", f"{digit}", {"act": "digit", "digit": digit})]
     return _WAYS[way](digits, carry, name)
 
 
@@ -132,47 +142,47 @@ def from_largest(digits: list[int]) -> list[int]:
     return [digits[largest], *digits[:largest], *digits[largest + 1 :]]
 
 
-def _counting_on(digits: list[int], carry: int, name: str) -> Said:
+def _counting_on(digits: list[int], carry: int, name: str) -> list[Said]:
     total, *others = from_largest(digits)
     which = "the largest digit, " if digits.count(total) == 1 else "the upper "
-    said = [(f"{name}: start at {which if others else ''}{total}.", f"{total}")]
+    say = f"{name}: start at {which if others else ''}{total}."
+    said = [Said(say, f"{total}", started(total))]
     for digit in others:
-        said.append((f"Count on {digit}.", _counted(total, digit)))
+        said.append(_counted(f"Count on {digit}.", total, digit))
         total += digit
     if carry:
-        said.append((f"Count on the carried {carry}.", _counted(total, carry)))
+        last = _counted(f"Count on the carried {carry}.", total, carry)
+        said.append(last._replace(numbers={**last.numbers, "carried": True}))
     return said
 
 
-def _counted(start: int, count: int) -> str:
-    """Return the numbers that are said; of none the start, which stays."""
-    return ", ".join(map(str, range(start + 1, start + count + 1))) or f"{start}"
+def _counted(say: str, start: int, count: int) -> Said:
+    """Return a step in which numbers are said; where none are, the start, which stays."""
+    numbers = range(start + 1, start + count + 1)
+    if not numbers:
+        return Said(say, f"{start}", stayed(start))
+    return Said(say, listed(numbers), count_of(numbers, 1, start))
 
 
-def _known_facts(digits: list[int], carry: int, name: str) -> Said:
+def _known_facts(digits: list[int], carry: int, name: str) -> list[Said]:
     total, *others = digits
-    said: Said = []
+    said: list[Said] = []
     for digit in others:
-        said.append((_asked(name, f"{total} + {digit}", first=not said), f"{total + digit}"))
+        said.append(_asked(name, total, digit, first=not said))
         total += digit
     return said + _carried(total, carry, name, first=not said)
 
 
-def _bridging_ten(digits: list[int], carry: int, name: str) -> Said:
+def _bridging_ten(digits: list[int], carry: int, name: str) -> list[Said]:
     total, *others = from_largest(digits)
-    said: Said = []
+    said: list[Said] = []
     for digit in others:
         if bridges(total, digit):
             need = -total % BASE
-            ten, question = total + need, f"{total} + {digit}. {total} needs {need} to make"
-            said.append(
-                (
-                    f"{name}: {question} {ten}." if not said else f"{question} {ten}.",
-                    _by_way_of(total, need, digit),
-                ),
-            )
+            say = f"{total} + {digit}. {total} needs {need} to make {total + need}."
+            said.append(_by_way_of(say if said else f"{name}: {say}", total, digit))
         else:
-            said.append((_asked(name, f"{total} + {digit}", first=not said), f"{total + digit}"))
+            said.append(_asked(name, total, digit, first=not said))
         total += digit
     return said + _carried(total, carry, name, first=not said, bridging=True)
 
@@ -187,27 +197,35 @@ def bridges(total: int, digit: int) -> bool:
     return total % BASE > 0 and total % BASE + digit > BASE
 
 
-def _by_way_of(total: int, need: int, digit: int) -> str:
+def _by_way_of(say: str, total: int, digit: int) -> Said:
+    need = -total % BASE
     ten, rest = total + need, digit - need
-    return f"{total} + {need} = {ten}, {ten} + {rest} = {ten + rest}"
+    answer = f"{total} + {need} = {ten}, {ten} + {rest} = {ten + rest}"
+    return Said(say, answer, bridged(total, need, rest))
 
 
-def _asked(name: str, question: str, *, first: bool) -> str:
-    return f"{name}: what is {question}?" if first else f"What is {question}?"
+def _asked(name: str, total: int, digit: int, *, first: bool) -> Said:
+    begin = f"{name}: what" if first else "What"
+    say = f"{begin} is {total} + {digit}?"
+    return Said(say, f"{total + digit}", added([total, digit]))
 
 
-def _carried(total: int, carry: int, name: str, *, first: bool, bridging: bool = False) -> Said:
+def _carried(
+    total: int, carry: int, name: str, *, first: bool, bridging: bool = False
+) -> list[Said]:
     if not carry:
         return []
     begin = f"{name}: add" if first else "Add"
     if bridging and bridges(total, carry):
-        need = -total % BASE
-        say = f"{begin} the carried {carry}: {total} needs {need}."
-        return [(say, _by_way_of(total, need, carry))]
-    return [(f"{begin} the carried {carry} to {total}.", f"{total + carry}")]
+        say = f"{begin} the carried {carry}: {total} needs {-total % BASE}."
+        said = _by_way_of(say, total, carry)
+    else:
+        say = f"{begin} the carried {carry} to {total}."
+        said = Said(say, f"{total + carry}", added([total, carry]))
+    return [said._replace(numbers={**said.numbers, "carried": True})]
 
 
-_WAYS: dict[str, Callable[[list[int], int, str], Said]] = {
+_WAYS: dict[str, Callable[[list[int], int, str], list[Said]]] = {
     "counting on": _counting_on,
     "known facts": _known_facts,
     "bridging ten": _bridging_ten,

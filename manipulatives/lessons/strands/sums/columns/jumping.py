@@ -5,12 +5,13 @@ The largest parts jump first. A jump of ones that would pass a full ten lands on
 
 from __future__ import annotations
 
+from manipulatives.lessons.strands.sums.acts import hopped, started, stayed
 from manipulatives.lessons.strands.sums.columns.adding import bridges
-from manipulatives.lessons.strands.sums.columns.working import ColumnStep, Working
+from manipulatives.lessons.strands.sums.columns.working import Said, Working
 from manipulatives.maths.columns.written_sum import ADD, BASE, Sum, digits_of, start_of
 
 
-def jumping_steps(sum_: Sum, term: str, vocabulary: str) -> list[ColumnStep]:
+def jumping_steps(sum_: Sum, term: str, vocabulary: str) -> Working:
     """Return the jumps from the largest number on, or back from the upper one.
 
     Args:
@@ -20,7 +21,7 @@ def jumping_steps(sum_: Sum, term: str, vocabulary: str) -> list[ColumnStep]:
 
     Example:
         >>> from manipulatives.maths.columns.written_sum import new_sum
-        >>> for step in jumping_steps(new_sum("+", [38, 47], "line"), "regroup", "us"):
+        >>> for step in jumping_steps(new_sum("+", [38, 47], "line"), "regroup", "us").steps:
         ...     print(step["say"], "-", step["class"])
         Start at the largest number, 47. - 47
         Jump on 30. - 77
@@ -38,15 +39,17 @@ def jumping_steps(sum_: Sum, term: str, vocabulary: str) -> list[ColumnStep]:
         which = "the largest number, "
     else:
         which = "the upper "
-    working.step(f"Start at {which}{here}.", f"{here}")
+    working.step(Said(f"Start at {which}{here}.", f"{here}", started(here)))
     del numbers[numbers.index(here)]
     for number in numbers:
         if not number:
-            working.step(f"{way} 0: stay there.", f"{here}", None, [["jumps", 0]])
+            said = Said(f"{way} 0: stay there.", f"{here}", stayed(here))
+            working.step(said, None, [["jumps", 0]])
         for jump, to_ten in jumps_of(here, number, 1 if adding else -1):
-            here += jump if adding else -jump
+            hop = hopped(here, jump if adding else -jump)
+            here = hop["to"]
             say = f"{way} {jump} to {here}." if to_ten else f"{way} {jump}."
-            working.step(say, f"{here}", None, [["jumps", jump]])
+            working.step(Said(say, f"{here}", hop), None, [["jumps", jump]])
     return working.finish(vocabulary, write=True)
 
 

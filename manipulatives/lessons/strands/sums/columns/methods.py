@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from manipulatives.lessons.strands.sums.columns.adding import adding_parts, adding_steps
 from manipulatives.lessons.strands.sums.columns.jumping import jumping_steps
 from manipulatives.lessons.strands.sums.columns.taking import taking_steps
-from manipulatives.lessons.strands.sums.columns.working import ColumnStep
+from manipulatives.lessons.strands.sums.columns.working import ColumnStep, Working
 from manipulatives.maths.columns.written_sum import (
     COLUMNS,
     LINE,
@@ -57,7 +57,7 @@ def worked_steps(
     vocabulary: str = "us",
     term: str | None = None,
 ) -> list[ColumnStep]:
-    """Return how a sum is worked out, one step after the other.
+    """Return how a sum is worked out, one step after the other, as it is sent.
 
     Played one after the other on `new_sum(operation, numbers, FORM_OF[method])`, what the steps
     write leads to the answer, and after each the blocks are those of what is written.
@@ -80,6 +80,27 @@ def worked_steps(
         ['Ones: is 3 enough to take away 7?', 'Exchange 1 ten for 10 ones.']
         >>> steps[1]["write"], steps[1]["blocks"]
         ([['marks', 1, 7], ['marks', 0, 13]], {'left': [13, 7], 'taken': [0, 0]})
+    """
+    return worked_sum(operation, numbers, method, vocabulary=vocabulary, term=term).steps
+
+
+def worked_sum(
+    operation: str,
+    numbers: Sequence[int],
+    method: str = "counting on",
+    *,
+    vocabulary: str = "us",
+    term: str | None = None,
+) -> Working:
+    """Return a sum that is worked out, with the numbers of its steps; see `worked_steps`.
+
+    Raises:
+        ValueError: such a sum cannot be written here, or there is no such method, vocabulary or
+            term.
+
+    Example:
+        >>> worked_sum("-", [83, 47], "bridging ten").numbers[2]
+        {'place': 'ones', 'act': 'bridge', 'from': 13, 'by': -7, 'parts': [-3, -4], 'ten': 10, ...}
     """
     spoken, word = check_vocabulary(vocabulary), check_term(term, vocabulary)
     form = FORM_OF[check_method(method)]

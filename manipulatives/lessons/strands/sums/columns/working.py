@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, TypedDict
+from typing import Any, NamedTuple, TypedDict
 
+from manipulatives.lessons.tasks.task import Numbers
 from manipulatives.maths.columns.blocks import Rows, blocks_of
 from manipulatives.maths.columns.written_sum import (
+    NAMES,
     Sum,
     digits_of,
     in_signs,
@@ -30,8 +32,22 @@ ColumnStep.__doc__ = """One press of a worked sum, as it is sent.
 
 `say` is the sentence, at most ten words; `class` is what everybody answers, and may be empty;
 `column` is where it happens, from 0 for the ones, None for nowhere; `write` is what is written
-then (`column_sum.written`); `blocks` are the blocks after it (`column_blocks.blocks_of`).
+then (`written_sum.written`); `blocks` are the blocks after it (`blocks.blocks_of`).
 """
+
+
+class Said(NamedTuple):
+    """What is said in a step.
+
+    Attributes:
+        say: the sentence, at most ten words.
+        answer: what everybody answers; may be empty.
+        numbers: what is done, as data.
+    """
+
+    say: str
+    answer: str
+    numbers: Numbers
 
 
 class Working:
@@ -40,12 +56,14 @@ class Working:
     Attributes:
         sum: the sum as it stands.
         steps: the steps so far.
+        numbers: what is done in each of the steps, as data; screens do not need it.
         term: the class's word for regrouping.
 
     Example:
         >>> from manipulatives.maths.columns.written_sum import new_sum
         >>> working = Working(new_sum("+", [2, 3]), "regroup")
-        >>> working.step("Ones: what is 2 + 3?", "5", 0, [["answer", 0, 5]])
+        >>> said = Said("Ones: what is 2 + 3?", "5", {"act": "add", "terms": [2, 3], "total": 5})
+        >>> working.step(said, 0, [["answer", 0, 5]])
         >>> working.sum["answer"], working.steps[0]["blocks"]["answer"]
         ([5, None], [5, 0])
     """
@@ -54,11 +72,11 @@ class Working:
         self.sum = sum_
         self.term = term
         self.steps: list[ColumnStep] = []
+        self.numbers: list[Numbers] = []
 
     def step(
         self,
-        say: str,
-        answer: str,
+        said: Said,
         column: int | None = None,
         write: Sequence[list[Any]] = (),
         *,
@@ -69,21 +87,23 @@ class Working:
             self.sum = written(self.sum, write)
             blocks = blocks_of(self.sum, working=working)
         else:
-            # Nothing was written, so the blocks lie as they did.
+            # Nothing was written, so the blocks stay as they are.
             blocks = {name: [*row] for name, row in self.steps[-1]["blocks"].items()}
         step = ColumnStep(
             {
-                "say": say,
-                "class": answer,
+                "say": said.say,
+                "class": said.answer,
                 "column": column,
                 "write": list(write),
                 "blocks": blocks,
             }
         )
         self.steps.append(step)
+        place = {} if column is None else {"place": NAMES[column]}
+        self.numbers.append({**place, **said.numbers})
 
-    def finish(self, vocabulary: str, *, write: bool = False) -> list[ColumnStep]:
-        """Read the whole sum, and return all steps.
+    def finish(self, vocabulary: str, *, write: bool = False) -> Working:
+        """Read the whole sum, and return the sum with all its steps.
 
         Args:
             vocabulary: how the answer is said in words.
@@ -99,14 +119,18 @@ class Working:
         ]
         if front:
             say = "The 0 in front is" if len(front) == 1 else "The 0s in front are"
-            self.step(f"{say} not needed.", f"{result}", None, front, working=False)
-        self.step(
-            f"Read it all: {in_signs(self.sum)}.",
-            number_in_words(result, vocabulary),
-            None,
-            writes if write else (),
-        )
-        return self.steps
+            dropped = {"act": "drop", "zeros": len(front), "number": result}
+            self.step(Said(f"{say} not needed.", f"{result}", dropped), None, front, working=False)
+        read = {
+            "act": "read",
+            "operation": self.sum["operation"],
+            "numbers": [*self.sum["numbers"]],
+            "number": result,
+        }
+        words = number_in_words(result, vocabulary)
+        said = Said(f"Read it all: {in_signs(self.sum)}.", words, read)
+        self.step(said, None, writes if write else ())
+        return self
 
 
 def played(sum_: Sum, steps: Sequence[ColumnStep]) -> Sum:

@@ -172,7 +172,7 @@ export class BoardState {
     this.#forget();
     this.timer.refill();
     this.#model.set("answers", []);
-    return this.#go({ place: placeIn(START, this.questions.course), trail: [] });
+    return this.#arrive({ place: placeIn(START, this.questions.course), trail: [] });
   }
 
   /**
@@ -281,7 +281,7 @@ export class BoardState {
     return this.#go(this.position.to(place));
   }
 
-  /**
+  /** Leave a question with what was made there, and take a route.
    * @param {Route | null} route
    * @returns {boolean}
    */
@@ -289,10 +289,18 @@ export class BoardState {
     if (!route) {
       return false;
     }
-    const { place: before, working } = this.position;
-    if (working && this.#traits.there) {
+    if (this.position.working && this.#traits.there) {
       this.#note({ own: this.#traits.now });
     }
+    return this.#arrive(route);
+  }
+
+  /** Take a route, whatever was made where it begins.
+   * @param {Route} route
+   * @returns {true}
+   */
+  #arrive(route) {
+    const { place: before } = this.position;
     this.position.take(route);
     const { task, phase, extra, step } = this.position.place;
     const started = before.phase === "ask" && before.task === task;

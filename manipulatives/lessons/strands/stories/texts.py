@@ -1,4 +1,4 @@
-"""One-step stories of Penny Cross, told in short sentences.
+"""The texts of one-step stories of Penny Cross, in short sentences.
 
 Situations and the places of the unknown are those of Table 1 in the glossary of the Common Core
 State Standards for Mathematics (2010): add to and take from with the result, the change or the
@@ -39,7 +39,9 @@ def scene(turn: int) -> Scene:
     return Scene(PEOPLE[turn % people], PEOPLE[(turn + 4) % people], GOODS[turn % len(GOODS)])
 
 
-def told(situation: str, unknown: str, wording: str, numbers: tuple[int, int], at: Scene) -> str:
+def story_text(
+    situation: str, unknown: str, wording: str, numbers: tuple[int, int], about: Scene
+) -> str:
     """Return a story.
 
     Args:
@@ -49,20 +51,20 @@ def told(situation: str, unknown: str, wording: str, numbers: tuple[int, int], a
         wording: "more" or "fewer"; of comparisons alone.
         numbers: of add to the start and the change; of take from the same; of put together both
             parts; of compare the bigger and the smaller number.
-        at: who it is about, and what.
+        about: who and what it is about.
 
     Raises:
         KeyError: there is no such situation, or it has no such unknown.
 
     Example:
-        >>> told("add to", "change", "", (8, 5), scene(0))
+        >>> story_text("add to", "change", "", (8, 5), scene(0))
         'Nell has 8 buns. Nell bakes some more. Now Nell has 13. How many did Nell bake?'
     """
-    return _TOLD[situation](unknown, wording, numbers, at)
+    return _TEXTS[situation](unknown, wording, numbers, about)
 
 
-def _add_to(unknown: str, _: str, numbers: tuple[int, int], at: Scene) -> str:
-    (start, change), who, goods = numbers, at.who, at.goods
+def _add_to(unknown: str, _: str, numbers: tuple[int, int], about: Scene) -> str:
+    (start, change), who, goods = numbers, about.who, about.goods
     gets, get = goods.gets
     return {
         "result": f"{who} has {goods.some(start)}. {who} {gets} {change} more. "
@@ -74,8 +76,8 @@ def _add_to(unknown: str, _: str, numbers: tuple[int, int], at: Scene) -> str:
     }[unknown]
 
 
-def _take_from(unknown: str, _: str, numbers: tuple[int, int], at: Scene) -> str:
-    (start, change), who, goods = numbers, at.who, at.goods
+def _take_from(unknown: str, _: str, numbers: tuple[int, int], about: Scene) -> str:
+    (start, change), who, goods = numbers, about.who, about.goods
     loses, lose = goods.loses
     left = start - change
     now = f"Now {left} {_is(left)} left."
@@ -89,8 +91,8 @@ def _take_from(unknown: str, _: str, numbers: tuple[int, int], at: Scene) -> str
     }[unknown]
 
 
-def _put_together(unknown: str, _: str, numbers: tuple[int, int], at: Scene) -> str:
-    (first, second), who, goods = numbers, at.who, at.goods
+def _put_together(unknown: str, _: str, numbers: tuple[int, int], about: Scene) -> str:
+    (first, second), who, goods = numbers, about.who, about.goods
     total, (kind, other), places = first + second, goods.kinds, goods.places
     return {
         "total": f"{who} has {first} {kind} {_noun(goods, first)}. "
@@ -103,8 +105,8 @@ def _put_together(unknown: str, _: str, numbers: tuple[int, int], at: Scene) -> 
     }[unknown]
 
 
-def _compare(unknown: str, wording: str, numbers: tuple[int, int], at: Scene) -> str:
-    (bigger, smaller), who, other, goods = numbers, at.who, at.other, at.goods
+def _compare(unknown: str, wording: str, numbers: tuple[int, int], about: Scene) -> str:
+    (bigger, smaller), who, other, goods = numbers, about.who, about.other, about.goods
     more = bigger - smaller
     # The one who is named first has more.
     many = f"{who} has {goods.some(bigger)}."
@@ -132,7 +134,7 @@ def _noun(goods: Goods, count: int) -> str:
     return goods.one if count == 1 else goods.many
 
 
-_TOLD = {
+_TEXTS = {
     "add to": _add_to,
     "take from": _take_from,
     "put together": _put_together,

@@ -1,4 +1,4 @@
-"""An output of one lesson of the shelf: where it is, what it holds, and how it is made."""
+"""The outputs of one lesson on the shelf: their paths, reading them, and writing them."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from manipulatives.lessons.atomic_write import atomic_write
 from manipulatives.lessons.problem import LessonProblem, in_file, unreadable, visible
 from manipulatives.shelf.outputs import NOTEBOOK, OUTPUTS, Source, notebook_text
-from manipulatives.shelf.replace import ELSEWHERE, check_replaceable, is_own, is_there
+from manipulatives.shelf.replace import REMEDY_MOVE, check_replaceable, is_made_by_kit, is_there
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -15,37 +15,37 @@ if TYPE_CHECKING:
     from manipulatives.shelf.items import ShelfItem
 
 
-def target(item: ShelfItem, output: str) -> Path:
-    """Return the file that an output of a lesson is written to, beside the lesson's own."""
+def output_path(item: ShelfItem, output: str) -> Path:
+    """Return the path of an output, beside the file of its lesson."""
     return item.source.with_name(item.source.stem + OUTPUTS[output].ending)
 
 
-def made(item: ShelfItem, output: str) -> bytes | None:
-    """Return an output as it was made last; None when there is no such file made by the kit.
+def read_output(item: ShelfItem, output: str) -> bytes | None:
+    """Return the content of an output; None when there is no such file made by the kit.
 
     Raises:
         OSError: it cannot be read.
     """
-    path = target(item, output)
-    return path.read_bytes() if is_own(path, OUTPUTS[output]) else None
+    path = output_path(item, output)
+    return path.read_bytes() if is_made_by_kit(path, OUTPUTS[output]) else None
 
 
-def make(item: ShelfItem, output: str) -> Path:
-    """Write an output of a lesson beside the lesson, whole or not at all, and return its path.
+def write_output(item: ShelfItem, output: str) -> Path:
+    """Write an output beside its lesson atomically, and return its path.
 
     An output made before is replaced; any other file of that name stays as it is.
 
     Raises:
-        LessonProblem: the lesson does not give that output, or another file has its name.
+        LessonProblem: the output cannot be made of the lesson, or another file has its name.
         OSError: the file cannot be written.
 
     Example:
         >>> from pathlib import Path
         >>> from manipulatives.shelf.items import Shelf
-        >>> make(Shelf(Path("notebooks")).find("market-clock"), "sheet").name
+        >>> write_output(Shelf(Path("notebooks")).find("market-clock"), "sheet").name
         'market-clock.sheet.pdf'
     """
-    path = target(item, output)
+    path = output_path(item, output)
     with in_file(path.name):
         check_replaceable(path, OUTPUTS[output])
     with in_file(item.source.name):
@@ -64,10 +64,10 @@ def make(item: ShelfItem, output: str) -> Path:
     return path
 
 
-def notebook_for(item: ShelfItem) -> str:
-    """Return the notebook of a lesson as a path below the shelf; written when there is none.
+def notebook_path(item: ShelfItem) -> str:
+    """Return the path of a lesson's notebook below the shelf; write it first if there is none.
 
-    From then on everything is made from the notebook, which helpers can change.
+    From then on everything is made from the notebook, which helpers can edit.
 
     Raises:
         LessonProblem: the lesson cannot be read, or another file has the notebook's name.
@@ -76,7 +76,7 @@ def notebook_for(item: ShelfItem) -> str:
     Example:
         >>> from pathlib import Path
         >>> from manipulatives.shelf.items import Shelf
-        >>> notebook_for(Shelf(Path("notebooks")).find("market-clock"))
+        >>> notebook_path(Shelf(Path("notebooks")).find("market-clock"))
         'market-clock.ipynb'
     """
     if item.is_notebook and visible(item.source.name) == item.source.name:
@@ -88,7 +88,7 @@ def notebook_for(item: ShelfItem) -> str:
         )
     if is_there(path):
         raise LessonProblem(
-            "there is something of that name already", remedy=ELSEWHERE, file=path.name
+            "there is something of that name already", remedy=REMEDY_MOVE, file=path.name
         )
     atomic_write(path, notebook_text(item.notebook))
     return path.relative_to(item.top).as_posix()

@@ -1,4 +1,4 @@
-"""What of a page leaves the room that it was given, asked of any browser."""
+"""Elements of a page that overflow, found by a script for any browser."""
 
 from __future__ import annotations
 

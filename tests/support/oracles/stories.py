@@ -1,8 +1,9 @@
-# ruff: noqa: D102 - each method is named after the sentence that it understands
-"""Reads one-step stories and finds what is asked by trying: an opinion apart from the kit's.
+# ruff: noqa: D102 - each method is named after what a sentence says
+"""Works out the answers of one-step stories from their texts, by trying.
 
-Each sentence becomes a fact about who has how many; the number that makes all of them true is
-found by trying every one. A sentence of an unknown form is an AssertionError.
+Nothing of the kit is used. Each sentence becomes a fact about who has how many; the number that
+makes all of them true is found by trying every one. A sentence of an unknown form is an
+AssertionError.
 """
 
 from __future__ import annotations

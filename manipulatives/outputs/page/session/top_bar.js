@@ -1,14 +1,14 @@
 /**
- * The line that says where in a lesson we are and how long it has taken, and the list of its
- * parts on the title.
+ * The bar at the top of a board, with the place in the lesson and the time taken, and the list of
+ * parts below the title.
  */
 import { html } from "../../../widgets/shared/svg.js";
 
 /** @typedef {import("../shared/stages.js").Stage} Stage */
 
 /**
- * @param {(stage: number) => void} choose a part was pressed
- * @param {Node[]} tools what else stands in the line
+ * @param {(stage: number) => void} choose called when a part is pressed
+ * @param {Node[]} tools the buttons at its end
  * @param {{ signal: AbortSignal }} lifetime
  * @returns {{
  *   bar: HTMLElement,
@@ -16,9 +16,9 @@ import { html } from "../../../widgets/shared/svg.js";
  *   list: (stages: Stage[], title: string) => void,
  *   mark: (stages: Stage[], shown: number) => void,
  *   time: (words: string, over: boolean) => void,
- * }} list() what there is, mark() where we are, time() how long it has taken
+ * }} list() shows the parts, mark() which of them is current, time() how long it has taken
  */
-export function makeLine(choose, tools, { signal }) {
+export function makeTopBar(choose, tools, { signal }) {
   const lesson = html("span", { class: "session-lesson" });
   const heading = html("span", { class: "session-heading" });
   const count = html("span", { class: "session-count" });
@@ -64,7 +64,7 @@ export function makeLine(choose, tools, { signal }) {
     mark(stages, shown) {
       const now = stages[shown];
       const parts = stages.filter(({ title }) => !title);
-      // The title says itself; elsewhere the line has to.
+      // On the title the heading repeats the name of the lesson.
       words.classList.toggle("is-title", Boolean(now?.title));
       heading.textContent = now?.heading ?? "";
       count.textContent = now && !now.title ? `${parts.indexOf(now) + 1} of ${parts.length}` : "";
@@ -78,10 +78,10 @@ export function makeLine(choose, tools, { signal }) {
         }
       }
     },
-    time(said, over) {
-      // Every second is not news.
-      if (clock.textContent !== said) {
-        clock.textContent = said;
+    time(text, over) {
+      // Most seconds the text stays the same.
+      if (clock.textContent !== text) {
+        clock.textContent = text;
       }
       clock.classList.toggle("is-over", over);
     },
@@ -89,7 +89,7 @@ export function makeLine(choose, tools, { signal }) {
 }
 
 /**
- * What a part is called.
+ * The name of a part.
  * @param {Stage} stage
  * @param {number} index
  * @returns {string}

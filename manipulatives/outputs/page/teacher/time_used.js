@@ -1,34 +1,34 @@
 /**
- * How long a lesson has taken, part by part, as plain data: nothing ticks here. While the page is
- * closed, or the machine asleep, no time passes.
+ * How long a lesson has taken, part by part, as plain data without a timer. No time counts while
+ * the page is closed or the machine asleep.
  *
- * @typedef {object} Spent
- * @property {string} day when it began, "2026-11-25"; "" before
+ * @typedef {object} TimeUsed
+ * @property {string} day when the lesson began, "2026-11-25"; "" before
  * @property {Record<string, number>} used milliseconds by the name of the part
- * @property {number | null} at when it was last looked at, in milliseconds since 1970
+ * @property {number | null} at time of the last update, in milliseconds since 1970
  */
 
-// A page in the background is looked at once a minute; what is longer was a pause.
-const GAP = 90_000;
+// A page in the background is updated once a minute; a longer gap was a pause.
+const LONGEST_GAP_MS = 90_000;
 
 /**
- * A lesson that has not begun.
- * @returns {Spent}
+ * The time used of a lesson that has not begun.
+ * @returns {TimeUsed}
  */
-export function unspent() {
+export function noTimeUsed() {
   return { day: "", used: {}, at: null };
 }
 
 /**
- * The time that has passed since the last look goes to one part.
- * @param {Spent} spent
+ * Add the time since the last update to one part.
+ * @param {TimeUsed} timeUsed
  * @param {string} part
  * @param {number} now
- * @returns {Spent}
+ * @returns {TimeUsed}
  */
-export function passed({ day, used, at }, part, now) {
+export function withTime({ day, used, at }, part, now) {
   const since = at === null ? 0 : now - at;
-  const counted = since > 0 && since <= GAP ? since : 0;
+  const counted = since > 0 && since <= LONGEST_GAP_MS ? since : 0;
   return {
     day: day || dayOf(now),
     used: { ...used, [part]: (used[part] ?? 0) + counted },
@@ -37,14 +37,14 @@ export function passed({ day, used, at }, part, now) {
 }
 
 /**
- * What was kept, as it is when a page opens again; what is none has not begun.
+ * The time used from stored data; none where the data are not valid.
  * @param {any} data
- * @returns {Spent}
+ * @returns {TimeUsed}
  */
-export function spentOf(data) {
+export function timeUsedOf(data) {
   const { day, used } = data ?? {};
   if (!/^\d{4}-\d\d-\d\d$/.test(day) || typeof used !== "object" || used === null) {
-    return unspent();
+    return noTimeUsed();
   }
   const fine = Object.entries(used).filter(([, time]) => Number.isFinite(time) && time >= 0);
   return { day, used: Object.fromEntries(fine), at: null };
@@ -52,7 +52,7 @@ export function spentOf(data) {
 
 /**
  * The milliseconds of all parts together.
- * @param {Spent} spent
+ * @param {TimeUsed} timeUsed
  * @returns {number}
  */
 export function total({ used }) {
@@ -60,9 +60,9 @@ export function total({ used }) {
 }
 
 /**
- * The time taken against the time planned, in whole minutes, for a line that many read.
+ * The time taken against the time planned, in whole minutes, for the top bar.
  * @param {number} used milliseconds
- * @param {number} planned seconds; 0 when nobody said
+ * @param {number} planned seconds; 0 when unknown
  * @param {boolean} begun
  * @returns {string} "6 of 15 min", "15 min" before it begins
  */
@@ -73,7 +73,7 @@ export function inMinutes(used, planned, begun) {
 }
 
 /**
- * Time as digits, as a watch has it.
+ * Time in minutes and seconds.
  * @param {number} milliseconds
  * @returns {string} "6:05"
  */
@@ -83,7 +83,7 @@ export function inDigits(milliseconds) {
 }
 
 /**
- * The day by the clock on the wall.
+ * The date in the local time zone.
  * @param {number} now
  * @returns {string}
  */

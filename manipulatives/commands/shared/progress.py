@@ -1,4 +1,4 @@
-"""A line that says how far something long has come."""
+"""A progress bar for long work."""
 
 from __future__ import annotations
 
@@ -9,14 +9,14 @@ from typing import TYPE_CHECKING, Self
 if TYPE_CHECKING:
     from typing import TextIO
 
-SHOW_AFTER_S = 1.0
-"""Seconds after which it is shown; what is done sooner needs none."""
+SHOW_DELAY_S = 1.0
+"""Delay before it is shown, in seconds; shorter work needs none."""
 
 WIDTH = 24
 
 
 class Progress:
-    """A progress bar for a terminal; a file gets nothing of it.
+    """A progress bar on a terminal; nothing is written to a file.
 
     Args:
         total: how many there are.
@@ -33,7 +33,7 @@ class Progress:
         self._stream = stream or sys.stderr
         self._total, self._what = total, what
         self._done = 0
-        self._begun = time.monotonic()
+        self._started = time.monotonic()
         self._shown = False
 
     def __enter__(self) -> Self:
@@ -41,23 +41,23 @@ class Progress:
         return self
 
     def __exit__(self, *_: object) -> None:
-        """Take the line away, so that what is said next begins on a line of its own."""
+        """Clear the line, so that later output begins on a line of its own."""
         if self._shown:
             self._stream.write(f"\r{' ' * (WIDTH + 60)}\r")
             self._stream.flush()
 
     def step(self) -> None:
-        """Say that one more is done."""
+        """Count one more as done."""
         self._done += 1
-        past = time.monotonic() - self._begun
-        if past < SHOW_AFTER_S or not self._stream.isatty():
+        elapsed = time.monotonic() - self._started
+        if elapsed < SHOW_DELAY_S or not self._stream.isatty():
             return
         self._shown = True
-        self._stream.write(f"\r{self.line(past)}")
+        self._stream.write(f"\r{self.line(elapsed)}")
         self._stream.flush()
 
-    def line(self, past: float) -> str:
-        """Return the line after so many seconds.
+    def line(self, elapsed: float) -> str:
+        """Return the line after this many seconds.
 
         Example:
             >>> progress = Progress(4, "lessons")
@@ -67,5 +67,5 @@ class Progress:
         """
         full = WIDTH * self._done // self._total
         bar = f"[{'#' * full}{' ' * (WIDTH - full)}]"
-        left = past / self._done * (self._total - self._done)
+        left = elapsed / self._done * (self._total - self._done)
         return f"{bar} {self._done} of {self._total} {self._what}, about {left:.0f} s left"

@@ -1,22 +1,22 @@
-/** What stands in a block of a lesson. */
+/** What is in a block of a lesson, such as a heading or a round. */
 
-/** The root of a round; one that is only tried out in the lesson maker is no part of a lesson. */
+/** Matches the root of a round, except for the preview in the lesson maker. */
 export const ROUND = ".kit-round:not(.kit-maker .kit-round)";
-// What can be seen without any text in it.
+// Elements that are visible without text.
 const PICTURES = "svg, img, canvas, video, iframe, [data-kit-view]";
 
 /**
- * The first of its kind in a block, or the block itself.
+ * The first element in a block, or the block itself, that matches a selector.
  * @param {HTMLElement} block
- * @param {string} kind
+ * @param {string} selector
  * @returns {HTMLElement | null}
  */
-export function within(block, kind) {
-  return block.matches(kind) ? block : block.querySelector(kind);
+export function within(block, selector) {
+  return block.matches(selector) ? block : block.querySelector(selector);
 }
 
 /**
- * The second-level heading of a block; one inside a widget is the widget's own.
+ * The text of the second-level heading of a block; headings inside widgets do not count.
  * @param {HTMLElement} block
  * @returns {string}
  */
@@ -27,11 +27,11 @@ function headingIn(block) {
 }
 
 /**
- * Whether something came or went that may change the stages. What widgets do inside is not news.
+ * Whether a mutation may change the stages. Mutations inside widgets cannot.
  * @param {MutationRecord} change
  * @returns {boolean}
  */
-export function isNews({ type, target, addedNodes, removedNodes }) {
+export function mayChangeStages({ type, target, addedNodes, removedNodes }) {
   if (target instanceof Element && target.closest(`${ROUND}, .kit-manipulative`)) {
     return false;
   }
@@ -40,11 +40,11 @@ export function isNews({ type, target, addedNodes, removedNodes }) {
 }
 
 /**
- * What has to be known of a block to know its stage.
+ * The facts about a block that decide which stage it is on.
  * @param {HTMLElement} block
- * @returns {import("./stages.js").Told}
+ * @returns {import("./stages.js").BlockInfo}
  */
-export function toldOf(block) {
+export function blockInfo(block) {
   return {
     heading: headingIn(block),
     round: within(block, ROUND) !== null,

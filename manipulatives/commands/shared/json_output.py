@@ -1,4 +1,4 @@
-"""What a command finds out, as data for another program."""
+"""The result of a command as JSON, for other programs."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ if TYPE_CHECKING:
 
 
 def json_argument(parser: argparse.ArgumentParser) -> None:
-    """Tell a parser that data may be wanted."""
+    """Add the argument for output as JSON."""
     parser.add_argument("--json", action="store_true", help="as data for another program")
 
 
 def as_json(data: Any) -> str:  # noqa: ANN401 - whatever JSON can hold
-    """Return data as the text of JSON, a list for whatever yields several."""
+    """Return data as JSON text; an iterable becomes a list."""
     plain = data if isinstance(data, dict) else list(data)
     return json.dumps(plain, ensure_ascii=False, indent=2)
